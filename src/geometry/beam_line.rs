@@ -1,0 +1,199 @@
+//! The beam and its pieces.
+//!
+//! Sum of the pieces = beam + Σ laps: each piece runs from the far end of the lap at its left to the
+//! far end of the lap at its right.
+use super::cuts::choose_cuts;
+use super::scarf_place::{Place, Surroundings, grid, judge};
+use crate::materials::species;
+use crate::project::{Mill, Problem, ScarfPlace, Side};
+use crate::units::{Length, Weight};
+use crate::wording::{length, weight};
+
+/// One piece of the beam.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BeamPiece {
+    /// Its number from the left, from 1.
+    pub number: usize,
+    /// Its left end along the beam.
+    pub start: Length,
+    /// Its right end along the beam.
+    pub end: Length,
+    /// The scarf at its left: its number from 1, and whether this piece lies below.
+    pub left: Option<(usize, bool)>,
+    /// The scarf at its right.
+    pub right: Option<(usize, bool)>,
+}
+
+impl BeamPiece {
+    /// End to end.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.end - self.start
+    }
+}
+
+/// A scarf of the finished beam.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScarfReport {
+    /// Its number from the left, from 1.
+    pub number: usize,
+    /// Where it is and which piece lies below.
+    pub place: ScarfPlace,
+    /// The lap's left end along the beam.
+    pub low: Length,
+    /// The lap's right end along the beam.
+    pub high: Length,
+    /// What is known of the place; nothing where the user put it where it should not be.
+    pub judged: Option<Place>,
+}
+
+/// The beam of the frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeamLine {
+    /// Pieces, left to right.
+    pub pieces: Vec<BeamPiece>,
+    /// Scarfs, left to right.
+    pub scarfs: Vec<ScarfReport>,
+    /// The places were proposed by the program.
+    pub is_proposed: bool,
+}
+
+/// Divides the beam, as the user said or as the mill's lengths and the crew allow.
+///
+/// # Errors
+/// The sentence that says why it cannot be divided.
+pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem> {
+    let scarfs = &around.frame.scarfs;
+    let (places, is_proposed) =
+        if scarfs.by_hand.is_empty() { (propose(around, mill)?, true) } else { (scarfs.by_hand.clone(), false) };
+    let lap = scarfs.lap;
+    let reports: Vec<ScarfReport> = places
+        .iter()
+        .enumerate()
+        .map(|(index, place)| ScarfReport {
+            number: index + 1,
+            place: *place,
+            low: place.centre - lap / 2.0,
+            high: place.centre + lap / 2.0,
+            judged: judge(place, around).ok(),
+        })
+        .collect();
+    refuse_overlaps(around, &reports)?;
+    Ok(BeamLine { pieces: pieces(&reports, around.frame.beam_length), scarfs: reports, is_proposed })
+}
+
+fn refuse_overlaps(around: &Surroundings, scarfs: &[ScarfReport]) -> Result<(), Problem> {
+    let mut before = Length::ZERO;
+    for scarf in scarfs {
+        let field = format!("frame.scarfs.by_hand.{}.centre", scarf.number - 1);
+        if scarf.low < before {
+            let says = format!("Scarf {} runs into the one before it or past the beam's left end.", scarf.number);
+            return Err(Problem::stop(field, says).nearest(before + around.frame.scarfs.lap / 2.0));
+        }
+        if scarf.high > around.frame.beam_length {
+            let says = format!("Scarf {} runs past the beam's right end.", scarf.number);
+            return Err(Problem::stop(field, says).nearest(around.frame.beam_length - around.frame.scarfs.lap / 2.0));
+        }
+        before = scarf.high;
+    }
+    Ok(())
+}
+
+fn pieces(scarfs: &[ScarfReport], beam_length: Length) -> Vec<BeamPiece> {
+    (0..=scarfs.len())
+        .map(|index| {
+            let left = index.checked_sub(1).map(|before| &scarfs[before]);
+            let right = scarfs.get(index);
+            BeamPiece {
+                number: index + 1,
+                start: left.map_or(Length::ZERO, |scarf| scarf.low),
+                end: right.map_or(beam_length, |scarf| scarf.high),
+                left: left.map(|scarf| (scarf.number, scarf.place.lower == Side::Right)),
+                right: right.map(|scarf| (scarf.number, scarf.place.lower == Side::Left)),
+            }
+        })
+        .collect()
+}
+
+/// Places from which the beam comes out of the mill's lengths, each piece can be lifted and each
+/// stands when it is raised.
+fn propose(around: &Surroundings, mill: &Mill) -> Result<Vec<ScarfPlace>, Problem> {
+    let candidates = candidates(around);
+    let cuts = choose_cuts(candidates.len(), around.frame.scarfs.n_pieces, |previous, next| {
+        let previous = previous.map(|index| &candidates[index]);
+        let next = next.map(|index| &candidates[index]);
+        piece_cost(around, mill, previous, next)
+    });
+    match cuts {
+        Some(cuts) => Ok(cuts.into_iter().map(|index| candidates[index].0).collect()),
+        None => Err(no_division(around, mill)),
+    }
+}
+
+fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
+    let step = grid(around.frame);
+    let half = around.frame.scarfs.lap / 2.0;
+    let n_steps = (around.frame.beam_length / step).floor() as usize;
+    let mut found = Vec::new();
+    for low in (0..=n_steps).map(|n| step * n as f64) {
+        for lower in [Side::Left, Side::Right] {
+            let place = ScarfPlace { centre: low + half, lower };
+            if let Ok(judged) = judge(&place, around) {
+                found.push((place, judged));
+            }
+        }
+    }
+    found
+}
+
+/// Cost of one piece in feet of stock, with a little for a scarf outside the good window or near a
+/// rafter; nothing where the piece is too long, too heavy, or would not stand.
+fn piece_cost(
+    around: &Surroundings,
+    mill: &Mill,
+    previous: Option<&(ScarfPlace, Place)>,
+    next: Option<&(ScarfPlace, Place)>,
+) -> Option<f64> {
+    let half = around.frame.scarfs.lap / 2.0;
+    let start = previous.map_or(Length::ZERO, |(place, _)| place.centre - half);
+    let end = next.map_or(around.frame.beam_length, |(place, _)| place.centre + half);
+    if let (Some((_, a)), Some((_, b))) = (previous, next)
+        && b.bay <= a.bay
+    {
+        return None;
+    }
+    let n_posts = around.posts.iter().filter(|post| post.left >= start && post.right <= end).count();
+    if n_posts == 0 || piece_weight(around, end - start) > mill.heaviest_pick {
+        return None;
+    }
+    let stock = mill.stock_for(end - start)?;
+    let place = next.map_or(0.0, |(_, judged)| {
+        let crowded = (Length::inches(6.0) - judged.rafter_clear).max(Length::ZERO);
+        judged.outside_window.to_inches() * 0.05 + crowded.to_inches() * 0.02
+    });
+    // A scarf costs a day's work: pieces are not multiplied to save a foot of stock.
+    Some(stock.to_feet() + place + if next.is_some() { 6.0 } else { 0.0 })
+}
+
+/// Green weight of a piece of the beam before its laps are cut, less half a lap for each scarf it is
+/// sure to have.
+fn piece_weight(around: &Surroundings, piece: Length) -> Weight {
+    let area = around.frame.timbers.beam.sawn.area();
+    let cut = if piece < around.frame.beam_length { around.frame.scarfs.lap / 2.0 } else { Length::ZERO };
+    match species(&around.frame.species) {
+        Some(wood) => wood.green_density * (area * (piece - cut)),
+        None => Weight::ZERO,
+    }
+}
+
+fn no_division(around: &Surroundings, mill: &Mill) -> Problem {
+    let longest = mill.longest();
+    let says = format!(
+        "The beam cannot be divided so that every piece comes from the mill's lengths (longest {}), weighs at most {}, \
+         stands on a post and has its scarf clear of posts, pockets and rafters. Try a shorter lap, shorter brace legs, \
+         another count of pieces, or longer stock.",
+        length(longest, around.units),
+        weight(mill.heaviest_pick, around.units)
+    );
+    Problem::stop("frame.scarfs.n_pieces", says)
+}

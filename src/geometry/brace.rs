@@ -1,0 +1,300 @@
+//! Knee braces: one shape for all, and where each one meets its post and the beam.
+//!
+//! Elevation coordinates of one brace: the corner C is the meeting of the housed lines of post and
+//! beam; the leg g_h runs from C along the beam, g_v down the post. The long edge joins the two leg
+//! ends; the brace's width lies on the corner side of it. The shoulders lie on the housed lines. The
+//! real faces stand out from the housed lines by the housings p (post) and q (beam): there each toe is
+//! cut off square to the long edge, so that the thrust bears square on the pocket's end.
+//!
+//! Stick coordinates: x along the long edge from the post's shoulder, y square into the wood.
+use super::plane::{Point, Polygon};
+use super::post::PostShape;
+use crate::project::{Frame, JoineryRules, Side};
+use crate::units::Length;
+
+/// Where a brace lies in the face of a post or of the beam, all measured from the corner C along the
+/// housed line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pocket {
+    /// Corner-side edge of the housing, its clearance included.
+    pub corner: Length,
+    /// Nose edge on the real face.
+    pub nose_on_face: Length,
+    /// Nose edge on the floor of the housing.
+    pub nose_on_floor: Length,
+    /// The leg: the theoretical toe on the housed line.
+    pub leg: Length,
+    /// Depth of the housing below the real face.
+    pub housing: Length,
+    /// Mortise along the housed line: corner side and nose side.
+    pub mortise: (Length, Length),
+    /// Depth of the mortise below the housed line.
+    pub mortise_depth: Length,
+}
+
+/// The one shape of every brace.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BraceShape {
+    /// Leg along the beam.
+    pub along: Length,
+    /// Leg down the post.
+    pub down: Length,
+    /// Width in the plane of the frame.
+    pub width: Length,
+    /// Housing in the post.
+    pub post_housing: Length,
+    /// Housing in the beam.
+    pub beam_housing: Length,
+    /// Length of each tenon, from the housed line.
+    pub tenon: Length,
+}
+
+impl BraceShape {
+    /// The brace of this frame at the sizes sawn.
+    #[must_use]
+    pub fn new(frame: &Frame, rules: &JoineryRules) -> Self {
+        Self {
+            along: frame.brace_along,
+            down: frame.brace_down,
+            width: frame.timbers.brace.sawn.depth,
+            post_housing: rules.housing,
+            beam_housing: rules.housing,
+            tenon: rules.brace_tenon,
+        }
+    }
+
+    /// Shoulder to shoulder along the long edge: √(g_h² + g_v²).
+    #[must_use]
+    pub fn long_edge(&self) -> Length {
+        self.along.hypot(self.down)
+    }
+
+    /// Sine and cosine of the angle between the long edge and the post.
+    fn at_post(&self) -> (f64, f64) {
+        (self.along / self.long_edge(), self.down / self.long_edge())
+    }
+
+    /// The body between the shoulders, without tenons, from the post's nose round the long edge.
+    #[must_use]
+    pub fn outline(&self) -> Polygon {
+        let (sin, cos) = self.at_post();
+        let (tan_post, tan_beam) = (sin / cos, cos / sin);
+        let length = self.long_edge();
+        let post_nose = self.post_housing / sin;
+        let beam_nose = self.beam_housing / cos;
+        Polygon::new(vec![
+            Point::new(post_nose, Length::ZERO),
+            Point::new(length - beam_nose, Length::ZERO),
+            Point::new(length - beam_nose, beam_nose / tan_beam),
+            Point::new(length - self.width * tan_beam, self.width),
+            Point::new(self.width * tan_post, self.width),
+            Point::new(post_nose, post_nose / tan_post),
+        ])
+    }
+
+    /// Tenon at the post end, in stick coordinates: its nose edge square to the post, its other edge
+    /// the brace's short edge run on.
+    #[must_use]
+    pub fn post_tenon(&self) -> Polygon {
+        let (sin, cos) = self.at_post();
+        let nose = self.down - self.post_housing * (cos / sin + sin / cos);
+        let corner = self.down - self.width / sin;
+        let slip = self.tenon * (cos / sin);
+        let end = corner.max(Length::ZERO) + slip;
+        // Points as (depth into the post, distance below C), turned into stick coordinates.
+        let place = |depth: Length, below: Length| {
+            let (x, z) = (-depth, self.down - below);
+            Point::new(x * sin + z * cos, z * sin - x * cos)
+        };
+        Polygon::new(vec![
+            place(Length::ZERO, nose),
+            place(self.tenon, nose),
+            place(self.tenon, end.min(nose)),
+            place(Length::ZERO, corner),
+        ])
+    }
+
+    /// Tenon at the beam end, in stick coordinates.
+    #[must_use]
+    pub fn beam_tenon(&self) -> Polygon {
+        let turned = Self {
+            along: self.down,
+            down: self.along,
+            post_housing: self.beam_housing,
+            beam_housing: self.post_housing,
+            ..*self
+        };
+        let length = self.long_edge();
+        turned.post_tenon().map(|point| Point::new(length - point.x, point.y))
+    }
+
+    /// Greatest length with its tenons: the stock it comes out of.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        let (low, _) = self.post_tenon().bounds();
+        let (_, high) = self.beam_tenon().bounds();
+        let (body_low, body_high) = self.outline().bounds();
+        high.x.max(body_high.x) - low.x.min(body_low.x)
+    }
+
+    /// The pocket in the post, measured down from C.
+    #[must_use]
+    pub fn post_pocket(&self, rules: &JoineryRules) -> Pocket {
+        let (sin, cos) = self.at_post();
+        pocket(self.down, self.width / sin, cos / sin, self.post_housing, rules)
+    }
+
+    /// The pocket in the beam, measured along from C.
+    #[must_use]
+    pub fn beam_pocket(&self, rules: &JoineryRules) -> Pocket {
+        let (sin, cos) = self.at_post();
+        pocket(self.along, self.width / cos, sin / cos, self.beam_housing, rules)
+    }
+}
+
+/// `across`: the brace's width measured on the housed line; `lean`: how far the brace moves along the
+/// line for each inch away from it.
+fn pocket(leg: Length, across: Length, lean: f64, housing: Length, rules: &JoineryRules) -> Pocket {
+    let nose_on_face = leg - housing * lean;
+    let nose_on_floor = nose_on_face - housing / lean;
+    Pocket {
+        corner: leg - across - housing * lean - rules.pocket_clearance,
+        nose_on_face,
+        nose_on_floor,
+        leg,
+        housing,
+        mortise: (leg - across - rules.pocket_clearance, nose_on_floor),
+        mortise_depth: rules.brace_tenon + rules.blind_clearance,
+    }
+}
+
+/// One brace in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Brace {
+    /// Number of its post, from 1.
+    pub post: usize,
+    /// Which side of the post it stands on.
+    pub side: Side,
+    /// The corner C: x of the post's housed line.
+    pub corner_x: Length,
+    /// The corner C: height of the beam's housed line, the post's shoulder.
+    pub corner_z: Length,
+}
+
+impl Brace {
+    /// `K2L`: the brace on the left of post 2.
+    #[must_use]
+    pub fn mark(&self) -> String {
+        let side = match self.side {
+            Side::Left => 'L',
+            Side::Right => 'R',
+        };
+        format!("K{}{side}", self.post)
+    }
+
+    /// A point at `along` the beam and `down` the post from C, in the elevation (x, z).
+    #[must_use]
+    pub fn place(&self, along: Length, down: Length) -> Point {
+        let x = match self.side {
+            Side::Left => self.corner_x - along,
+            Side::Right => self.corner_x + along,
+        };
+        Point::new(x, self.corner_z - down)
+    }
+
+    /// A point of the stick's own coordinates, in the elevation (x, z).
+    #[must_use]
+    pub fn place_stick(&self, shape: &BraceShape, point: Point) -> Point {
+        let length = shape.long_edge();
+        let (sin, cos) = (shape.along / length, shape.down / length);
+        let along = point.x * sin - point.y * cos;
+        let up = point.x * cos + point.y * sin;
+        self.place(along, shape.down - up)
+    }
+
+    /// What it takes of the beam's underside on the real face, low x first: corner side to nose.
+    #[must_use]
+    pub fn on_beam(&self, pocket: &Pocket) -> (Length, Length) {
+        let near = self.place(pocket.corner, Length::ZERO).x;
+        let far = self.place(pocket.nose_on_face, Length::ZERO).x;
+        (near.min(far), near.max(far))
+    }
+}
+
+/// Every brace of the frame, left to right.
+#[must_use]
+pub fn braces(frame: &Frame, rules: &JoineryRules, posts: &[PostShape]) -> Vec<Brace> {
+    let mut found = Vec::new();
+    for (post, shape) in frame.posts.iter().zip(posts) {
+        let sides = [(post.brace_left, Side::Left), (post.brace_right, Side::Right)];
+        for (_, side) in sides.into_iter().filter(|(wanted, _)| *wanted) {
+            let corner_x = match side {
+                Side::Left => shape.left + rules.housing,
+                Side::Right => shape.right - rules.housing,
+            };
+            found.push(Brace { post: shape.number, side, corner_x, corner_z: shape.shoulder });
+        }
+    }
+    found
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shape(along: f64, down: f64) -> BraceShape {
+        BraceShape {
+            along: Length::inches(along),
+            down: Length::inches(down),
+            width: Length::inches(6.0),
+            post_housing: Length::inches(0.5),
+            beam_housing: Length::inches(0.5),
+            tenon: Length::inches(2.5),
+        }
+    }
+
+    fn check(found: Length, expected: f64) {
+        assert!((found.to_inches() - expected).abs() < 1e-3, "{found:?} is not {expected}");
+    }
+
+    /// Leg × √2 (derived), as framing squares list it: 24, 30, 36, 42 and 48 in legs.
+    #[test]
+    fn equal_legs_follow_the_table() {
+        for (leg, length) in [(24.0, 33.941), (30.0, 42.426), (36.0, 50.912), (42.0, 59.397), (48.0, 67.882)] {
+            check(shape(leg, leg).long_edge(), length);
+        }
+    }
+
+    /// By hand at 45°: 6·√2 = 8.485, so the brace takes 36 − 8.485 = 27.515 to 36 on the housed line;
+    /// on the face, ½ in out, 27.015 to 35.5; the nose goes ½ in deep at 45° and meets the floor at 35.
+    #[test]
+    fn a_pocket_by_hand() {
+        let rules = JoineryRules::inch_defaults();
+        let pocket = shape(36.0, 36.0).post_pocket(&rules);
+        check(pocket.corner, 27.015 - 0.25);
+        check(pocket.nose_on_face, 35.5);
+        check(pocket.nose_on_floor, 35.0);
+        check(pocket.mortise.0, 27.515 - 0.25);
+        check(pocket.mortise_depth, 2.75);
+    }
+
+    /// Tenon ends: at 45° a point ½·√2·(depth ± below) along the long edge. The nose corner at the end
+    /// of a 2.5 in tenon, 35 below C, lies (−2.5 + 1)·0.7071 = −1.061 from zero.
+    #[test]
+    fn tenons_reach_past_the_shoulders() {
+        let brace = shape(36.0, 36.0);
+        let (low, _) = brace.post_tenon().bounds();
+        check(low.x, -1.061);
+        check(brace.length(), 50.912 + 2.0 * 1.061);
+    }
+
+    #[test]
+    fn both_ends_are_alike_when_the_legs_are() {
+        let brace = shape(30.0, 30.0);
+        let length = brace.long_edge();
+        for (a, b) in brace.post_tenon().corners.iter().zip(brace.beam_tenon().corners) {
+            check(a.x - (length - b.x), 0.0);
+            check(a.y - b.y, 0.0);
+        }
+    }
+}

@@ -1,0 +1,83 @@
+//! What must pass: under the existing eave, under the beam, between the braces.
+use super::brace::Brace;
+use super::post::PostShape;
+use super::roof_line::RoofLine;
+use crate::materials::species;
+use crate::project::{Frame, Project, Side};
+use crate::units::Length;
+
+/// Room left, and how drying moves the seats.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clearances {
+    /// Top of the metal where its plane meets the wall.
+    pub top_of_metal_at_wall: Length,
+    /// Least room between the metal and the existing eave; none where there is no eave over it.
+    pub under_eave: Option<Length>,
+    /// Rafter head to the eave above it: room for a driver.
+    pub over_rafter_head: Option<Length>,
+    /// Underside of the beam to the highest ground under it.
+    pub under_beam: Length,
+    /// For each bay: clear width between braces, or posts, at the passage height.
+    pub between_braces: Vec<Length>,
+    /// Wall face to the inner face of the beam, less the ledger: clear depth under the roof.
+    pub clear_depth: Length,
+    /// How far the beam's top sinks as the beam dries.
+    pub beam_seat_drop: Length,
+    /// How far the ledger's top sinks as the ledger dries.
+    pub ledger_seat_drop: Length,
+}
+
+/// Measures the room the frame leaves.
+#[must_use]
+pub fn clearances(project: &Project, line: &RoofLine, posts: &[PostShape], braces: &[Brace]) -> Clearances {
+    let frame = &project.frame;
+    let purlin_and_rib = frame.timbers.purlin.sawn.depth + project.roofing.rib;
+    let metal = |y: Length| line.top_of_metal(y, purlin_and_rib);
+    let edge = project.site.eave_projection;
+    // Eave and metal are both straight from the wall to the eave's edge: the least room is at an end.
+    let room_at = |y: Length| project.site.eave_underside(y).map(|eave| eave - metal(y));
+    let under_eave = if edge > Length::ZERO { [frame.wall_gap.min(edge), edge].map(room_at) } else { [None, None] };
+    let wood = species(&frame.species);
+    let drop =
+        |depth: Length| wood.map_or(Length::ZERO, |wood| wood.shrinkage(depth, project.site.service_moisture_percent));
+    Clearances {
+        top_of_metal_at_wall: metal(Length::ZERO),
+        under_eave: under_eave.into_iter().flatten().reduce(Length::min),
+        over_rafter_head: project.site.eave_underside(frame.wall_gap).map(|eave| eave - line.top_edge(frame.wall_gap)),
+        under_beam: under_beam(project, line),
+        between_braces: between_braces(project, posts, braces),
+        clear_depth: frame.reach - frame.timbers.beam.sawn.breadth - line.ledger_heel,
+        beam_seat_drop: drop(frame.timbers.beam.sawn.depth),
+        ledger_seat_drop: drop(frame.timbers.ledger.sawn.depth),
+    }
+}
+
+fn under_beam(project: &Project, line: &RoofLine) -> Length {
+    let underside = line.beam_seat - project.frame.timbers.beam.sawn.depth;
+    underside - project.site.ground_left.max(project.site.ground_right)
+}
+
+fn between_braces(project: &Project, posts: &[PostShape], braces: &[Brace]) -> Vec<Length> {
+    let frame = &project.frame;
+    posts
+        .windows(2)
+        .map(|pair| {
+            let middle = (pair[0].right + pair[1].left) / 2.0;
+            let height = project.site.ground_at(middle, frame.beam_length) + project.site.passage_height;
+            let edge_of = |post: &PostShape, side: Side| {
+                let brace = braces.iter().find(|brace| (brace.post, brace.side) == (post.number, side));
+                brace.map(|brace| long_edge_at(frame, brace, height))
+            };
+            let left = edge_of(&pair[0], Side::Right).map_or(pair[0].right, |x| x.max(pair[0].right));
+            let right = edge_of(&pair[1], Side::Left).map_or(pair[1].left, |x| x.min(pair[1].left));
+            right - left
+        })
+        .collect()
+}
+
+/// Where a brace's long edge stands at that height; behind the housed line where it has ended below.
+fn long_edge_at(frame: &Frame, brace: &Brace, height: Length) -> Length {
+    let down = (brace.corner_z - height).max(Length::ZERO);
+    let along = frame.brace_along * (1.0 - down / frame.brace_down);
+    brace.place(along.max(Length::ZERO), Length::ZERO).x
+}

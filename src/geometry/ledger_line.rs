@@ -1,0 +1,124 @@
+//! The ledger and its splices: half laps, over a post of the wall where one can be had.
+//!
+//! Common practice: a splice is clear of the rafters' seats, not in the same bay as a scarf of the beam,
+//! and is fixed through both halves; the left piece lies under.
+use super::beam_line::ScarfReport;
+use super::cuts::choose_cuts;
+use super::scarf_place::Surroundings;
+use crate::project::{Mill, Problem, Site};
+use crate::units::Length;
+use crate::wording::length;
+
+/// One piece of the ledger.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LedgerPiece {
+    /// Its number from the left, from 1.
+    pub number: usize,
+    /// Its left end along the beam's x.
+    pub start: Length,
+    /// Its right end along the beam's x.
+    pub end: Length,
+    /// It has a splice at its left, where it lies on the other piece.
+    pub left_splice: bool,
+    /// It has a splice at its right, where it lies under the other piece.
+    pub right_splice: bool,
+}
+
+impl LedgerPiece {
+    /// End to end.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.end - self.start
+    }
+}
+
+/// Divides the ledger into pieces of the mill's lengths.
+///
+/// # Errors
+/// The sentence that says why it cannot be divided.
+pub fn ledger_line(
+    around: &Surroundings,
+    site: &Site,
+    mill: &Mill,
+    scarfs: &[ScarfReport],
+) -> Result<Vec<LedgerPiece>, Problem> {
+    let total = around.frame.beam_length;
+    let half = around.frame.ledger_lap / 2.0;
+    let candidates = candidates(around, site, scarfs);
+    let cuts = choose_cuts(candidates.len(), None, |previous, next| {
+        let start = previous.map_or(Length::ZERO, |index| candidates[index].0 - half);
+        let end = next.map_or(total, |index| candidates[index].0 + half);
+        // A ledger piece is fixed to two posts of the wall at least; shorter ones only multiply splices.
+        if end - start < half * 4.0 || (next.is_some() && end >= total) {
+            return None;
+        }
+        let stock = mill.stock_for(end - start)?;
+        Some(stock.to_feet() + next.map_or(0.0, |index| 3.0 + candidates[index].1))
+    });
+    let Some(cuts) = cuts else {
+        let says = format!(
+            "The ledger cannot be divided into the mill's lengths (longest {}) with its splices clear of the rafters.",
+            length(mill.longest(), around.units)
+        );
+        return Err(Problem::stop("mill.lengths", says));
+    };
+    let centres: Vec<Length> = cuts.into_iter().map(|index| candidates[index].0).collect();
+    Ok(pieces(&centres, half, total))
+}
+
+fn pieces(centres: &[Length], half: Length, total: Length) -> Vec<LedgerPiece> {
+    (0..=centres.len())
+        .map(|index| {
+            let left = index.checked_sub(1).map(|before| centres[before]);
+            let right = centres.get(index).copied();
+            LedgerPiece {
+                number: index + 1,
+                start: left.map_or(Length::ZERO, |centre| centre - half),
+                end: right.map_or(total, |centre| centre + half),
+                left_splice: left.is_some(),
+                right_splice: right.is_some(),
+            }
+        })
+        .collect()
+}
+
+/// Places for a splice with what speaks against each: the distance from a wall post, a scarf in the bay.
+fn candidates(around: &Surroundings, site: &Site, scarfs: &[ScarfReport]) -> Vec<(Length, f64)> {
+    let half = around.frame.ledger_lap / 2.0;
+    let keep = around.frame.timbers.rafter.ordered.breadth / 2.0 + around.rules.scarf_clear + half;
+    let walls = wall_posts(site, around.frame.beam_length);
+    let middles = around.rafters.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
+    let mut places: Vec<Length> = walls.iter().copied().chain(middles).collect();
+    places.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    places.dedup_by(|a, b| a.is_near(*b, Length::inches(0.01)));
+    places
+        .into_iter()
+        .filter(|x| *x > half && *x < around.frame.beam_length - half)
+        .filter(|x| around.rafters.iter().all(|rafter| (*rafter - *x).abs() >= keep))
+        .map(|x| {
+            let off_wall_post = walls.iter().map(|wall| (*wall - x).abs()).reduce(Length::min);
+            let wall = if off_wall_post.is_some_and(|off| off <= half / 2.0) { 0.0 } else { 1.0 };
+            let scarf = if scarfs.iter().any(|scarf| shares_bay(around, scarf, x)) { 2.0 } else { 0.0 };
+            (x, wall + scarf)
+        })
+        .collect()
+}
+
+fn shares_bay(around: &Surroundings, scarf: &ScarfReport, x: Length) -> bool {
+    around.posts.windows(2).any(|pair| {
+        let inside = |place: Length| place > pair[0].left && place <= pair[1].left;
+        inside(scarf.place.centre) && inside(x)
+    })
+}
+
+/// Centres of the posts of the existing wall behind the ledger.
+#[must_use]
+pub fn wall_posts(site: &Site, beam_length: Length) -> Vec<Length> {
+    if site.wall_post_spacing <= Length::ZERO {
+        return Vec::new();
+    }
+    let n_before = (site.first_wall_post / site.wall_post_spacing).floor().max(0.0);
+    let first = site.first_wall_post - site.wall_post_spacing * n_before;
+    let n_posts = ((beam_length - first) / site.wall_post_spacing).floor().max(-1.0) as i64;
+    (0..=n_posts).map(|n| first + site.wall_post_spacing * n as f64).filter(|x| *x >= Length::ZERO).collect()
+}

@@ -1,0 +1,29 @@
+//! Where every stick is and how long it is.
+//!
+//! Axes: seen from outside facing the wall, x runs along the wall from the beam's left end, y out from
+//! the wall face, z up from the datum. Each stick also has its own axis from its own zero.
+mod beam_line;
+mod brace;
+mod clearance;
+mod cuts;
+mod ledger_line;
+pub mod plane;
+mod post;
+mod purlin;
+mod rafter;
+mod rafter_row;
+mod roof_line;
+mod scarf_place;
+
+pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
+pub use brace::{Brace, BraceShape, Pocket, braces};
+pub use clearance::{Clearances, clearances};
+pub use cuts::choose_cuts;
+pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
+pub use plane::{Bulk, Point, Polygon};
+pub use post::{PostShape, posts, reduced_beam_depth};
+pub use purlin::{Butt, PurlinPiece, PurlinRow, purlin_rows};
+pub use rafter::{BirdsMouth, RafterShape};
+pub use rafter_row::rafter_centres;
+pub use roof_line::RoofLine;
+pub use scarf_place::{Place, Surroundings, abutment, lap_height, scarf_problems};

@@ -1,0 +1,93 @@
+//! Posts: from the shoulder under the beam to the foot over its own pier.
+use crate::project::{Frame, JoineryRules, Post, Side};
+use crate::units::Length;
+
+/// One post.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PostShape {
+    /// Its number from the left, from 1.
+    pub number: usize,
+    /// Left face, the reference face along the beam.
+    pub left: Length,
+    /// Right face at the size ordered.
+    pub right: Length,
+    /// Height of the shoulder: beam seat less the beam's reduced depth.
+    pub shoulder: Length,
+    /// Height of the foot: its pier and the stand-off.
+    pub foot: Length,
+    /// The tenon along the beam, left and right edge, measured along x.
+    pub tenon: (Length, Length),
+    /// Length of the tenon above the shoulder.
+    pub tenon_length: Length,
+    /// The pier's height was measured.
+    pub pier_measured: bool,
+    /// An end post: its tenon is shouldered on that side.
+    pub end: Option<Side>,
+}
+
+impl PostShape {
+    /// Shoulder to foot.
+    #[must_use]
+    pub fn body(&self) -> Length {
+        self.shoulder - self.foot
+    }
+
+    /// Foot to the end of the tenon.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        self.body() + self.tenon_length
+    }
+}
+
+/// Every post of the frame, left to right.
+#[must_use]
+pub fn posts(frame: &Frame, rules: &JoineryRules, beam_seat: Length) -> Vec<PostShape> {
+    let shoulder = beam_seat - reduced_beam_depth(frame, rules);
+    let n_posts = frame.posts.len();
+    frame
+        .posts
+        .iter()
+        .enumerate()
+        .map(|(index, post)| {
+            let end = match index {
+                0 => Some(Side::Left),
+                _ if index + 1 == n_posts => Some(Side::Right),
+                _ => None,
+            };
+            shape(frame, rules, post, index + 1, shoulder, end)
+        })
+        .collect()
+}
+
+/// Depth the beam is reduced to over a post: as ordered, less the housing.
+#[must_use]
+pub fn reduced_beam_depth(frame: &Frame, rules: &JoineryRules) -> Length {
+    frame.timbers.beam.ordered.depth - rules.housing
+}
+
+fn shape(
+    frame: &Frame,
+    rules: &JoineryRules,
+    post: &Post,
+    number: usize,
+    shoulder: Length,
+    end: Option<Side>,
+) -> PostShape {
+    let (left, right) = (frame.post_left_face(post), frame.post_right_face(post));
+    let tenon = match end {
+        Some(Side::Left) => (left + rules.end_shoulder, right),
+        Some(Side::Right) => (left, right - rules.end_shoulder),
+        None => (left, right),
+    };
+    PostShape {
+        number,
+        left,
+        right,
+        shoulder,
+        foot: post.pier_top + frame.stand_off,
+        tenon,
+        tenon_length: rules.post_tenon,
+        pier_measured: post.pier_measured,
+        end,
+    }
+}

@@ -1,0 +1,221 @@
+//! Whether a scarf may be where it is, and how good the place is.
+//!
+//! Common practice: never at mid-bay; centred over a knee brace or a little past it, where a loaded
+//! beam hardly bends; tips clear of mortises and rafters; a brace pocket only in the lower lap, near its
+//! root, with enough wood over it; the lower lap on the piece that reaches past the nearer post.
+use super::brace::{Brace, Pocket};
+use super::post::PostShape;
+use crate::project::{Frame, JoineryRules, Problem, ScarfPlace, Side};
+use crate::units::{Length, UnitSystem};
+use crate::wording::length;
+
+/// Share of the bay on each side of its middle where no scarf may have its centre.
+const MID_BAY_SHARE: f64 = 0.10;
+
+/// Everything a scarf must keep clear of.
+pub struct Surroundings<'a> {
+    /// The frame.
+    pub frame: &'a Frame,
+    /// The rules.
+    pub rules: &'a JoineryRules,
+    /// Posts, left to right.
+    pub posts: &'a [PostShape],
+    /// Braces.
+    pub braces: &'a [Brace],
+    /// Pocket of every brace in the beam.
+    pub pocket: Pocket,
+    /// Centres of the rafters.
+    pub rafters: &'a [Length],
+    /// For the sentences.
+    pub units: UnitSystem,
+}
+
+/// What is known of one place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    /// The bay, counted from 0; the ends past the outer posts belong to no bay.
+    pub bay: usize,
+    /// Root of the lower lap.
+    pub root: Length,
+    /// Tip of the lower lap.
+    pub tip: Length,
+    /// Face of the nearer post to the root.
+    pub root_from_post: Length,
+    /// Least distance from a tip to a rafter.
+    pub rafter_clear: Length,
+    /// How far the centre lies outside the good window; zero within it.
+    pub outside_window: Length,
+    /// Least wood over a pocket in the lap, where there is one.
+    pub wood_over_pocket: Option<Length>,
+}
+
+/// Height of the lower lap's surface above the underside at `from_root` of a lap of length `lap`, the
+/// splay taken straight: depth − a at the root, a at the tip.
+#[must_use]
+pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Length {
+    let depth = frame.timbers.beam.sawn.depth;
+    let abutment = abutment(frame, rules);
+    let share = (from_root / frame.scarfs.lap).clamp(0.0, 1.0);
+    depth - abutment - (depth - abutment * 2.0) * share
+}
+
+/// Height of the scarf's abutments.
+#[must_use]
+pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
+    use crate::project::ScarfKind::{Halved, HalvedUnderSquinted};
+    let depth = frame.timbers.beam.sawn.depth;
+    match frame.scarfs.kind {
+        Halved | HalvedUnderSquinted => depth / 2.0,
+        _ => depth * rules.scarf_abutment_share,
+    }
+}
+
+/// What is wrong with a scarf at that place: sentences without a field, worst first.
+///
+/// # Errors
+/// The sentence that forbids it.
+pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String> {
+    let lap = around.frame.scarfs.lap;
+    let (low, high) = (place.centre - lap / 2.0, place.centre + lap / 2.0);
+    let clear = around.rules.scarf_clear;
+    let bay = around
+        .posts
+        .windows(2)
+        .position(|pair| place.centre > pair[0].left && place.centre <= pair[1].left)
+        .ok_or("it lies outside the outer posts")?;
+    let (left, right) = (&around.posts[bay], &around.posts[bay + 1]);
+    let room = right.left - left.right - clear * 2.0;
+    if lap > room {
+        return Err(format!(
+            "its lap is longer than the bay between P{} and P{} has room for ({})",
+            left.number,
+            right.number,
+            length(room.max(Length::ZERO), around.units)
+        ));
+    }
+    if low < left.right + clear || high > right.left - clear {
+        return Err(format!("its lap runs onto a post; it must stay {} clear", length(clear, around.units)));
+    }
+    let (root, tip, nearer) = match place.lower {
+        Side::Left => (low, high, left.right),
+        Side::Right => (high, low, right.left),
+    };
+    let middle = (left.left + right.right) / 2.0;
+    let bay_length = right.left - left.left;
+    if (place.centre - middle).abs() < bay_length * MID_BAY_SHARE {
+        return Err("it lies at mid-bay, where the beam bends most".to_owned());
+    }
+    if (place.centre < middle) != (place.lower == Side::Left) {
+        return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
+    }
+    let wood_over_pocket = pockets(place, around, root, (low, high))?;
+    let rafter_clear = rafter_clearance(around, &[low, high]);
+    if rafter_clear < clear {
+        return Err(format!(
+            "a tip lies {} from a rafter's seat; it must stay {} clear",
+            length(rafter_clear.max(Length::ZERO), around.units),
+            length(clear, around.units)
+        ));
+    }
+    let post_centre = if place.lower == Side::Left { left.left + left.right } else { right.left + right.right } / 2.0;
+    Ok(Place {
+        bay,
+        root,
+        tip,
+        root_from_post: (root - nearer).abs(),
+        rafter_clear,
+        outside_window: outside_window((place.centre - post_centre).abs(), bay_length, around, bay, place.lower),
+        wood_over_pocket,
+    })
+}
+
+/// The good window: from a fifth of the bay to where a beam propped by braces turns over,
+/// g + 0.21(L − 2g) with g the leg measured from the post's centre.
+fn outside_window(from_post: Length, bay: Length, around: &Surroundings, index: usize, lower: Side) -> Length {
+    let half_post = around.frame.timbers.post.ordered.breadth / 2.0;
+    let wanted = match lower {
+        Side::Left => (index + 1, Side::Right),
+        Side::Right => (index + 2, Side::Left),
+    };
+    let is_braced = around.braces.iter().any(|brace| (brace.post, brace.side) == wanted);
+    let leg = if is_braced { around.frame.brace_along + half_post } else { Length::ZERO };
+    let near = bay * 0.20;
+    let far = (leg + (bay - leg * 2.0) * 0.21).max(bay * 0.28);
+    (near - from_post).max(from_post - far).max(Length::ZERO)
+}
+
+/// Wood over the pockets that lie in the lap, or the sentence that forbids one.
+fn pockets(
+    place: &ScarfPlace,
+    around: &Surroundings,
+    root: Length,
+    (low, high): (Length, Length),
+) -> Result<Option<Length>, String> {
+    let (rules, clear) = (around.rules, around.rules.scarf_clear);
+    let deep = around.pocket.housing + around.pocket.mortise_depth;
+    let mut least: Option<Length> = None;
+    for brace in around.braces {
+        let (near, far) = brace.on_beam(&around.pocket);
+        if far <= low - clear || near >= high + clear {
+            continue;
+        }
+        if near < low + clear || far > high - clear {
+            return Err(format!("a tip lies in the way of brace {}'s pocket", brace.mark()));
+        }
+        let thin_end = match place.lower {
+            Side::Left => far - root,
+            Side::Right => root - near,
+        };
+        let wood = lap_height(around.frame, rules, thin_end) - deep;
+        if wood < rules.wood_over_pocket {
+            return Err(format!(
+                "brace {}'s pocket would leave {} of wood over it; {} is the least",
+                brace.mark(),
+                length(wood.max(Length::ZERO), around.units),
+                length(rules.wood_over_pocket, around.units)
+            ));
+        }
+        least = Some(least.map_or(wood, |known| known.min(wood)));
+    }
+    Ok(least)
+}
+
+fn rafter_clearance(around: &Surroundings, tips: &[Length]) -> Length {
+    let half = around.frame.timbers.rafter.ordered.breadth / 2.0;
+    let gaps = around.rafters.iter().flat_map(|rafter| tips.iter().map(move |tip| (*tip - *rafter).abs() - half));
+    gaps.fold(Length::feet(1000.0), Length::min)
+}
+
+/// The problem of each scarf the user placed by hand that may not be there.
+#[must_use]
+pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    for (index, place) in places.iter().enumerate() {
+        if let Err(why) = judge(place, around) {
+            let field = format!("frame.scarfs.by_hand.{index}.centre");
+            let problem = Problem::caution(field, format!("Scarf {}: {why}.", index + 1));
+            problems.push(match nearest_place(place, around) {
+                Some(centre) => problem.nearest(centre),
+                None => problem,
+            });
+        }
+    }
+    problems
+}
+
+/// The nearest centre, in whole grid steps from where it is, with the same lower lap, that may be.
+fn nearest_place(place: &ScarfPlace, around: &Surroundings) -> Option<Length> {
+    let step = grid(around.frame);
+    let n_steps = (around.frame.beam_length / step).ceil() as i32;
+    (1..=n_steps)
+        .flat_map(|n| [place.centre - step * f64::from(n), place.centre + step * f64::from(n)])
+        .find(|centre| judge(&ScarfPlace { centre: *centre, ..*place }, around).is_ok())
+}
+
+/// The step in which places are proposed: whole inches for a beam laid out in sixteenths, else whole
+/// centimetres. It depends on the frame alone, never on the units it is shown in.
+#[must_use]
+pub fn grid(frame: &Frame) -> Length {
+    let sixteenths = frame.beam_length.to_inches() * 16.0;
+    if (sixteenths - sixteenths.round()).abs() < 1e-6 { Length::inches(1.0) } else { Length::millimetres(10.0) }
+}

@@ -1,0 +1,6 @@
+//! Joints as shapes.
+mod conflicts;
+mod scarf;
+
+pub use conflicts::conflicts;
+pub use scarf::ScarfShape;

@@ -1,0 +1,119 @@
+//! The scarf in elevation: what is left of the lower and of the upper piece.
+//!
+//! Lap coordinates: x from the lower lap's root (0) to its tip (ℓ), y up from the underside (0) to the
+//! top (D). Each tip ends in an abutment of height a, leaning by the squint e so that neither tip can
+//! leave the lap; between them the lap face slopes. With a table, both faces step by t at mid-length,
+//! a gap g apart, and folding wedges fill the gap.
+//!
+//! ```text
+//!  D ───/(e,D)                      upper piece
+//!      (0,D−a) ‾‾‾‾──────____
+//!      lower piece           ‾‾‾‾(ℓ,a)
+//!  0 ───────────────────────────/(ℓ−e,0)
+//! ```
+use crate::geometry::{Point, Polygon, abutment};
+use crate::project::{Frame, JoineryRules, ScarfKind};
+use crate::units::Length;
+
+/// One scarf's proportions.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ScarfShape {
+    /// Depth of the beam.
+    pub depth: Length,
+    /// Length of the lap.
+    pub lap: Length,
+    /// Height of each abutment.
+    pub abutment: Length,
+    /// Lean of each abutment over its height; zero for square ones.
+    pub squint: Length,
+    /// Step of the table and gap for the wedges, where there is a table.
+    pub table: Option<(Length, Length)>,
+}
+
+impl ScarfShape {
+    /// The scarf of this frame.
+    #[must_use]
+    pub fn new(frame: &Frame, rules: &JoineryRules) -> Self {
+        let kind = frame.scarfs.kind;
+        Self {
+            depth: frame.timbers.beam.sawn.depth,
+            lap: frame.scarfs.lap,
+            abutment: abutment(frame, rules),
+            squint: if kind.is_squinted() { rules.scarf_squint } else { Length::ZERO },
+            table: (kind == ScarfKind::StopSplayedTabled).then_some((rules.scarf_table, rules.scarf_wedge)),
+        }
+    }
+
+    /// Fall of the lap face over one unit of length.
+    #[must_use]
+    pub fn splay(&self) -> f64 {
+        let step = self.table.map_or(Length::ZERO, |(step, _)| step);
+        (self.depth - self.abutment * 2.0 + step) / self.lap
+    }
+
+    /// The end of one piece, from the underside up to the top.
+    #[must_use]
+    pub fn profile(&self, is_lower: bool) -> Vec<Point> {
+        let root = Point::new(Length::ZERO, self.depth - self.abutment);
+        let tip = Point::new(self.lap, self.abutment);
+        let mut points = vec![Point::new(self.lap - self.squint, Length::ZERO), tip];
+        if let Some((step, gap)) = self.table {
+            let x = self.lap / 2.0 + if is_lower { gap / 2.0 } else { -(gap / 2.0) };
+            let low = root.y - x * self.splay();
+            points.extend([Point::new(x, low + step), Point::new(x, low)]);
+        }
+        points.extend([root, Point::new(self.squint, self.depth)]);
+        points
+    }
+
+    /// The lower piece's part of the lap, with a stub of whole beam beyond the root.
+    #[must_use]
+    pub fn lower(&self, stub: Length) -> Polygon {
+        let mut corners = vec![Point::new(-stub, Length::ZERO)];
+        corners.extend(self.profile(true));
+        corners.push(Point::new(-stub, self.depth));
+        Polygon::new(corners)
+    }
+
+    /// The upper piece's part of the lap, with a stub of whole beam beyond the tip.
+    #[must_use]
+    pub fn upper(&self, stub: Length) -> Polygon {
+        let mut corners = vec![Point::new(self.lap + stub, Length::ZERO)];
+        corners.extend(self.profile(false));
+        corners.push(Point::new(self.lap + stub, self.depth));
+        Polygon::new(corners)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tabled() -> ScarfShape {
+        ScarfShape {
+            depth: Length::inches(10.0),
+            lap: Length::inches(40.0),
+            abutment: Length::inches(2.5),
+            squint: Length::inches(0.5),
+            table: Some((Length::inches(1.25), Length::inches(1.0))),
+        }
+    }
+
+    /// By hand: the two halves and the wedge gap (1 × 1.25) fill the lap, 40 × 10 in.
+    #[test]
+    fn the_halves_and_the_wedges_fill_the_lap() {
+        let stub = Length::inches(6.0);
+        let both = tabled().lower(stub).area() + tabled().upper(stub).area();
+        let whole = 40.0 * 10.0 + 2.0 * 6.0 * 10.0;
+        assert!((whole - both.to_square_inches() - 1.25).abs() < 1e-9);
+    }
+
+    /// By hand: half of 40 × 10 = 200 in² each for a plain stop-splayed scarf.
+    #[test]
+    fn plain_halves_are_equal() {
+        let plain = ScarfShape { squint: Length::ZERO, table: None, ..tabled() };
+        assert!((plain.lower(Length::ZERO).area().to_square_inches() - 200.0).abs() < 1e-9);
+        assert!((plain.upper(Length::ZERO).area().to_square_inches() - 200.0).abs() < 1e-9);
+        assert!((plain.splay() - 0.125).abs() < 1e-12);
+    }
+}

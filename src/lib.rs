@@ -1,0 +1,19 @@
+//! Outshot: the calculation library of a timber-framed lean-to.
+//!
+//! Pure: no input or output, no clock, no browser. [`evaluate`] takes a [`project::Project`], what the
+//! user decided, and gives a [`Design`]: where every stick is, its sheet of marks, the order, the roof,
+//! and what stands in the way.
+pub mod design;
+mod evaluate;
+pub mod geometry;
+pub mod joinery;
+pub mod materials;
+pub mod ordering;
+pub mod project;
+pub mod report;
+pub mod tickets;
+pub mod units;
+pub mod wording;
+
+pub use design::{Built, Design, Shape};
+pub use evaluate::evaluate;

@@ -1,0 +1,6 @@
+//! Wood as the sawmill sells it: species and the sizes of a section.
+mod section;
+mod species;
+
+pub use section::{Section, Timber};
+pub use species::{Confidence, Species, species, species_table};

@@ -1,0 +1,144 @@
+//! The order list: every stick rounded up to a length the mill has.
+use super::stock::{Bar, pack};
+use crate::materials::{Section, species};
+use crate::project::{Mill, Project};
+use crate::tickets::{Role, Stick};
+use crate::units::{Length, Money, Volume, Weight};
+
+/// What one stick asks of the mill.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StickOrder {
+    /// The stick.
+    pub mark: String,
+    /// Section as ordered.
+    pub section: Section,
+    /// Finished length, end to end with tenons and laps.
+    pub net: Length,
+    /// Docked from both ends together.
+    pub allowance: Length,
+    /// The stock it comes out of, or its share of one that holds several.
+    pub ordered: Length,
+}
+
+/// One line of the order.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OrderLine {
+    /// Section as ordered.
+    pub section: Section,
+    /// Length to ask for.
+    pub length: Length,
+    /// How many.
+    pub count: usize,
+    /// The sticks that come out of each of them.
+    pub holds: Vec<Vec<String>>,
+    /// Board feet of the line.
+    pub volume: Volume,
+    /// Green weight of the line.
+    pub weight: Weight,
+    /// Price of the line.
+    pub price: Money,
+}
+
+/// The whole order.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Order {
+    /// Lines by section, then length.
+    pub lines: Vec<OrderLine>,
+    /// What each stick asks.
+    pub sticks: Vec<StickOrder>,
+    /// Sticks no length of the mill is long enough for, each with its length with allowance.
+    pub unplaced: Vec<(String, Length)>,
+    /// Board feet of all lines.
+    pub volume: Volume,
+    /// Green weight of all lines.
+    pub weight: Weight,
+    /// Price of all lines.
+    pub price: Money,
+}
+
+/// Works out what to ask the mill for.
+///
+/// Long sticks each get the shortest length that holds them with trim at both ends; sticks short
+/// enough that two come out of the longest stock are packed several to a stick. Purlins and blocks need no trim.
+#[must_use]
+pub fn order(project: &Project, sticks: &[Stick]) -> Order {
+    let mill = &project.mill;
+    let mut asked: Vec<StickOrder> = sticks.iter().map(|stick| ask(mill, stick)).collect();
+    let mut sections: Vec<Section> = Vec::new();
+    for stick in &asked {
+        if !sections.contains(&stick.section) {
+            sections.push(stick.section);
+        }
+    }
+    let mut order = Order {
+        lines: Vec::new(),
+        sticks: Vec::new(),
+        unplaced: Vec::new(),
+        volume: Volume::ZERO,
+        weight: Weight::ZERO,
+        price: Money::cents(0),
+    };
+    for section in sections {
+        let wanted: Vec<(String, Length)> = asked
+            .iter()
+            .filter(|stick| stick.section == section)
+            .map(|stick| (stick.mark.clone(), stick.net + stick.allowance))
+            .collect();
+        let (bars, unplaced) = pack(&wanted, &mill.lengths, mill.kerf);
+        order.unplaced.extend(unplaced);
+        share_out(&bars, &mut asked);
+        order.lines.extend(lines(project, section, bars));
+    }
+    order.volume = order.lines.iter().map(|line| line.volume).sum();
+    order.weight = order.lines.iter().map(|line| line.weight).sum();
+    order.price = order.lines.iter().map(|line| line.price).sum();
+    order.sticks = asked;
+    order
+}
+
+fn ask(mill: &Mill, stick: &Stick) -> StickOrder {
+    let allowance = match stick.role {
+        Role::Purlin | Role::Block => Length::ZERO,
+        _ => mill.trim_each_end * 2.0,
+    };
+    let net = stick.net_length();
+    StickOrder { mark: stick.mark.clone(), section: stick.timber.ordered, net, allowance, ordered: net + allowance }
+}
+
+/// A stick alone in its stock is ordered at the stock's length.
+fn share_out(bars: &[Bar], asked: &mut [StickOrder]) {
+    for bar in bars {
+        if let [only] = bar.sticks.as_slice()
+            && let Some(stick) = asked.iter_mut().find(|stick| stick.mark == *only)
+        {
+            stick.ordered = bar.length;
+        }
+    }
+}
+
+fn lines(project: &Project, section: Section, bars: Vec<Bar>) -> Vec<OrderLine> {
+    let mut lines: Vec<OrderLine> = Vec::new();
+    for bar in bars {
+        match lines.iter_mut().find(|line| line.length == bar.length) {
+            Some(line) => line.holds.push(bar.sticks),
+            None => lines.push(OrderLine {
+                section,
+                length: bar.length,
+                count: 0,
+                holds: vec![bar.sticks],
+                volume: Volume::ZERO,
+                weight: Weight::ZERO,
+                price: Money::cents(0),
+            }),
+        }
+    }
+    lines.sort_by(|a, b| b.length.to_inches().total_cmp(&a.length.to_inches()));
+    let density = species(&project.frame.species).map(|wood| wood.green_density);
+    for line in &mut lines {
+        line.count = line.holds.len();
+        line.volume = section.area() * line.length * line.count as f64;
+        line.weight = density.map_or(Weight::ZERO, |density| density * line.volume);
+        line.price = project.mill.price_of(section) * line.volume.to_board_feet();
+    }
+    lines
+}

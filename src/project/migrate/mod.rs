@@ -1,0 +1,21 @@
+//! Older project files, brought up one version at a time.
+//!
+//! A step works on the raw JSON and is never changed once it has been released; each has a saved old
+//! file in `tests/data`.
+mod v2_posts_with_piers;
+
+use serde_json::Value;
+
+use super::file::FileError;
+
+/// The body of a file of that version as the current version writes it.
+///
+/// # Errors
+/// The sentence of the step that could not be made.
+pub fn to_current(version: u64, project: Value) -> Result<Value, FileError> {
+    match version {
+        1 => v2_posts_with_piers::migrate(project),
+        2 => Ok(project),
+        other => Err(FileError::Field(format!("there never was a file version {other}"))),
+    }
+}

@@ -1,0 +1,58 @@
+//! What the sawmill has, what it asks, and what the crew can lift.
+use crate::materials::Section;
+use crate::units::{Length, Money, Weight};
+
+/// A price that departs from the mill's general one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SectionPrice {
+    /// Section as ordered.
+    pub section: Section,
+    /// Price of a board foot.
+    pub per_board_foot: Money,
+}
+
+/// The sawmill, as far as the first order needs it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mill {
+    /// Lengths it offers, shortest first.
+    pub lengths: Vec<Length>,
+    /// Docked from each end before the first mark.
+    pub trim_each_end: Length,
+    /// Width of the saw's cut, counted when short sticks come out of one long one.
+    pub kerf: Length,
+    /// Price of a board foot.
+    pub per_board_foot: Money,
+    /// Sections with a price of their own.
+    pub section_prices: Vec<SectionPrice>,
+    /// Heaviest single stick the crew can put up.
+    pub heaviest_pick: Weight,
+}
+
+impl Mill {
+    /// The shortest length offered that a finished stick of length `net` comes out of, docked at both ends.
+    #[must_use]
+    pub fn stock_for(&self, net: Length) -> Option<Length> {
+        self.stock_without_trim(net + self.trim_each_end * 2.0)
+    }
+
+    /// The shortest length offered that a stick of length `net` comes out of undocked, as purlins do.
+    #[must_use]
+    pub fn stock_without_trim(&self, net: Length) -> Option<Length> {
+        // A stick exactly as long as the stock fits: a thousandth covers the rounding of the sum.
+        let fits = |offered: &Length| *offered + Length::inches(0.001) >= net;
+        self.lengths.iter().copied().filter(fits).reduce(Length::min)
+    }
+
+    /// The longest length offered.
+    #[must_use]
+    pub fn longest(&self) -> Length {
+        self.lengths.iter().copied().fold(Length::ZERO, Length::max)
+    }
+
+    /// Price of a board foot of that section.
+    #[must_use]
+    pub fn price_of(&self, section: Section) -> Money {
+        let special = self.section_prices.iter().find(|price| price.section == section);
+        special.map_or(self.per_board_foot, |price| price.per_board_foot)
+    }
+}

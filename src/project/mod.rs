@@ -1,0 +1,52 @@
+//! What the user has said: the project, its examples, its file, and what is wrong with it.
+pub mod demo;
+pub mod file;
+mod frame;
+mod joinery_rules;
+mod migrate;
+mod mill;
+mod problem;
+mod progress;
+mod roofing;
+mod site;
+mod stored;
+mod validate;
+
+pub use frame::{
+    Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
+    Timbers,
+};
+pub use joinery_rules::JoineryRules;
+pub use mill::{Mill, SectionPrice};
+pub use problem::{Nearest, Problem, Problems, Severity};
+pub use progress::Progress;
+pub use roofing::{Roofing, SheetLayout};
+pub use site::{Site, Soffit};
+pub use validate::validate;
+
+use crate::units::UnitSystem;
+
+/// One lean-to: everything the user decides, and nothing that can be computed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Project {
+    /// What the user calls it.
+    pub name: String,
+    /// A remark shown with the name; the examples say here that they are invented.
+    pub note: String,
+    /// How lengths are shown; nothing is stored in these units.
+    pub units: UnitSystem,
+    /// Sign of the currency prices are in.
+    pub currency: String,
+    /// What stands already.
+    pub site: Site,
+    /// The frame to be built.
+    pub frame: Frame,
+    /// The rules every joint follows.
+    pub joinery: JoineryRules,
+    /// What the sawmill has and asks.
+    pub mill: Mill,
+    /// The metal roof.
+    pub roofing: Roofing,
+    /// What is already cut.
+    pub progress: Progress,
+}

@@ -1,0 +1,38 @@
+//! The ribbed metal roof and the purlins under it.
+use crate::units::Length;
+
+/// How the sheets share out the roof's width.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SheetLayout {
+    /// Whole sheets from the left, the last one ripped.
+    FromLeft,
+    /// Whole sheets from the right, the first one ripped.
+    FromRight,
+    /// The first and the last ripped alike.
+    EqualRips,
+}
+
+/// Sheets and purlins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Roofing {
+    /// Width one sheet covers.
+    pub cover: Length,
+    /// Height of its ribs.
+    pub rib: Length,
+    /// Longest sheet that can be brought.
+    pub longest_sheet: Length,
+    /// Past the rafter tails, along the slope.
+    pub eave_overhang: Length,
+    /// Rafter heads to the top of the sheets, along the slope.
+    pub top_gap: Length,
+    /// Purlins past the outer faces of the outer rafters.
+    pub rake: Length,
+    /// Widest purlin spacing, centre to centre.
+    pub purlin_spacing: Length,
+    /// Tail end to the lower edge of the first purlin, along the top edge.
+    pub first_purlin: Length,
+    /// Rafter head to the upper edge of the last purlin, along the top edge.
+    pub last_purlin: Length,
+    /// How the sheets share out the width.
+    pub layout: SheetLayout,
+}

@@ -1,0 +1,150 @@
+//! The design as JSON: fixed keys, the unit in every name, inches and pounds.
+use serde_json::{Map, Value, json};
+
+use crate::design::{Built, Design};
+use crate::project::{Nearest, Problem, Project};
+use crate::tickets::{Mark, Stick};
+use crate::units::{Length, UnitSystem};
+
+/// The whole design.
+#[must_use]
+pub fn json(project: &Project, design: &Design) -> String {
+    let mut root = Map::new();
+    root.insert("name".to_owned(), json!(project.name));
+    root.insert("note".to_owned(), json!(project.note));
+    root.insert("problems".to_owned(), design.problems.iter().map(problem).collect());
+    if let Some(built) = &design.built {
+        let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
+        root.insert("sticks".to_owned(), Value::Array(sticks));
+        root.insert("order".to_owned(), order(built));
+        root.insert("roof".to_owned(), roof(project, built));
+        root.insert("geometry".to_owned(), geometry(project, built));
+    }
+    serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+}
+
+/// Inches, to a millionth: enough for any check, and free of the last bits of the sums.
+fn inches(length: Length) -> Value {
+    json!((length.to_inches() * 1e6).round() / 1e6)
+}
+
+fn problem(problem: &Problem) -> Value {
+    let nearest = match problem.nearest {
+        Some(Nearest::Length(length)) => json!({ "length_in": inches(length) }),
+        Some(Nearest::Slope(slope)) => json!({ "pitch_in_12": slope.to_in_twelve() }),
+        Some(Nearest::Count(count)) => json!({ "count": count }),
+        None => Value::Null,
+    };
+    json!({
+        "field": problem.field,
+        "says": problem.says,
+        "nearest": nearest,
+        "stops": problem.severity == crate::project::Severity::Stop,
+    })
+}
+
+fn stick(built: &Built, stick: &Stick) -> Value {
+    let ordered = built.order.sticks.iter().find(|asked| asked.mark == stick.mark);
+    json!({
+        "mark": stick.mark,
+        "role": stick.role.name(),
+        "section": stick.timber.ordered.label(UnitSystem::Imperial),
+        "net_length_in": inches(stick.net_length()),
+        "order_length_in": ordered.map(|asked| inches(asked.ordered)),
+        "green_weight_lb": (stick.green_weight.to_pounds() * 1e3).round() / 1e3,
+        "balance_from_zero_in": inches(stick.bulk.balance()),
+        "zero": stick.zero,
+        "same_as": stick.same_as,
+        "marks": stick.marks.iter().map(mark).collect::<Vec<Value>>(),
+    })
+}
+
+fn mark(mark: &Mark) -> Value {
+    json!({
+        "what": mark.what,
+        "face": mark.face.name(),
+        "near_in": inches(mark.near),
+        "far_in": mark.far.map(inches),
+        "across_in": mark.across.map(|(near, far)| [inches(near), inches(far)]),
+        "across_from": mark.across_from.map(|face| face.name()),
+        "depth_in": mark.depth.map(inches),
+        "mate": mark.mate,
+        "note": mark.note,
+    })
+}
+
+fn order(built: &Built) -> Value {
+    let lines = built.order.lines.iter().map(|line| {
+        json!({
+            "section": line.section.label(UnitSystem::Imperial),
+            "length_in": inches(line.length),
+            "count": line.count,
+            "board_feet": (line.volume.to_board_feet() * 1e3).round() / 1e3,
+            "green_weight_lb": (line.weight.to_pounds() * 1e3).round() / 1e3,
+            "price": line.price.to_f64(),
+            "holds": line.holds,
+        })
+    });
+    Value::Array(lines.collect())
+}
+
+fn roof(project: &Project, built: &Built) -> Value {
+    let plan = &built.sheets;
+    let ripped: Vec<Value> =
+        plan.sheets.iter().filter(|sheet| sheet.is_ripped).map(|sheet| inches(sheet.cover)).collect();
+    let rows: Vec<Value> = built
+        .shape
+        .purlins
+        .iter()
+        .map(|row| {
+            json!({
+                "row": row.number,
+                "from_tail_in": inches(row.from_tail),
+                "butts_on_rafters": row.pieces.iter().filter_map(|piece| piece.right.map(|butt| butt.rafter))
+                    .collect::<Vec<usize>>(),
+            })
+        })
+        .collect();
+    json!({
+        "sheets": [{ "length_in": inches(plan.length.length()), "count": plan.sheets.len() }],
+        "cover_in": inches(project.roofing.cover),
+        "width_in": inches(plan.width),
+        "ripped_covers_in": ripped,
+        "purlin_rows": rows.len(),
+        "rows": rows,
+    })
+}
+
+fn geometry(project: &Project, built: &Built) -> Value {
+    let shape = &built.shape;
+    let (line, room) = (&shape.line, &shape.clearances);
+    let scarfs: Vec<Value> = shape
+        .beam
+        .scarfs
+        .iter()
+        .map(|scarf| {
+            json!({ "low_in": inches(scarf.low), "high_in": inches(scarf.high),
+                "lower_lap": if scarf.place.lower == crate::project::Side::Left { "left piece" } else { "right piece" } })
+        })
+        .collect();
+    json!({
+        "pitch_in_12": line.pitch.to_in_twelve(),
+        "roof_angle_deg": line.pitch.to_degrees(),
+        "run_in": inches(line.run.length()),
+        "ledger_seat_in": inches(line.ledger_seat),
+        "beam_seat_in": inches(line.beam_seat),
+        "height_above_seat_ledger_in": inches(line.height_above_ledger_seat),
+        "height_above_seat_beam_in": inches(line.height_above_beam_seat),
+        "top_of_metal_at_wall_in": inches(room.top_of_metal_at_wall),
+        "clear_under_beam_in": inches(room.under_beam),
+        "clear_under_eave_in": room.under_eave.map(inches),
+        "clear_between_braces_in": room.between_braces.iter().copied().map(inches).collect::<Vec<Value>>(),
+        "beam_seat_drop_in": inches(room.beam_seat_drop),
+        "ledger_seat_drop_in": inches(room.ledger_seat_drop),
+        "rafter_top_edge_in": inches(shape.rafter.top_edge().length()),
+        "rafter_spacing_in": inches(project.frame.rafters.spacing),
+        "n_rafters": shape.rafters.len(),
+        "brace_shoulder_length_in": inches(shape.brace.long_edge()),
+        "scarfs": scarfs,
+    })
+}

@@ -1,0 +1,6 @@
+//! The design as plain text and as JSON, for anyone who checks it from outside.
+mod json;
+mod text;
+
+pub use json::json;
+pub use text::text;

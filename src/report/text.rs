@@ -1,0 +1,141 @@
+//! The design as plain text, in the project's units.
+use std::fmt::Write;
+
+use crate::design::{Built, Design};
+use crate::project::{Project, Severity};
+use crate::tickets::{Mark, Stick};
+use crate::units::{Length, UnitSystem, show_money, show_slope, show_wood_volume};
+use crate::wording::{length, tape, weight};
+
+/// The caution every sheet carries.
+const CAUTION: &str = "Geometry and order only: strength is not judged here. Check with your local code and a licensed \
+                       engineer before you buy, cut or lift.";
+
+/// The whole design.
+#[must_use]
+pub fn text(project: &Project, design: &Design) -> String {
+    let mut out = String::new();
+    // Writing to a String cannot fail.
+    let _ = write_all(&mut out, project, design);
+    out
+}
+
+fn write_all(out: &mut String, project: &Project, design: &Design) -> std::fmt::Result {
+    writeln!(out, "{}", project.name)?;
+    if !project.note.is_empty() {
+        writeln!(out, "{}", project.note)?;
+    }
+    writeln!(out, "{CAUTION}\n")?;
+    for problem in &design.problems {
+        let word = if problem.severity == Severity::Stop { "STOP" } else { "LOOK" };
+        writeln!(out, "{word} {}: {}", problem.field, problem.says)?;
+    }
+    if let Some(built) = &design.built {
+        geometry(out, project, built)?;
+        order(out, project, built)?;
+        roof(out, project, built)?;
+        for stick in &built.sticks {
+            sheet(out, project, stick)?;
+        }
+    }
+    Ok(())
+}
+
+fn geometry(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result {
+    let (line, room) = (&built.shape.line, &built.shape.clearances);
+    let say = |value: Length| length(value, project.units);
+    writeln!(out, "\nROOF LINE")?;
+    writeln!(out, "  pitch {}, run {}", show_slope(line.pitch, project.units), say(line.run.length()))?;
+    writeln!(out, "  ledger seat {}, beam seat {}", say(line.ledger_seat), say(line.beam_seat))?;
+    writeln!(
+        out,
+        "  height above seat: ledger {}, beam {}",
+        say(line.height_above_ledger_seat),
+        say(line.height_above_beam_seat)
+    )?;
+    writeln!(out, "  top of metal at the wall {}", say(room.top_of_metal_at_wall))?;
+    writeln!(out, "  clear under the beam {}", say(room.under_beam))?;
+    let widths: Vec<String> = room.between_braces.iter().map(|width| say(*width)).collect();
+    writeln!(out, "  clear between braces at {}: {}", say(project.site.passage_height), widths.join(", "))
+}
+
+fn order(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result {
+    writeln!(out, "\nORDER")?;
+    for line in &built.order.lines {
+        writeln!(
+            out,
+            "  {:>3} x {:<8} {:>10}  {:>8}  {:>9}  {}",
+            line.count,
+            line.section.label(project.units),
+            length(line.length, project.units),
+            show_wood_volume(line.volume, project.units).to_string(),
+            weight(line.weight, project.units),
+            show_money(line.price, &project.currency)
+        )?;
+    }
+    writeln!(
+        out,
+        "  in all {}, {} green, {}",
+        show_wood_volume(built.order.volume, project.units),
+        weight(built.order.weight, project.units),
+        show_money(built.order.price, &project.currency)
+    )
+}
+
+fn roof(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result {
+    let plan = &built.sheets;
+    writeln!(out, "\nROOF")?;
+    writeln!(
+        out,
+        "  {} sheets of {}, {} wide in all",
+        plan.sheets.len(),
+        length(plan.length.length(), project.units),
+        length(plan.width, project.units)
+    )?;
+    for row in &built.shape.purlins {
+        let butts: Vec<String> =
+            row.pieces.iter().filter_map(|piece| piece.right.map(|butt| format!("R{}", butt.rafter))).collect();
+        let on = if butts.is_empty() { "no butt".to_owned() } else { format!("butts on {}", butts.join(", ")) };
+        writeln!(out, "  row {}: {} from the tails, {on}", row.number, length(row.from_tail, project.units))?;
+    }
+    Ok(())
+}
+
+fn sheet(out: &mut String, project: &Project, stick: &Stick) -> std::fmt::Result {
+    writeln!(
+        out,
+        "\n{}  {} {}  {}  {}  balances {} from zero",
+        stick.mark,
+        stick.timber.ordered.label(project.units),
+        stick.role.name(),
+        length(stick.net_length(), project.units),
+        weight(stick.green_weight, project.units),
+        length(stick.bulk.balance(), project.units)
+    )?;
+    if let Some(first) = &stick.same_as {
+        return writeln!(out, "  same as {first}");
+    }
+    writeln!(out, "  {}\n  zero: {}", stick.ask, stick.zero)?;
+    for mark in &stick.marks {
+        writeln!(out, "  {}", line(project.units, mark))?;
+    }
+    Ok(())
+}
+
+fn line(units: UnitSystem, mark: &Mark) -> String {
+    let say = |value| tape(value, units, mark.fineness);
+    let mut text = format!("{:<11} {:>12}", mark.face.name(), say(mark.near));
+    text.push_str(&mark.far.map_or_else(|| " ".repeat(16), |far| format!(" to {:>12}", say(far))));
+    text.push_str(&format!("  {}", mark.what));
+    if let (Some((near, far)), Some(from)) = (mark.across, mark.across_from) {
+        let range = if near == far { say(near) } else { format!("{} to {}", say(near), say(far)) };
+        text.push_str(&format!(", {range} from the {}", from.name()));
+    }
+    if let Some(depth) = mark.depth {
+        text.push_str(&format!(", {} deep", say(depth)));
+    }
+    if !mark.note.is_empty() {
+        text.push_str(&format!(" ({})", mark.note));
+    }
+    text
+}

@@ -1,0 +1,164 @@
+//! One mark on one face, measured from the stick's zero.
+use super::face::Face;
+use crate::units::{Fineness, Length};
+
+/// What a mark is for, in the order marks are made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MarkKind {
+    /// A cut through the whole stick.
+    End,
+    /// A shoulder, splay or heel line.
+    Line,
+    /// A shallow recess that brings a joint down to the frame's inner size.
+    Housing,
+    /// Where another stick sits, with nothing cut away.
+    Seat,
+    /// A mortise.
+    Mortise,
+    /// A tenon's cheeks and end.
+    Tenon,
+    /// A peg's hole.
+    Peg,
+    /// A screw, bolt or other fixing.
+    Fixing,
+    /// A chamfer.
+    Chamfer,
+}
+
+/// Which wood goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Waste {
+    /// None.
+    None,
+    /// Between the near and the far edge.
+    Between,
+    /// On the side of the stick's low end.
+    Before,
+    /// On the side of the stick's high end.
+    After,
+}
+
+/// One mark, both edges dimensioned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// What it is, with its mate: "housing of P2".
+    pub what: String,
+    /// The face it is drawn on.
+    pub face: Face,
+    /// Near edge from zero; negative on the other side of zero.
+    pub near: Length,
+    /// Far edge from zero, for what has two edges.
+    pub far: Option<Length>,
+    /// Edges across the face, from the reference edge named in `across_from`.
+    pub across: Option<(Length, Length)>,
+    /// The face that the measure across is taken from.
+    pub across_from: Option<Face>,
+    /// Depth below the face.
+    pub depth: Option<Length>,
+    /// What it is for.
+    pub kind: MarkKind,
+    /// Which wood goes.
+    pub waste: Waste,
+    /// What else to know: angle as rise and run, drawbore, which piece lies under.
+    pub note: String,
+    /// The stick that meets this one here.
+    pub mate: Option<String>,
+    /// How finely it is read off a tape.
+    pub fineness: Fineness,
+}
+
+impl Mark {
+    /// A mark with one edge.
+    #[must_use]
+    pub fn line(what: impl Into<String>, face: Face, near: Length, kind: MarkKind) -> Self {
+        Self {
+            what: what.into(),
+            face,
+            near,
+            far: None,
+            across: None,
+            across_from: None,
+            depth: None,
+            kind,
+            waste: Waste::None,
+            note: String::new(),
+            mate: None,
+            fineness: Fineness::Sixteenth,
+        }
+    }
+
+    /// A mark with two edges.
+    #[must_use]
+    pub fn between(what: impl Into<String>, face: Face, edges: (Length, Length), kind: MarkKind) -> Self {
+        let mut mark = Self::line(what, face, edges.0.min(edges.1), kind);
+        mark.far = Some(edges.0.max(edges.1));
+        mark
+    }
+
+    /// With edges across the face, measured from another face.
+    #[must_use]
+    pub fn across(mut self, edges: (Length, Length), from: Face) -> Self {
+        self.across = Some((edges.0.min(edges.1), edges.0.max(edges.1)));
+        self.across_from = Some(from);
+        self
+    }
+
+    /// With a depth, the wood between its edges going.
+    #[must_use]
+    pub fn depth(mut self, depth: Length) -> Self {
+        self.depth = Some(depth);
+        self.waste = Waste::Between;
+        self
+    }
+
+    /// With the wood on that side going.
+    #[must_use]
+    pub fn waste(mut self, waste: Waste) -> Self {
+        self.waste = waste;
+        self
+    }
+
+    /// With a remark.
+    #[must_use]
+    pub fn note(mut self, note: impl Into<String>) -> Self {
+        self.note = note.into();
+        self
+    }
+
+    /// With the stick that meets this one here.
+    #[must_use]
+    pub fn mate(mut self, mate: impl Into<String>) -> Self {
+        self.mate = Some(mate.into());
+        self
+    }
+
+    /// Read off the tape in thirty-seconds.
+    #[must_use]
+    pub fn thirty_seconds(mut self) -> Self {
+        self.fineness = Fineness::ThirtySecond;
+        self
+    }
+
+    /// Its place in the order of marking: ends and lines, then the edges of what is cut, then depths
+    /// below them, pegs, and the chamfer last; within each, one face after the other.
+    #[must_use]
+    pub fn order(&self) -> (u8, Face, Length) {
+        let phase = match self.kind {
+            MarkKind::End | MarkKind::Line => 0,
+            MarkKind::Housing | MarkKind::Seat => 1,
+            MarkKind::Mortise | MarkKind::Tenon => 2,
+            MarkKind::Peg | MarkKind::Fixing => 3,
+            MarkKind::Chamfer => 4,
+        };
+        (phase, self.face, self.near)
+    }
+
+    /// Both edges measured from the stick's other end, nearest first.
+    #[must_use]
+    pub fn from_far_end(&self, high: Length) -> (Length, Option<Length>) {
+        match self.far {
+            Some(far) => (high - far, Some(high - self.near)),
+            None => (high - self.near, None),
+        }
+    }
+}

@@ -1,0 +1,15 @@
+//! One sheet for each stick: its faces, its marks from one zero, its weight and balance.
+mod beam;
+mod block;
+mod brace;
+mod face;
+mod ledger;
+mod mark;
+mod post;
+mod purlin;
+mod rafter;
+mod stick;
+
+pub use face::Face;
+pub use mark::{Mark, MarkKind, Waste};
+pub use stick::{Role, Stick, sticks};

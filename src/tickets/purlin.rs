@@ -1,0 +1,65 @@
+//! The purlin's sheet: zero at its left end, rafter centres and butts.
+use super::face::Face;
+use super::mark::{Mark, MarkKind, Waste};
+use super::stick::{Role, Stick};
+use crate::design::Shape;
+use crate::geometry::{Bulk, Point, Polygon, PurlinPiece, PurlinRow};
+use crate::project::Project;
+use crate::units::{Length, Weight};
+use crate::wording::length;
+
+/// Every purlin's sheet, from the eave up, left to right.
+pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
+    let rows = shape.purlins.iter();
+    rows.flat_map(|row| row.pieces.iter().enumerate().map(move |(index, piece)| (row, index, piece)))
+        .map(|(row, index, piece)| stick(project, shape, row, index, piece))
+        .collect()
+}
+
+fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece: &PurlinPiece) -> Stick {
+    let timber = project.frame.timbers.purlin;
+    let letter = char::from(b'a' + u8::try_from(index.min(25)).unwrap_or(25));
+    let mut marks = vec![end(piece, true), end(piece, false)];
+    for (number, x) in shape.rafters.iter().enumerate().filter(|(_, x)| **x > piece.start && **x < piece.end) {
+        marks.push(
+            Mark::line(format!("centre of R{}", number + 1), Face::Top, *x - piece.start, MarkKind::Fixing)
+                .note("two screws")
+                .mate(format!("R{}", number + 1)),
+        );
+    }
+    let profile =
+        Polygon::rectangle(Point::new(Length::ZERO, Length::ZERO), Point::new(piece.length(), timber.sawn.breadth));
+    Stick {
+        mark: format!("N{}{letter}", row.number),
+        role: Role::Purlin,
+        timber,
+        low: Length::ZERO,
+        high: piece.length(),
+        bulk: Bulk::prism(timber.sawn.area(), Length::ZERO, piece.length()),
+        green_weight: Weight::ZERO,
+        zero: if piece.left.is_none() { "the left rake".to_owned() } else { "its left butt".to_owned() },
+        ask: format!(
+            "Row {} from the eave, its lower edge {} up the top edge from the tails?",
+            row.number,
+            length(row.from_tail, project.units)
+        ),
+        references: (Face::Top, Face::Underside),
+        faces: vec![(Face::Top, timber.sawn.breadth)],
+        profile: (Face::Top, profile),
+        whole_line: Some(piece.start),
+        marks,
+        same_as: None,
+    }
+}
+
+fn end(piece: &PurlinPiece, is_left: bool) -> Mark {
+    let (butt, near, waste) =
+        if is_left { (piece.left, Length::ZERO, Waste::Before) } else { (piece.right, piece.length(), Waste::After) };
+    let mark = |what: &str| Mark::line(what, Face::Top, near, MarkKind::End).waste(waste);
+    match butt {
+        Some(butt) => mark("butt")
+            .note(format!("on the centre of R{}; two screws clear of the end, bored first", butt.rafter))
+            .mate(format!("R{}", butt.rafter)),
+        None => mark("rake end").note("leave it long, cut to the string when the row is on"),
+    }
+}

@@ -1,0 +1,100 @@
+//! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
+use super::face::Face;
+use super::mark::{Mark, MarkKind, Waste};
+use super::stick::{Role, Stick};
+use crate::design::Shape;
+use crate::geometry::{BirdsMouth, Bulk};
+use crate::project::{Project, TailCut};
+use crate::units::{Length, Weight, show_slope};
+use crate::wording::length;
+
+/// Every rafter's sheet.
+pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
+    (1..=shape.rafters.len()).map(|number| stick(project, shape, number)).collect()
+}
+
+fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
+    let timber = project.frame.timbers.rafter;
+    let outline = shape.rafter.outline();
+    let (low, high) = outline.bounds();
+    Stick {
+        mark: format!("R{number}"),
+        role: Role::Rafter,
+        timber,
+        low: low.x,
+        high: high.x,
+        bulk: Bulk::plate(&outline, timber.sawn.breadth),
+        green_weight: Weight::ZERO,
+        zero: "the plumb line of the ledger heel on the top edge; downhill is positive".to_owned(),
+        ask: "Crown up, left side toward you? Wall end at your left?".to_owned(),
+        references: (Face::Top, Face::Left),
+        faces: vec![
+            (Face::Top, timber.sawn.breadth),
+            (Face::Left, timber.sawn.depth),
+            (Face::Underside, timber.sawn.breadth),
+            (Face::Right, timber.sawn.depth),
+        ],
+        profile: (Face::Left, outline),
+        whole_line: None,
+        marks: marks(project, shape),
+        same_as: None,
+    }
+}
+
+fn marks(project: &Project, shape: &Shape) -> Vec<Mark> {
+    let rafter = &shape.rafter;
+    let plumb = format!("plumb: {}", show_slope(rafter.pitch, project.units));
+    let tail = match rafter.tail_cut {
+        TailCut::Plumb => plumb.clone(),
+        TailCut::Square => "square to the rafter".to_owned(),
+    };
+    let mut marks = vec![
+        Mark::line("wall end", Face::Top, rafter.head.0.x, MarkKind::End).waste(Waste::Before).note(&plumb),
+        Mark::line("wall end", Face::Underside, rafter.head.1.x, MarkKind::End).waste(Waste::Before).note(&plumb),
+        Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End).waste(Waste::After).note(&tail),
+        Mark::line("tail end", Face::Underside, rafter.tail.1.x, MarkKind::End).waste(Waste::After).note(&tail),
+    ];
+    marks.extend(birds_mouth(project, &rafter.ledger, "ledger"));
+    marks.extend(birds_mouth(project, &rafter.beam, "beam"));
+    let breadth = project.frame.timbers.purlin.sawn.breadth;
+    for row in &shape.purlins {
+        let lower_edge = rafter.tail.0.x - row.from_tail;
+        marks.push(
+            Mark::between(
+                format!("purlin row {}", row.number),
+                Face::Top,
+                (lower_edge - breadth, lower_edge),
+                MarkKind::Seat,
+            )
+            .note("X between the lines"),
+        );
+    }
+    marks
+}
+
+fn birds_mouth(project: &Project, notch: &BirdsMouth, on: &str) -> Vec<Mark> {
+    let say = |value: Length| length(value, project.units);
+    let seat_end_on_top = notch.seat_end.x - (notch.heel_below.x - notch.heel_on_top);
+    vec![
+        Mark::line(format!("{on} heel"), Face::Top, notch.heel_on_top, MarkKind::Line)
+            .note(format!("plumb; measure {} down it from the top edge to the seat", say(notch.height_above_seat)))
+            .mate(on),
+        Mark::line(format!("{on} seat end"), Face::Top, seat_end_on_top, MarkKind::Line)
+            .note("plumb; where the seat runs out at the underside")
+            .mate(on),
+        Mark::between(
+            format!("{on} bird's mouth"),
+            Face::Underside,
+            (notch.seat_end.x, notch.heel_below.x),
+            MarkKind::Housing,
+        )
+        .depth(notch.notch_depth)
+        .note(format!(
+            "seat {} level, heel {} plumb, {} deep square to the edge; stop the saw at the inner corner",
+            say(notch.seat),
+            say(notch.heel_height),
+            say(notch.notch_depth)
+        ))
+        .mate(on),
+    ]
+}

@@ -1,0 +1,142 @@
+//! A stick with everything its sheet says.
+use super::face::Face;
+use super::mark::Mark;
+use super::{beam, block, brace, ledger, post, purlin, rafter};
+use crate::design::Shape;
+use crate::geometry::{Bulk, Polygon};
+use crate::materials::{Timber, species};
+use crate::project::Project;
+use crate::units::{Length, Weight};
+
+/// What a stick does in the frame.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Role {
+    /// P1, P2, …
+    Post,
+    /// B1, B2, …
+    Beam,
+    /// K1R, K2L, …
+    Brace,
+    /// R1, R2, …
+    Rafter,
+    /// L1, L2, …
+    Ledger,
+    /// N1a, N1b, … from the eave up.
+    Purlin,
+    /// X1, X2, …
+    Block,
+}
+
+impl Role {
+    /// Every role, in the order of the frame.
+    pub const ALL: [Self; 7] =
+        [Self::Post, Self::Beam, Self::Brace, Self::Rafter, Self::Ledger, Self::Purlin, Self::Block];
+
+    /// The trade's word.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Post => "post",
+            Self::Beam => "beam",
+            Self::Brace => "brace",
+            Self::Rafter => "rafter",
+            Self::Ledger => "ledger",
+            Self::Purlin => "purlin",
+            Self::Block => "block",
+        }
+    }
+}
+
+/// One stick of the frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stick {
+    /// Its name everywhere: `P1`, `B2`, `K2L`.
+    pub mark: String,
+    /// What it does.
+    pub role: Role,
+    /// Its size.
+    pub timber: Timber,
+    /// Low end, from zero.
+    pub low: Length,
+    /// High end, from zero.
+    pub high: Length,
+    /// The wood left when it is cut.
+    pub bulk: Bulk,
+    /// Green weight as cut.
+    pub green_weight: Weight,
+    /// Where zero is.
+    pub zero: String,
+    /// The question to answer before the first mark.
+    pub ask: String,
+    /// The two reference faces.
+    pub references: (Face, Face),
+    /// The faces, in the order they unroll, each with its width.
+    pub faces: Vec<(Face, Length)>,
+    /// Outline on the face it is seen on: x along from zero, y across from that face's upper edge as drawn.
+    pub profile: (Face, Polygon),
+    /// Distance of its zero along the beam, for sticks of the beam line.
+    pub whole_line: Option<Length>,
+    /// Marks, in the order they are made.
+    pub marks: Vec<Mark>,
+    /// The first stick of the frame with the same layout, where this is not the first.
+    pub same_as: Option<String>,
+}
+
+impl Stick {
+    /// End to end.
+    #[must_use]
+    pub fn net_length(&self) -> Length {
+        self.high - self.low
+    }
+
+    /// The layout in one line: what a cut stick is compared with when the frame changes.
+    #[must_use]
+    pub fn layout(&self) -> String {
+        let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
+        let section = self.timber.sawn;
+        let mut text = format!(
+            "{}/{}/{}/{}",
+            sixty_fourths(section.breadth),
+            sixty_fourths(section.depth),
+            sixty_fourths(self.low),
+            sixty_fourths(self.high)
+        );
+        for mark in &self.marks {
+            let pair = mark.across.map_or((0, 0), |(near, far)| (sixty_fourths(near), sixty_fourths(far)));
+            text.push_str(&format!(
+                ";{:?},{},{},{},{},{}",
+                mark.face,
+                sixty_fourths(mark.near),
+                mark.far.map_or(0, sixty_fourths),
+                pair.0,
+                pair.1,
+                mark.depth.map_or(0, sixty_fourths)
+            ));
+        }
+        text
+    }
+}
+
+/// Every stick of the frame, in the order of [`Role::ALL`].
+#[must_use]
+pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
+    let mut all = post::sticks(project, shape);
+    all.extend(beam::sticks(project, shape));
+    all.extend(brace::sticks(project, shape));
+    all.extend(rafter::sticks(project, shape));
+    all.extend(ledger::sticks(project, shape));
+    all.extend(purlin::sticks(project, shape));
+    all.extend(block::sticks(project, shape));
+    let density = species(&project.frame.species).map(|wood| wood.green_density);
+    let mut first_of: Vec<(Role, String, String)> = Vec::new();
+    for stick in &mut all {
+        stick.marks.sort_by(|a, b| a.order().partial_cmp(&b.order()).unwrap_or(std::cmp::Ordering::Equal));
+        stick.green_weight = density.map_or(Weight::ZERO, |density| density * stick.bulk.volume());
+        let layout = stick.layout();
+        match first_of.iter().find(|(role, known, _)| *role == stick.role && *known == layout) {
+            Some((_, _, first)) => stick.same_as = Some(first.clone()),
+            None => first_of.push((stick.role, layout, stick.mark.clone())),
+        }
+    }
+    all
+}

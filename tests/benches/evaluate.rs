@@ -1,0 +1,2 @@
+//! benches
+fn main() {}
