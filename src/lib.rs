@@ -4,6 +4,7 @@
 //! user decided, and gives a [`Design`]: where every stick is, its sheet of marks, the order, the roof,
 //! and what stands in the way.
 pub mod design;
+pub mod drawing;
 mod evaluate;
 pub mod geometry;
 pub mod joinery;

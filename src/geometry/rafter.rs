@@ -101,6 +101,16 @@ impl RafterShape {
         }
     }
 
+    /// A point of the stick in the section: x out from the wall face, y above the datum.
+    #[must_use]
+    pub fn place(&self, line: &RoofLine, point: Point) -> Point {
+        let (sin, cos) = (self.pitch.sin(), self.pitch.cos());
+        Point::new(
+            line.ledger_heel + point.x * cos - point.y * sin,
+            line.top_edge(line.ledger_heel) - point.x * sin - point.y * cos,
+        )
+    }
+
     /// Length of the top edge.
     #[must_use]
     pub fn top_edge(&self) -> SlopeLength {

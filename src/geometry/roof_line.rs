@@ -149,10 +149,8 @@ mod tests {
         frame.heights.ledger_seat = Length::inches(90.0);
         let problem = RoofLine::resolve(&frame).unwrap_err();
         assert_eq!(problem.field, "frame.heights.ledger_seat");
-        frame.heights.ledger_seat = match problem.nearest.unwrap() {
-            crate::project::Nearest::Length(length) => length,
-            other => panic!("{other:?}"),
-        };
+        let Some(crate::project::Nearest::Length(nearest)) = problem.nearest else { unreachable!("a length") };
+        frame.heights.ledger_seat = nearest;
         assert!(RoofLine::resolve(&frame).is_ok());
     }
 }

@@ -54,6 +54,7 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
         references: (Face::Top, Face::Outer),
         faces: vec![(Face::Top, breadth), (Face::Outer, depth), (Face::Underside, breadth), (Face::Wall, depth)],
         profile: (Face::Outer, profile),
+        profile_lines: Vec::new(),
         whole_line: Some(piece.start),
         marks: marks(project, shape, piece),
         same_as: None,

@@ -33,6 +33,7 @@ fn stick(project: &Project, number: usize, gap: Length) -> Stick {
         references: (Face::Outer, Face::Top),
         faces: vec![(Face::Outer, timber.sawn.depth)],
         profile: (Face::Outer, profile),
+        profile_lines: Vec::new(),
         whole_line: None,
         marks: vec![
             Mark::line("left end, square", Face::Outer, Length::ZERO, MarkKind::End)

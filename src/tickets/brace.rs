@@ -19,6 +19,8 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
     let tenons = [brace.post_tenon(), brace.beam_tenon()];
     let profile = outline_with_tenons(&brace.outline(), &tenons);
     let (low, high) = profile.bounds();
+    let body = brace.outline().corners;
+    let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
     for tenon in &tenons {
         bulk = bulk.with(Bulk::plate(tenon, tenon_thickness(project)));
@@ -43,7 +45,11 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
             (Face::Wall, timber.sawn.depth),
             (Face::ShortEdge, timber.sawn.breadth),
         ],
-        profile: (Face::Outer, profile),
+        profile: (Face::Outer, profile.map(long_edge_down)),
+        profile_lines: vec![
+            (long_edge_down(body[5]), long_edge_down(body[4])),
+            (long_edge_down(body[2]), long_edge_down(body[3])),
+        ],
         whole_line: None,
         marks: marks(project, shape, post),
         same_as: None,

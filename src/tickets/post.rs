@@ -58,6 +58,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         references: (Face::Outer, Face::Left),
         faces: vec![(Face::Outer, breadth), (Face::Right, depth), (Face::Wall, breadth), (Face::Left, depth)],
         profile: (Face::Outer, profile),
+        profile_lines: Vec::new(),
         whole_line: Some(post.left),
         marks,
         same_as: None,

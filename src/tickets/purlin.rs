@@ -46,6 +46,7 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
         references: (Face::Top, Face::Underside),
         faces: vec![(Face::Top, timber.sawn.breadth)],
         profile: (Face::Top, profile),
+        profile_lines: Vec::new(),
         whole_line: Some(piece.start),
         marks,
         same_as: None,

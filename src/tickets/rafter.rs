@@ -3,7 +3,7 @@ use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{BirdsMouth, Bulk};
+use crate::geometry::{BirdsMouth, Bulk, Point};
 use crate::project::{Project, TailCut};
 use crate::units::{Length, Weight, show_slope};
 use crate::wording::length;
@@ -35,6 +35,9 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
             (Face::Right, timber.sawn.depth),
         ],
         profile: (Face::Left, outline),
+        profile_lines: [&shape.rafter.ledger, &shape.rafter.beam]
+            .map(|notch| (Point::new(notch.heel_on_top, Length::ZERO), notch.corner))
+            .to_vec(),
         whole_line: None,
         marks: marks(project, shape),
         same_as: None,

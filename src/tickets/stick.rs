@@ -3,7 +3,7 @@ use super::face::Face;
 use super::mark::Mark;
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
-use crate::geometry::{Bulk, Polygon};
+use crate::geometry::{Bulk, Point, Polygon};
 use crate::materials::{Timber, species};
 use crate::project::Project;
 use crate::units::{Length, Weight};
@@ -74,6 +74,8 @@ pub struct Stick {
     pub faces: Vec<(Face, Length)>,
     /// Outline on the face it is seen on: x along from zero, y across from that face's upper edge as drawn.
     pub profile: (Face, Polygon),
+    /// Lines inside the profile, in its coordinates: shoulders, heels carried across.
+    pub profile_lines: Vec<(Point, Point)>,
     /// Distance of its zero along the beam, for sticks of the beam line.
     pub whole_line: Option<Length>,
     /// Marks, in the order they are made.

@@ -1,0 +1,208 @@
+//! What a drawing holds, in inches, x to the right and y up. Colours and pens are the style sheet's.
+use crate::geometry::{Point, Polygon};
+use crate::units::Length;
+
+/// What a part is; each becomes a class of the same name in the style sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Layer {
+    /// The existing wall and roof.
+    Wall,
+    /// The ground.
+    Ground,
+    /// A pier.
+    Pier,
+    /// The face of a stick.
+    Wood,
+    /// A stick cut across.
+    EndGrain,
+    /// An edge seen beyond.
+    Seen,
+    /// An edge behind.
+    Hidden,
+    /// A joint's lines.
+    Joint,
+    /// Metal sheets.
+    Metal,
+    /// Grain and other fine lines.
+    Fine,
+    /// From a place on a stick to its measure.
+    Leader,
+    /// Wood that goes.
+    Waste,
+    /// Room that must stay free.
+    Room,
+}
+
+impl Layer {
+    /// The class in the style sheet.
+    #[must_use]
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Wall => "wall",
+            Self::Ground => "ground",
+            Self::Pier => "pier",
+            Self::Wood => "wood",
+            Self::EndGrain => "endgrain",
+            Self::Seen => "seen",
+            Self::Hidden => "hidden",
+            Self::Joint => "joint",
+            Self::Metal => "metal",
+            Self::Fine => "fine",
+            Self::Leader => "leader",
+            Self::Waste => "waste",
+            Self::Room => "room",
+        }
+    }
+}
+
+/// Where a text stands about its point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Anchor {
+    /// It begins there.
+    Start,
+    /// It is centred there.
+    Middle,
+    /// It ends there.
+    End,
+}
+
+/// A few words at a point; their size is that of the screen or paper, not of the frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// The point.
+    pub at: Point,
+    /// The words.
+    pub says: String,
+    /// Where they stand about it.
+    pub anchor: Anchor,
+    /// Turned counter-clockwise by this many degrees.
+    pub turned: f64,
+    /// Moved on the sheet, in pixels right and down.
+    pub shift: (f64, f64),
+    /// They are left out where this length of the frame is too short for them on the sheet.
+    pub room: Option<Length>,
+}
+
+/// On which side of the drawing a dimension stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Above.
+    Above,
+    /// Below.
+    Below,
+    /// Left.
+    Left,
+    /// Right.
+    Right,
+}
+
+/// A dimension: a line beside the drawing with a stroke at each end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// From this point.
+    pub from: Point,
+    /// To this one.
+    pub to: Point,
+    /// Beside the drawing, on this side.
+    pub side: Side,
+    /// Row, counted outward from 0.
+    pub row: u8,
+    /// The measure in words.
+    pub says: String,
+}
+
+/// One thing that is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Drawn {
+    /// A filled outline.
+    Area(Polygon),
+    /// A filled outline with slanting lines in it.
+    Hatched(Polygon),
+    /// A line through points.
+    Line(Vec<Point>),
+    /// A round hole of that diameter.
+    Hole(Point, Length),
+    /// Words.
+    Text(Text),
+    /// A dimension.
+    Dimension(Dimension),
+}
+
+/// A drawn thing, what it is, and what a tap on it leads to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// What it is.
+    pub layer: Layer,
+    /// Its shape.
+    pub drawn: Drawn,
+    /// The stick it belongs to.
+    pub stick: Option<String>,
+    /// The field that sets it: drawn as the user's own.
+    pub field: Option<String>,
+}
+
+/// A whole drawing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scene {
+    /// Parts, the farthest first.
+    pub parts: Vec<Part>,
+    /// Fewest pixels an inch of the frame is drawn at; the drawing gets wider than its place where it must.
+    pub least_scale: f64,
+    /// Most pixels an inch is drawn at; zero sets no limit.
+    pub most_scale: f64,
+    /// Room for words above and below the frame, px.
+    pub margins: (f64, f64),
+}
+
+impl Scene {
+    /// Adds a part.
+    pub fn add(&mut self, layer: Layer, drawn: Drawn) -> &mut Part {
+        self.parts.push(Part { layer, drawn, stick: None, field: None });
+        let last = self.parts.len() - 1;
+        &mut self.parts[last]
+    }
+
+    /// Adds an outline.
+    pub fn area(&mut self, layer: Layer, outline: Polygon) -> &mut Part {
+        self.add(layer, Drawn::Area(outline))
+    }
+
+    /// Adds an upright rectangle.
+    pub fn rectangle(&mut self, layer: Layer, x: (Length, Length), y: (Length, Length)) -> &mut Part {
+        self.area(layer, Polygon::rectangle(Point::new(x.0, y.0), Point::new(x.1, y.1)))
+    }
+
+    /// Adds a straight line.
+    pub fn line(&mut self, layer: Layer, from: Point, to: Point) -> &mut Part {
+        self.add(layer, Drawn::Line(vec![from, to]))
+    }
+
+    /// Adds words centred at a point.
+    pub fn text(&mut self, at: Point, says: impl Into<String>) -> &mut Part {
+        self.words(Text { at, says: says.into(), anchor: Anchor::Middle, turned: 0.0, shift: (0.0, 0.0), room: None })
+    }
+
+    /// Adds words.
+    pub fn words(&mut self, text: Text) -> &mut Part {
+        self.add(Layer::Fine, Drawn::Text(text))
+    }
+
+    /// Adds a dimension.
+    pub fn dimension(&mut self, side: Side, row: u8, from: Point, to: Point, says: impl Into<String>) -> &mut Part {
+        self.add(Layer::Fine, Drawn::Dimension(Dimension { from, to, side, row, says: says.into() }))
+    }
+}
+
+impl Part {
+    /// A tap on it leads to that stick.
+    pub fn of_stick(&mut self, mark: &str) -> &mut Self {
+        self.stick = Some(mark.to_owned());
+        self
+    }
+
+    /// It is set by that field.
+    pub fn of_field(&mut self, field: impl Into<String>) -> &mut Self {
+        self.field = Some(field.into());
+        self
+    }
+}

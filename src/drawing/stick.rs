@@ -1,0 +1,160 @@
+//! One stick's faces unrolled: marks with both edges, waste hatched, running measures from zero.
+use super::scene::{Anchor, Drawn, Layer, Scene, Text};
+use crate::geometry::{Point, Polygon};
+use crate::project::Project;
+use crate::tickets::{Face, Mark, MarkKind, Stick, Waste};
+use crate::units::Length;
+use crate::wording::tape;
+
+/// Rough stock drawn past each end, and the least room between two faces for the running measures, px.
+const ROUGH: Length = Length::inches(4.0);
+/// Pixels an inch of a stick is drawn at: of a long one so many that a 4 in seat has room for its two
+/// measures, of a short one no more than make it look like what it is.
+const SCALES: (f64, f64) = (4.2, 9.0);
+/// Width a stick is drawn at where the scales allow it, px.
+const WIDTH: f64 = 560.0;
+/// Room for names and measures between two faces, px.
+const BETWEEN: f64 = 92.0;
+
+/// The sheet's drawing: the faces in the order they unroll, the first on top.
+#[must_use]
+pub fn stick_sheet(project: &Project, stick: &Stick) -> Scene {
+    let scale = (WIDTH / stick.net_length().to_inches()).clamp(SCALES.0, SCALES.1);
+    let between = Length::inches(BETWEEN / scale);
+    let mut scene =
+        Scene { least_scale: scale, most_scale: scale, margins: (18.0, BETWEEN - 18.0), ..Scene::default() };
+    let mut top = Length::ZERO;
+    for (face, width) in &stick.faces {
+        let has_marks = stick.marks.iter().any(|mark| mark.face == *face);
+        if has_marks || stick.profile.0 == *face {
+            strip(&mut scene, project, stick, *face, *width, top);
+            top = top - *width - between;
+        }
+    }
+    scene
+}
+
+fn strip(scene: &mut Scene, project: &Project, stick: &Stick, face: Face, width: Length, top: Length) {
+    let (low, high) = (stick.low, stick.high);
+    let bottom = top - width;
+    for (from, to) in [(low - ROUGH, low), (high, high + ROUGH)] {
+        let rough = Polygon::rectangle(Point::new(from, top), Point::new(to, bottom));
+        scene.add(Layer::Waste, Drawn::Hatched(rough));
+    }
+    if stick.profile.0 == face {
+        scene.add(Layer::Waste, Drawn::Hatched(Polygon::rectangle(Point::new(low, top), Point::new(high, bottom))));
+        let place = |point: Point| Point::new(point.x, top - point.y);
+        scene.area(Layer::Wood, stick.profile.1.map(place));
+        for (from, to) in &stick.profile_lines {
+            scene.line(Layer::Joint, place(*from), place(*to));
+        }
+    } else {
+        scene.rectangle(Layer::Wood, (low, high), (bottom, top));
+    }
+    grain(scene, stick, top, bottom);
+    name(scene, stick, face, low, top);
+    let mut measures: Vec<(Length, String)> = Vec::new();
+    for mark in stick.marks.iter().filter(|mark| mark.face == face) {
+        draw(scene, stick, mark, width, top);
+        for edge in [Some(mark.near), mark.far].into_iter().flatten() {
+            measures.push((edge, tape(edge, project.units, mark.fineness)));
+        }
+    }
+    running(scene, measures, bottom);
+}
+
+/// Two fine lines of grain, so that wood reads as wood.
+fn grain(scene: &mut Scene, stick: &Stick, top: Length, bottom: Length) {
+    let inset = (stick.high - stick.low) * 0.08;
+    for share in [0.3, 0.7] {
+        let y = top + (bottom - top) * share;
+        scene.line(Layer::Fine, Point::new(stick.low + inset, y), Point::new(stick.high - inset, y));
+    }
+}
+
+fn name(scene: &mut Scene, stick: &Stick, face: Face, low: Length, top: Length) {
+    let reference = match face {
+        _ if face == stick.references.0 => " ▲ first reference",
+        _ if face == stick.references.1 => " △ second reference",
+        _ => "",
+    };
+    scene.words(Text {
+        at: Point::new(low, top),
+        says: format!("{}{reference}", face.name()),
+        anchor: Anchor::Start,
+        turned: 0.0,
+        shift: (0.0, -8.0),
+        room: None,
+    });
+}
+
+/// Across the face from its upper edge as drawn: the unrolled faces share an edge with the one that
+/// the measure is taken from, which lies up except where it is the one drawn below.
+fn across(stick: &Stick, mark: &Mark, width: Length) -> (Length, Length) {
+    let Some((near, far)) = mark.across else { return (Length::ZERO, width) };
+    let index_of = |face: Face| stick.faces.iter().position(|(known, _)| *known == face);
+    let is_below = match (index_of(mark.face), mark.across_from.and_then(index_of)) {
+        (Some(own), Some(from)) => from == own + 1 || (own + 1 == stick.faces.len() && from == 0),
+        _ => false,
+    };
+    if is_below { (width - far, width - near) } else { (near, far) }
+}
+
+fn draw(scene: &mut Scene, stick: &Stick, mark: &Mark, width: Length, top: Length) {
+    let (upper, lower) = across(stick, mark, width);
+    let (y0, y1) = (top - upper, top - lower);
+    match (mark.kind, mark.far) {
+        (MarkKind::Peg, _) => {
+            let diameter = Length::inches(1.0);
+            let y = if mark.across.is_some() { (y0 + y1) / 2.0 } else { top - width / 2.0 };
+            scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, y), diameter));
+        }
+        (MarkKind::Chamfer, Some(far)) => {
+            for y in [top, top - width] {
+                scene.line(Layer::Hidden, Point::new(mark.near, y), Point::new(far, y));
+            }
+        }
+        (_, Some(far)) => {
+            let outline = Polygon::rectangle(Point::new(mark.near, y0), Point::new(far, y1));
+            if mark.waste == Waste::Between {
+                scene.add(Layer::Waste, Drawn::Hatched(outline));
+            } else if mark.kind == MarkKind::Seat {
+                scene.line(Layer::Joint, Point::new(mark.near, y0), Point::new(far, y1));
+                scene.line(Layer::Joint, Point::new(mark.near, y1), Point::new(far, y0));
+            }
+            for x in [mark.near, far] {
+                scene.line(Layer::Joint, Point::new(x, y0), Point::new(x, y1));
+            }
+        }
+        (_, None) => {
+            scene.line(Layer::Joint, Point::new(mark.near, y0), Point::new(mark.near, y1));
+        }
+    }
+}
+
+/// Running measures under the face, read along the stick; each has its leader, and gives way to the one
+/// before it where the two would lie on each other.
+fn running(scene: &mut Scene, mut measures: Vec<(Length, String)>, bottom: Length) {
+    measures.sort_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()));
+    measures.dedup_by(|a, b| a.1 == b.1);
+    let pixel = Length::inches(1.0 / scene.least_scale);
+    let mut free: Option<Length> = None;
+    for (x, says) in measures {
+        let place = free.map_or(x, |free| x.max(free));
+        free = Some(place + pixel * LETTER_ROOM);
+        let leader =
+            vec![Point::new(x, bottom), Point::new(x, bottom - pixel * 4.0), Point::new(place, bottom - pixel * 10.0)];
+        scene.add(Layer::Leader, Drawn::Line(leader));
+        scene.words(Text {
+            at: Point::new(place, bottom),
+            says,
+            anchor: Anchor::End,
+            turned: 90.0,
+            shift: (5.0, 13.0),
+            room: None,
+        });
+    }
+}
+
+/// Room a turned line of letters takes along the stick, px.
+const LETTER_ROOM: f64 = 14.0;
