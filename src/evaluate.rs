@@ -4,7 +4,7 @@ use crate::geometry::{
     BraceShape, RafterShape, RoofLine, Surroundings, beam_line, braces, clearances, ledger_line, posts, purlin_rows,
     rafter_centres, scarf_problems,
 };
-use crate::joinery::conflicts;
+use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan};
 use crate::project::{Nearest, Problem, Project, Severity, validate};
 use crate::tickets::sticks;
@@ -25,6 +25,7 @@ pub fn evaluate(project: &Project) -> Design {
     if problems.iter().any(|problem| problem.severity == Severity::Stop) {
         return Design { problems, built: None };
     }
+    problems.extend(rule_conflicts(project));
     match shape(project) {
         Err(problem) => {
             problems.push(problem);
@@ -32,7 +33,7 @@ pub fn evaluate(project: &Project) -> Design {
         }
         Ok((shape, placed)) => {
             problems.extend(placed);
-            problems.extend(conflicts(project, &shape));
+            problems.extend(frame_conflicts(project, &shape));
             problems.extend(room(project, &shape));
             let built = build(project, shape);
             problems.extend(supply(project, &built));

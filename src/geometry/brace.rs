@@ -85,10 +85,10 @@ impl BraceShape {
         Polygon::new(vec![
             Point::new(post_nose, Length::ZERO),
             Point::new(length - beam_nose, Length::ZERO),
-            Point::new(length - beam_nose, beam_nose / tan_beam),
-            Point::new(length - self.width * tan_beam, self.width),
-            Point::new(self.width * tan_post, self.width),
-            Point::new(post_nose, post_nose / tan_post),
+            Point::new(length - beam_nose, beam_nose * tan_beam),
+            Point::new(length - self.width / tan_beam, self.width),
+            Point::new(self.width / tan_post, self.width),
+            Point::new(post_nose, post_nose * tan_post),
         ])
     }
 

@@ -1,5 +1,6 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
+use crate::geometry::BraceShape;
 use crate::project::{Problem, Problems, Project};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -10,22 +11,29 @@ const LEAST_END: Length = Length::inches(4.0);
 const LONGEST_TAIL: Length = Length::inches(24.0);
 const LEAST_LEFT: Length = Length::inches(3.5);
 
-/// Everything about the joints that a builder should look at.
+/// What the joinery rules and sizes show by themselves, before the frame is worked out.
 #[must_use]
-pub fn conflicts(project: &Project, shape: &Shape) -> Vec<Problem> {
+pub fn rule_conflicts(project: &Project) -> Vec<Problem> {
     let mut problems = Problems::default();
-    mortises(&mut problems, project, shape);
+    mortises(&mut problems, project);
+    problems.into_list()
+}
+
+/// What the whole frame shows.
+#[must_use]
+pub fn frame_conflicts(project: &Project, shape: &Shape) -> Vec<Problem> {
+    let mut problems = Problems::default();
     end_posts(&mut problems, project, shape);
     notches(&mut problems, project, shape);
     splices(&mut problems, project, shape);
     problems.into_list()
 }
 
-fn mortises(problems: &mut Problems, project: &Project, shape: &Shape) {
+fn mortises(problems: &mut Problems, project: &Project) {
     let (rules, frame) = (&project.joinery, &project.frame);
     let say = |value: Length| length(value, project.units);
     let is_opposed = frame.posts.iter().any(|post| post.brace_left && post.brace_right);
-    let pocket = shape.brace.post_pocket(rules);
+    let pocket = BraceShape::new(frame, rules).post_pocket(rules);
     let web = frame.timbers.post.ordered.breadth - (rules.housing + pocket.mortise_depth) * 2.0;
     problems.add_if(is_opposed && web < rules.least_web, || {
         let says = format!(

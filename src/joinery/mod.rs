@@ -2,5 +2,5 @@
 mod conflicts;
 mod scarf;
 
-pub use conflicts::conflicts;
+pub use conflicts::{frame_conflicts, rule_conflicts};
 pub use scarf::ScarfShape;

@@ -1,0 +1,108 @@
+//! The wool barn beside what builders of such frames expect: common practice, so the tolerances are wide.
+//!
+//! Nothing here is a published value. Hemlock at 50 lb/ft³, 4.2 lb a board foot; 34 ft beam of 8x10 on
+//! 8x8 posts at 6, 138, 270 and 402 in, 4x6 braces with 36 in legs, 40 in scarfs, 4x8 rafters, 3 in 12.
+#![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+use outshot::project::demo;
+use outshot::tickets::Role;
+use outshot::{Built, evaluate};
+
+fn built() -> Built {
+    evaluate(&demo::wool_barn()).built.unwrap()
+}
+
+/// Common practice: within a share of what is expected.
+fn check(what: &str, found: f64, expected: f64, share: f64) {
+    assert!((found / expected - 1.0).abs() <= share, "{what}: {found:.2} is not near {expected:.2}");
+}
+
+#[test]
+fn beam_pieces_are_as_long_and_heavy_as_expected() {
+    let built = built();
+    for (mark, inches, pounds) in [("B1", 202.0, 421.0), ("B2", 172.0, 306.0), ("B3", 114.0, 218.0)] {
+        let stick = built.stick(mark).unwrap();
+        check(mark, stick.net_length().to_inches(), inches, 1e-9);
+        // The expected weights leave mortises and housings in; ours are of the cut stick.
+        check(mark, stick.green_weight.to_pounds(), pounds, 0.035);
+    }
+    check("B1 balances", built.stick("B1").unwrap().bulk.balance().to_inches(), 91.75, 0.01);
+}
+
+#[test]
+fn sticks_come_from_the_stock_expected() {
+    let built = built();
+    let stock = |mark: &str| built.order.sticks.iter().find(|stick| stick.mark == mark).unwrap().ordered.to_feet();
+    for (mark, feet) in [("B1", 18.0), ("B2", 16.0), ("B3", 10.0), ("P1", 8.0), ("R1", 14.0)] {
+        check(mark, stock(mark), feet, 1e-9);
+    }
+}
+
+#[test]
+fn board_feet_and_weights_of_single_sticks() {
+    let built = built();
+    let line = |feet: f64, section: &str| {
+        let lines = &built.order.lines;
+        let label = |line: &&outshot::ordering::OrderLine| line.section.label(outshot::units::UnitSystem::Imperial);
+        lines.iter().find(|line| line.length.to_feet() == feet && label(line) == section).unwrap().clone()
+    };
+    let post = line(8.0, "8x8");
+    check("8x8x8 bf", post.volume.to_board_feet() / post.count as f64, 43.0, 0.01);
+    check("8x8x8 lb", post.weight.to_pounds() / post.count as f64, 178.0, 0.01);
+    let rafter = line(14.0, "4x8");
+    check("4x8x14 bf", rafter.volume.to_board_feet() / rafter.count as f64, 37.0, 0.02);
+    check("4x8x14 lb", rafter.weight.to_pounds() / rafter.count as f64, 156.0, 0.01);
+    check("8x10x18 lb", line(18.0, "8x10").weight.to_pounds(), 500.0, 0.01);
+    check("8x10x16 lb", line(16.0, "8x10").weight.to_pounds(), 444.0, 0.01);
+}
+
+#[test]
+fn the_whole_frame() {
+    let built = built();
+    let feet = built.order.volume.to_board_feet();
+    assert!((1350.0..=1550.0).contains(&feet), "{feet} board feet");
+    let pounds = built.order.weight.to_pounds();
+    assert!((5700.0..=6500.0).contains(&pounds), "{pounds} lb");
+    assert_eq!(built.sticks.iter().filter(|stick| stick.role == Role::Rafter).count(), 18);
+    assert_eq!(built.sheets.sheets.len(), 12);
+    check("sheet", built.sheets.length.length().to_inches(), 142.0, 0.005);
+    assert_eq!(built.shape.purlins.len(), 7);
+}
+
+/// A 137½ in rafter at 3 in 12 needs 11′ 11¾″ of stock: a twelve-footer leaves nothing to dock.
+#[test]
+fn the_rafter_leaves_nothing_to_dock_in_twelve_feet() {
+    check("rafter", built().stick("R1").unwrap().net_length().to_inches(), 143.75, 0.0005);
+}
+
+/// Underside 7′ 6″; about 6′ clear between the braces of an 11 ft bay at 6′ 8″.
+#[test]
+fn headroom() {
+    let built = built();
+    check("underside", built.shape.clearances.under_beam.to_inches(), 90.0, 1e-9);
+    check("between braces", built.shape.clearances.between_braces[0].to_inches(), 72.0, 0.06);
+}
+
+/// With 36 in legs a 6 in brace takes 27½ to 36 in of the beam's underside; the scarf's root then lies
+/// between 18¼ and 25 in from the post's face.
+#[test]
+fn the_scarf_stands_where_a_framer_would_put_it() {
+    let built = built();
+    for scarf in &built.shape.beam.scarfs {
+        let judged = scarf.judged.clone().unwrap();
+        let root = judged.root_from_post.to_inches();
+        assert!((18.25..=25.0).contains(&root), "root {root} in from the post");
+        assert!(judged.wood_over_pocket.unwrap().to_inches() >= 2.0);
+    }
+}
+
+/// Opposed 2½ in brace tenons in an 8x8 with ½ in housings leave a web of 1½; 3½ in tenons meet.
+#[test]
+fn opposed_tenons_follow_from_the_web() {
+    let mut project = demo::wool_barn();
+    assert_eq!(evaluate(&project).problems_of("joinery").count(), 0);
+    project.joinery.brace_tenon = outshot::units::Length::inches(3.5);
+    let design = evaluate(&project);
+    let problem = design.problems_of("joinery.brace_tenon").next().unwrap();
+    assert!(problem.says.contains("web"), "{}", problem.says);
+}
