@@ -1,12 +1,12 @@
 //! From a project to its design, stage by stage.
 use crate::design::{Built, Design, Shape};
 use crate::geometry::{
-    BraceShape, RafterShape, RoofLine, Surroundings, beam_line, braces, clearances, ledger_line, posts, purlin_rows,
-    rafter_centres, scarf_problems,
+    BraceShape, PostShape, RafterShape, RoofLine, Surroundings, beam_line, braces, clearances, ledger_line, posts,
+    purlin_rows, rafter_centres, scarf_problems,
 };
 use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan};
-use crate::project::{Nearest, Problem, Project, Severity, validate};
+use crate::project::{FixedHeights, Nearest, Post, Problem, Project, Severity, validate};
 use crate::tickets::sticks;
 use crate::units::Length;
 use crate::wording::length;
@@ -15,6 +15,10 @@ use crate::wording::length;
 const MOST_RAFTERS: usize = 200;
 /// Least height for a driver between a rafter's head and the eave above it (common practice).
 const DRIVER_ROOM: Length = Length::inches(6.0);
+
+/// Shortest post, and the least post below a brace's foot.
+const LEAST_POST: Length = Length::inches(24.0);
+const FOOT_OF_BRACE: Length = Length::inches(6.0);
 
 /// Works out everything about a project.
 ///
@@ -114,25 +118,30 @@ fn rafter_row(project: &Project) -> Result<Vec<Length>, Problem> {
     Ok(centres)
 }
 
-/// Every post stands below its beam, with its braces on it.
-fn stand(project: &Project, posts: &[crate::geometry::PostShape]) -> Result<(), Problem> {
+/// Every post stands below its beam, with its braces on it. Where all are too short the beam is too low,
+/// unless its height follows from the pitch; else the pier is too high.
+fn stand(project: &Project, posts: &[PostShape]) -> Result<(), Problem> {
     let frame = &project.frame;
-    let foot_of_brace = Length::inches(6.0);
-    for (post, shape) in frame.posts.iter().zip(posts) {
-        let is_braced = post.brace_left || post.brace_right;
-        let least = if is_braced { frame.brace_down + foot_of_brace } else { Length::inches(24.0) };
-        if shape.body() < least {
-            let field = format!("frame.posts.{}.pier_top", shape.number - 1);
-            let says = format!(
-                "P{} would be {} from shoulder to foot: too short{}.",
-                shape.number,
-                length(shape.body(), project.units),
-                if is_braced { " for its braces" } else { "" }
-            );
-            return Err(Problem::stop(field, says).nearest(post.pier_top - (least - shape.body())));
-        }
+    let least = |post: &Post| {
+        if post.brace_left || post.brace_right { frame.brace_down + FOOT_OF_BRACE } else { LEAST_POST }
+    };
+    let pairs = || frame.posts.iter().zip(posts);
+    let short = |(post, shape): &(&Post, &PostShape)| least(post) - shape.body();
+    let Some((post, shape)) = pairs().find(|pair| short(pair) > Length::ZERO) else { return Ok(()) };
+    let says = format!(
+        "P{} would be {} from shoulder to foot: too short{}.",
+        shape.number,
+        length(shape.body(), project.units),
+        if least(post) == LEAST_POST { "" } else { " for its braces" }
+    );
+    let all = pairs().map(|pair| short(&pair)).reduce(Length::min).is_some_and(|least| least > Length::ZERO);
+    if all && frame.heights.fixed != FixedHeights::PitchAndLedger {
+        let most = pairs().map(|pair| short(&pair)).fold(Length::ZERO, Length::max);
+        let nearest = frame.heights.beam_seat + most;
+        return Err(Problem::stop("frame.heights.beam_seat", says).nearest(nearest));
     }
-    Ok(())
+    let field = format!("frame.posts.{}.pier_top", shape.number - 1);
+    Err(Problem::stop(field, says).nearest(post.pier_top - short(&(post, shape))))
 }
 
 fn build(project: &Project, shape: Shape) -> Built {

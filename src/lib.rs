@@ -15,6 +15,7 @@ pub mod report;
 pub mod tickets;
 pub mod units;
 pub mod wording;
+pub mod working;
 
 pub use design::{Built, Design, Shape};
 pub use evaluate::evaluate;

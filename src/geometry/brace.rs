@@ -74,22 +74,29 @@ impl BraceShape {
         (self.along / self.long_edge(), self.down / self.long_edge())
     }
 
-    /// The body between the shoulders, without tenons, from the post's nose round the long edge.
+    /// The body between the shoulders, without tenons.
     #[must_use]
     pub fn outline(&self) -> Polygon {
+        Polygon::new(self.corners().to_vec())
+    }
+
+    /// Corners of the body: post nose and beam nose on the long edge, beam nose on its shoulder, beam and
+    /// post shoulder on the short edge, post nose on its shoulder.
+    #[must_use]
+    pub fn corners(&self) -> [Point; 6] {
         let (sin, cos) = self.at_post();
         let (tan_post, tan_beam) = (sin / cos, cos / sin);
         let length = self.long_edge();
         let post_nose = self.post_housing / sin;
         let beam_nose = self.beam_housing / cos;
-        Polygon::new(vec![
+        [
             Point::new(post_nose, Length::ZERO),
             Point::new(length - beam_nose, Length::ZERO),
             Point::new(length - beam_nose, beam_nose * tan_beam),
             Point::new(length - self.width / tan_beam, self.width),
             Point::new(self.width / tan_post, self.width),
             Point::new(post_nose, post_nose * tan_post),
-        ])
+        ]
     }
 
     /// Tenon at the post end, in stick coordinates: its nose edge square to the post, its other edge

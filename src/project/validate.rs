@@ -9,7 +9,10 @@ use crate::wording::length;
 
 /// Most posts, rafters and pieces that are worked out.
 const MOST_POSTS: usize = 30;
-/// Widest and narrowest sawn size.
+/// Least room between two posts, and the shortest leg of a brace.
+const LEAST_BAY: Length = Length::inches(12.0);
+const SHORTEST_LEG: Length = Length::inches(12.0);
+/// Narrowest and widest size of a stick.
 const SIZES: (Length, Length) = (Length::inches(0.5), Length::inches(24.0));
 
 /// Collects every value that cannot be.
@@ -138,14 +141,22 @@ fn posts(check: &mut Check, frame: &Frame) {
         check.problems.add(Problem::stop("frame.posts", says).nearest_count(n_posts.clamp(2, MOST_POSTS)));
         return;
     }
-    let half = frame.timbers.post.ordered.breadth / 2.0;
-    check.within("frame.posts.0.x", "The first post", frame.posts[0].x, half, frame.beam_length / 2.0);
-    let last = n_posts - 1;
-    let field = format!("frame.posts.{last}.x");
-    let middle = frame.beam_length / 2.0;
-    check.within(&field, "The last post", frame.posts[last].x, middle, (frame.beam_length - half).max(middle));
+    let breadth = frame.timbers.post.ordered.breadth;
+    let least = breadth * n_posts as f64 + LEAST_BAY * (n_posts - 1) as f64;
+    if frame.beam_length < least {
+        let says = format!("{n_posts} posts with room between them need {}.", length(least, check.units));
+        check.problems.add(Problem::stop("frame.beam_length", says).nearest(least));
+        return;
+    }
+    let mut low = breadth / 2.0;
+    for (index, post) in frame.posts.iter().enumerate() {
+        let after = (breadth + LEAST_BAY) * (n_posts - 1 - index) as f64;
+        let high = frame.beam_length - breadth / 2.0 - after;
+        place(check, index, post.x, low, high);
+        low = post.x + breadth + LEAST_BAY;
+    }
     for (index, pair) in frame.posts.windows(2).enumerate() {
-        neighbours(check, frame, index, pair);
+        legs(check, frame, index, pair);
     }
     for (index, post) in frame.posts.iter().enumerate() {
         let field = format!("frame.posts.{index}.pier_top");
@@ -153,36 +164,39 @@ fn posts(check: &mut Check, frame: &Frame) {
     }
 }
 
-/// Two posts beside each other: in order, clear of each other, their braces clear of each other.
-fn neighbours(check: &mut Check, frame: &Frame, index: usize, pair: &[Post]) {
-    let field = format!("frame.posts.{}.x", index + 1);
-    let breadth = frame.timbers.post.ordered.breadth;
-    let clear = pair[1].x - pair[0].x - breadth;
-    if clear < Length::inches(12.0) {
-        let nearest = pair[0].x + breadth + Length::inches(12.0);
-        let says = if clear <= Length::ZERO {
-            format!("P{} stands in P{} or left of it.", index + 2, index + 1)
-        } else {
-            format!(
-                "P{} and P{} leave less than {} between them.",
-                index + 1,
-                index + 2,
-                length(Length::inches(12.0), check.units)
-            )
+/// A post keeps clear of its left neighbour and leaves room for those at its right.
+fn place(check: &mut Check, index: usize, x: Length, low: Length, high: Length) {
+    let field = format!("frame.posts.{index}.x");
+    let number = index + 1;
+    if x < low {
+        let says = match index {
+            0 => "P1 stands past the beam's left end.".to_owned(),
+            _ if x < low - LEAST_BAY => format!("P{number} stands in P{index} or left of it."),
+            _ => format!("P{index} and P{number} leave less than {} between them.", length(LEAST_BAY, check.units)),
         };
-        check.problems.add(Problem::stop(field, says).nearest(nearest));
+        check.problems.add(Problem::stop(field, says).nearest(low));
+    } else if x > high {
+        let says = format!("P{number} stands past the beam's right end, or leaves no room for the posts after it.");
+        check.problems.add(Problem::stop(field, says).nearest(high));
+    }
+}
+
+/// The braces of one bay do not meet.
+fn legs(check: &mut Check, frame: &Frame, index: usize, pair: &[Post]) {
+    let clear = pair[1].x - pair[0].x - frame.timbers.post.ordered.breadth;
+    let n_legs = f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left));
+    if n_legs == 0.0 || clear < LEAST_BAY || frame.brace_along * n_legs <= clear {
         return;
     }
-    let n_legs = f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left));
-    if n_legs > 0.0 && frame.brace_along * n_legs > clear {
-        let says = format!(
-            "The braces between P{} and P{} meet: the bay is {} clear.",
-            index + 1,
-            index + 2,
-            length(clear, check.units)
-        );
-        check.problems.add(Problem::stop("frame.brace_along", says).nearest(clear / n_legs));
-    }
+    let says = format!(
+        "The braces between P{} and P{} meet: the bay is {} clear.",
+        index + 1,
+        index + 2,
+        length(clear, check.units)
+    );
+    let shorter = clear / n_legs;
+    let problem = Problem::stop("frame.brace_along", says);
+    check.problems.add(if shorter >= SHORTEST_LEG { problem.nearest(shorter) } else { problem });
 }
 
 fn joinery(check: &mut Check, project: &Project) {

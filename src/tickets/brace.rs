@@ -17,9 +17,9 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
     let timber = project.frame.timbers.brace;
     let brace = &shape.brace;
     let tenons = [brace.post_tenon(), brace.beam_tenon()];
-    let profile = outline_with_tenons(&brace.outline(), &tenons);
+    let body = brace.corners();
+    let profile = outline_with_tenons(&body, &tenons);
     let (low, high) = profile.bounds();
-    let body = brace.outline().corners;
     let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
     for tenon in &tenons {
@@ -63,13 +63,11 @@ fn tenon_thickness(project: &Project) -> Length {
 }
 
 /// The body's outline with both tenons on it: the shoulder lines replaced by the tenons' ends.
-fn outline_with_tenons(body: &Polygon, tenons: &[Polygon; 2]) -> Polygon {
-    let mut corners = vec![body.corners[0], body.corners[1]];
+fn outline_with_tenons(body: &[Point; 6], tenons: &[Polygon; 2]) -> Polygon {
+    let mut corners = vec![body[0], body[1]];
     // Beam end: nose, its floor corner, then round the tenon and back along the short edge.
-    let beam = &tenons[1].corners;
-    corners.extend([beam[0], beam[1], beam[2], beam[3]]);
-    let post = &tenons[0].corners;
-    corners.extend([post[3], post[2], post[1], post[0]]);
+    corners.extend(tenons[1].corners.iter().copied());
+    corners.extend(tenons[0].corners.iter().rev().copied());
     Polygon::new(corners)
 }
 
@@ -79,7 +77,7 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
         let text = |value| tape(value, project.units, Fineness::Sixteenth);
         format!("bevel {} : {}", text(rise), text(run))
     };
-    let outline = brace.outline().corners;
+    let outline = brace.corners();
     let post_mate = format!("P{post}");
     let mut marks = vec![
         Mark::line("shoulder at the post, on the long edge", Face::LongEdge, Length::ZERO, MarkKind::Line)

@@ -1,2 +1,31 @@
-//! benches
-fn main() {}
+//! How long the whole answer takes, natively: `cargo bench`.
+use outshot::drawing::{elevation, section, svg};
+use outshot::evaluate;
+use outshot::project::demo;
+
+fn main() {
+    divan::main();
+}
+
+#[divan::bench]
+fn wool_barn(bencher: divan::Bencher) {
+    let project = demo::wool_barn();
+    bencher.bench(|| evaluate(&project));
+}
+
+#[divan::bench]
+fn log_store(bencher: divan::Bencher) {
+    let project = demo::log_store();
+    bencher.bench(|| evaluate(&project));
+}
+
+#[divan::bench]
+fn wool_barn_drawings(bencher: divan::Bencher) {
+    let project = demo::wool_barn();
+    let Some(built) = evaluate(&project).built else { return };
+    bencher.bench(|| {
+        let section = svg::print(&section(&project, &built), 360.0, "section");
+        let elevation = svg::print(&elevation(&project, &built), 360.0, "elevation");
+        (section, elevation)
+    });
+}

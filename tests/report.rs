@@ -1,0 +1,78 @@
+//! The report program from outside: keys, exits and sentences.
+#![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+use std::io::Write;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+
+fn report(arguments: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_report"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // A program that refuses its arguments closes its input unread.
+    let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
+    child.wait_with_output().unwrap()
+}
+
+fn check(arguments: &[&str], input: &str, exit: i32, says: &str) {
+    let output = report(arguments, input);
+    assert_eq!(output.status.code(), Some(exit), "{arguments:?}");
+    let text = String::from_utf8(if exit == 0 { output.stdout } else { output.stderr }).unwrap();
+    assert!(text.contains(says), "{arguments:?} does not say {says:?}: {text}");
+}
+
+#[test]
+fn exits_and_sentences() {
+    check(&["job", "demo"], "", 0, "B1  8x10 beam");
+    check(&["job", "demo-metric"], "", 0, "200x240");
+    check(&["job", "no-such-file"], "", 1, "no-such-file");
+    check(&["job", "-"], "{\"a\": 1}", 1, "not an Outshot project file");
+    check(&["job"], "", 2, "report job FILE");
+    check(&["job", "demo", "--nonsense"], "", 2, "report job FILE");
+    check(&[], "", 2, "report job FILE");
+}
+
+#[test]
+fn the_fixed_keys_are_there() {
+    let design: Value = serde_json::from_slice(&report(&["job", "demo", "--json"], "").stdout).unwrap();
+    let has = |value: &Value, keys: &[&str]| keys.iter().all(|key| !value[key].is_null());
+    let stick = ["mark", "role", "section", "net_length_in", "order_length_in", "green_weight_lb"];
+    for item in design["sticks"].as_array().unwrap() {
+        assert!(has(item, &stick) && has(item, &["balance_from_zero_in", "marks"]), "{item}");
+        for mark in item["marks"].as_array().unwrap() {
+            assert!(has(mark, &["what", "face", "near_in"]) && mark.get("far_in").is_some(), "{mark}");
+        }
+    }
+    for line in design["order"].as_array().unwrap() {
+        assert!(has(line, &["section", "length_in", "count", "board_feet", "price"]), "{line}");
+    }
+    assert!(has(&design["roof"], &["sheets", "cover_in", "purlin_rows"]));
+    let geometry = ["pitch_in_12", "roof_angle_deg", "run_in", "ledger_seat_in", "beam_seat_in"];
+    assert!(has(&design["geometry"], &geometry));
+    let heights = ["height_above_seat_ledger_in", "height_above_seat_beam_in", "top_of_metal_at_wall_in"];
+    assert!(has(&design["geometry"], &heights) && has(&design["geometry"], &["clear_under_beam_in"]));
+    assert!(design["problems"].is_array());
+}
+
+#[test]
+fn a_project_file_gives_the_same_as_the_example() {
+    let file = outshot::project::file::write(&outshot::project::demo::wool_barn());
+    let from_file = report(&["job", "-", "--json"], &file).stdout;
+    assert_eq!(from_file, report(&["job", "demo", "--json"], "").stdout);
+}
+
+#[test]
+fn a_frame_that_cannot_be_is_answered_with_its_problems() {
+    let mut project = outshot::project::demo::wool_barn();
+    project.frame.posts.truncate(1);
+    let output = report(&["job", "-", "--json"], &outshot::project::file::write(&project));
+    assert_eq!(output.status.code(), Some(0));
+    let design: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(design["problems"][0]["field"], "frame.posts");
+    assert!(design.get("sticks").is_none());
+}
