@@ -3,15 +3,20 @@
 //! Pure: no input or output, no clock, no browser. [`evaluate`] takes a [`project::Project`], what the
 //! user decided, and gives a [`Design`]: where every stick is, its sheet of marks, the order, the roof,
 //! and what stands in the way.
+#[cfg(feature = "web")]
+pub mod app;
 pub mod design;
 pub mod drawing;
 mod evaluate;
+pub mod fastening;
 pub mod geometry;
 pub mod joinery;
+pub mod loads;
 pub mod materials;
 pub mod ordering;
 pub mod project;
 pub mod report;
+pub mod study;
 pub mod tickets;
 pub mod units;
 pub mod wording;

@@ -1,1 +1,5 @@
+//! Mounts the app.
 
+fn main() {
+    outshot::app::mount();
+}

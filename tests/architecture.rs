@@ -7,10 +7,15 @@ use std::path::{Path, PathBuf};
 ///
 /// `project` reads sizes of materials and is read by everything after it; `design` only names the parts of
 /// the answer, so the stages that make them may name it too.
-const ROOMS: [&str; 12] = [
+const ROOMS: [&str; 18] = [
     "units",
     "wording",
     "materials",
+    "working",
+    "loads",
+    "members",
+    "fastening",
+    "frame",
     "project",
     "geometry",
     "joinery",
@@ -18,6 +23,7 @@ const ROOMS: [&str; 12] = [
     "ordering",
     "design",
     "evaluate",
+    "study",
     "drawing",
     "report",
 ];
@@ -146,7 +152,6 @@ fn the_top_level_is_as_agreed() {
         "CHANGELOG.md",
         "LICENSE",
         "Trunk.toml",
-        
         "src",
         "public",
         "style",

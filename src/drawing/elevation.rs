@@ -85,13 +85,15 @@ fn posts(scene: &mut Scene, project: &Project, built: &Built) {
         let mark = format!("P{}", post.number);
         scene.rectangle(Layer::Wood, (post.left, post.right), (post.foot, post.shoulder)).of_stick(&mark);
         let middle = (post.foot + post.shoulder) / 2.0;
+        // The last post's name stands inside: its height is dimensioned outside.
+        let is_last = post.number == built.shape.posts.len();
         scene
             .words(Text {
-                at: Point::new(post.right, middle - (post.shoulder - middle) / 2.0),
+                at: Point::new(if is_last { post.left } else { post.right }, (post.foot + middle) / 2.0),
                 says: mark.clone(),
-                anchor: Anchor::Start,
+                anchor: if is_last { Anchor::End } else { Anchor::Start },
                 turned: 0.0,
-                shift: (5.0, 4.0),
+                shift: (if is_last { -5.0 } else { 5.0 }, 4.0),
                 room: None,
             })
             .of_stick(&mark);
@@ -156,19 +158,12 @@ fn dimensions(scene: &mut Scene, project: &Project, built: &Built) {
             format!("{} beam", say(frame.beam_length)),
         )
         .of_field("frame.beam_length");
-    if let [first, second, ..] = built.shape.rafters[..] {
+    if let [first, second, .., last] = built.shape.rafters[..] {
         let top = built.shape.line.top_edge(frame.reach + frame.tail);
         scene.dimension(Side::Above, 0, Point::new(first, top), Point::new(second, top), say(second - first));
         let says = format!("{} rafters, {} at most", built.shape.rafters.len(), say(frame.rafters.spacing));
         scene
-            .words(Text {
-                at: Point::new(second, built.shape.clearances.top_of_metal_at_wall),
-                says,
-                anchor: Anchor::Start,
-                turned: 0.0,
-                shift: (12.0, -12.0),
-                room: None,
-            })
+            .dimension(Side::Above, 1, Point::new(first, top), Point::new(last, top), says)
             .of_field("frame.rafters.spacing");
     }
     if let Some(post) = built.shape.posts.last() {

@@ -1,5 +1,5 @@
 //! Roof plan: the wall at the top, the eave at the bottom, left and right as seen from outside.
-use super::scene::{Anchor, Layer, Scene, Side, Text};
+use super::scene::{Anchor, Layer, Margins, Scene, Side, Text};
 use crate::design::Built;
 use crate::geometry::Point;
 use crate::project::Project;
@@ -9,7 +9,7 @@ use crate::wording::length;
 /// The plan of rafters, purlins and sheets. Distances up the slope are drawn level, as seen from above.
 #[must_use]
 pub fn plan(project: &Project, built: &Built) -> Scene {
-    let mut scene = Scene::default();
+    let mut scene = Scene { margins: Margins { right: 88.0, ..Margins::default() }, ..Scene::default() };
     bearers(&mut scene, project, built);
     purlins(&mut scene, project, built);
     sheets(&mut scene, project, built);
@@ -99,14 +99,15 @@ fn sheets(scene: &mut Scene, project: &Project, built: &Built) {
 }
 
 fn dimensions(scene: &mut Scene, project: &Project, built: &Built) {
+    let right = project.frame.beam_length + project.roofing.rake;
     for row in &built.shape.purlins {
         scene
             .words(Text {
-                at: at(Length::ZERO, out_of(project, built, row.from_tail)),
+                at: at(right, out_of(project, built, row.from_tail)),
                 says: format!("N{}: {}", row.number, length(row.from_tail, project.units)),
                 anchor: Anchor::Start,
                 turned: 0.0,
-                shift: (6.0, -8.0),
+                shift: (8.0, 4.0),
                 room: None,
             })
             .of_field("roofing.purlin_spacing");

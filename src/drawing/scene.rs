@@ -150,8 +150,19 @@ pub struct Scene {
     pub least_scale: f64,
     /// Most pixels an inch is drawn at; zero sets no limit.
     pub most_scale: f64,
-    /// Room for words above and below the frame, px.
-    pub margins: (f64, f64),
+    /// Room for words beside the frame.
+    pub margins: Margins,
+}
+
+/// Room for words beside the frame, px.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Margins {
+    /// Above.
+    pub above: f64,
+    /// Below.
+    pub below: f64,
+    /// Right.
+    pub right: f64,
 }
 
 impl Scene {

@@ -172,11 +172,11 @@ fn dimensions(scene: &mut Scene, project: &Project, built: &Built) {
     heights(scene, project, built);
     let middle = (line.ledger_heel + line.beam_heel) / 2.0;
     let pitch = scene.words(Text {
-        at: at(middle, line.top_edge(middle)),
+        at: at(middle, line.top_edge(middle) - frame.timbers.rafter.sawn.depth / line.pitch.cos()),
         says: show_slope(line.pitch, project.units),
         anchor: Anchor::Middle,
         turned: -line.pitch.to_degrees(),
-        shift: (0.0, -24.0),
+        shift: (0.0, 18.0),
         room: None,
     });
     if frame.heights.fixed != FixedHeights::LedgerAndBeam {

@@ -1,5 +1,5 @@
 //! One stick's faces unrolled: marks with both edges, waste hatched, running measures from zero.
-use super::scene::{Anchor, Drawn, Layer, Scene, Text};
+use super::scene::{Anchor, Drawn, Layer, Margins, Scene, Text};
 use crate::geometry::{Point, Polygon};
 use crate::project::Project;
 use crate::tickets::{Face, Mark, MarkKind, Stick, Waste};
@@ -21,8 +21,12 @@ const BETWEEN: f64 = 92.0;
 pub fn stick_sheet(project: &Project, stick: &Stick) -> Scene {
     let scale = (WIDTH / stick.net_length().to_inches()).clamp(SCALES.0, SCALES.1);
     let between = Length::inches(BETWEEN / scale);
-    let mut scene =
-        Scene { least_scale: scale, most_scale: scale, margins: (18.0, BETWEEN - 18.0), ..Scene::default() };
+    let mut scene = Scene {
+        least_scale: scale,
+        most_scale: scale,
+        margins: Margins { above: 18.0, below: BETWEEN - 18.0, right: 0.0 },
+        ..Scene::default()
+    };
     let mut top = Length::ZERO;
     for (face, width) in &stick.faces {
         let has_marks = stick.marks.iter().any(|mark| mark.face == *face);

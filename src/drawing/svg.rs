@@ -5,6 +5,7 @@
 use std::fmt::Write;
 
 use super::hatch::hatch;
+use super::paper::{BAR, bar};
 use super::scene::{Anchor, Dimension, Drawn, Part, Scene, Side, Text};
 use crate::geometry::{Point, Polygon};
 
@@ -37,8 +38,8 @@ impl Sheet {
         let margin = |side: Side| {
             EDGE + rows(scene, side) * ROW + if rows(scene, side) > 0.0 { FIRST_ROW - ROW / 2.0 } else { 0.0 }
         };
-        let (left, right) = (margin(Side::Left), margin(Side::Right));
-        let (top, bottom) = (margin(Side::Above) + scene.margins.0, margin(Side::Below) + scene.margins.1);
+        let (left, right) = (margin(Side::Left), margin(Side::Right) + scene.margins.right);
+        let (top, bottom) = (margin(Side::Above) + scene.margins.above, margin(Side::Below) + scene.margins.below);
         let (wide, tall) = ((high.x - low.x).to_inches().max(1e-6), (high.y - low.y).to_inches().max(1e-6));
         let tallest = (width_px * 0.75).max(420.0);
         let fitted = ((width_px - left - right) / wide).min((tallest - top - bottom) / tall);
@@ -48,6 +49,19 @@ impl Sheet {
         // What the height leaves over is shared by the two sides.
         let left = left + (width - wide * scale - left - right) / 2.0;
         Self { scale, left, top, low, high, width, height: tall * scale + top + bottom }
+    }
+
+    /// At exactly that many px an inch, as large as that makes it, with room for the bar under it.
+    fn to_scale(scene: &Scene, scale: f64) -> Self {
+        let (low, high) = bounds(scene);
+        let margin =
+            |side: Side| EDGE + rows(scene, side) * ROW + if rows(scene, side) > 0.0 { FIRST_ROW } else { 0.0 };
+        let (left, right) = (margin(Side::Left), margin(Side::Right) + scene.margins.right);
+        let (top, bottom) = (margin(Side::Above) + scene.margins.above, margin(Side::Below) + scene.margins.below);
+        let (wide, tall) = ((high.x - low.x).to_inches() * scale, (high.y - low.y).to_inches() * scale);
+        let width = (wide + left + right).max(BAR.0 + 2.0 * EDGE);
+        let left = left + (width - wide - left - right) / 2.0;
+        Self { scale, left, top, low, high, width, height: tall + top + bottom + BAR.1 }
     }
 
     fn place(&self, point: Point) -> (f64, f64) {
@@ -63,6 +77,34 @@ impl Sheet {
 pub fn print(scene: &Scene, width_px: f64, title: &str) -> String {
     let sheet = Sheet::new(scene, width_px.max(120.0));
     let mut out = String::new();
+    whole(&mut out, scene, &sheet, title);
+    out.push_str("</svg>");
+    out
+}
+
+/// The scene at 1 : `ratio` where 96 px are an inch of paper, with a bar to check the printer by.
+#[must_use]
+pub fn print_to_scale(scene: &Scene, ratio: f64, title: &str) -> String {
+    let sheet = Sheet::to_scale(scene, PAPER / ratio);
+    let mut out = String::new();
+    whole(&mut out, scene, &sheet, title);
+    bar(&mut out, (sheet.width - BAR.0) / 2.0, sheet.height - BAR.1);
+    out.push_str("</svg>");
+    out
+}
+
+/// Width and height of what [`print_to_scale`] makes, px.
+#[must_use]
+pub fn size_to_scale(scene: &Scene, ratio: f64) -> (f64, f64) {
+    let sheet = Sheet::to_scale(scene, PAPER / ratio);
+    (sheet.width, sheet.height)
+}
+
+/// Pixels to an inch of paper (CSS Values and Units, "1in = 96px").
+const PAPER: f64 = 96.0;
+
+/// Everything but the closing tag.
+fn whole(out: &mut String, scene: &Scene, sheet: &Sheet, title: &str) {
     let (width, height) = (sheet.width, sheet.height);
     let _ = write!(
         out,
@@ -71,10 +113,8 @@ pub fn print(scene: &Scene, width_px: f64, title: &str) -> String {
         title = escape(title)
     );
     for part in &scene.parts {
-        element(&mut out, &sheet, part);
+        element(out, sheet, part);
     }
-    out.push_str("</svg>");
-    out
 }
 
 /// The box around everything drawn but words and dimensions.
@@ -267,5 +307,23 @@ mod tests {
         assert!((sheet.scale - 4.0).abs() < 1e-9);
         assert!((sheet.height - 60.0).abs() < 1e-9);
         assert_eq!(sheet.place(Point::inches(0.0, 10.0)), (10.0, 10.0));
+    }
+
+    /// A frame of 100 by 10 in at 1:24 is 400 by 40 px on the sheet, 96 of them to the inch.
+    #[test]
+    fn on_paper_the_frame_is_the_model_over_the_ratio() {
+        let mut scene = Scene::default();
+        scene.rectangle(
+            super::super::Layer::Wood,
+            (crate::units::Length::ZERO, crate::units::Length::inches(100.0)),
+            (crate::units::Length::ZERO, crate::units::Length::inches(10.0)),
+        );
+        let printed = print_to_scale(&scene, 24.0, "a stick");
+        assert!(printed.contains("d=\"M10.0 50.0L410.0 50.0L410.0 10.0L10.0 10.0Z\""), "{printed}");
+        let (width, height) = size_to_scale(&scene, 24.0);
+        assert!(printed.contains(&format!("width=\"{width:.1}\" height=\"{height:.1}\"")));
+        // A dimension row beside the frame moves it and never scales it.
+        scene.dimension(Side::Left, 0, Point::inches(0.0, 0.0), Point::inches(0.0, 10.0), "10");
+        assert!((size_to_scale(&scene, 24.0).0 - (400.0 + 20.0 + ROW + FIRST_ROW)).abs() < 1e-9);
     }
 }

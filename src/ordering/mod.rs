@@ -1,8 +1,10 @@
 //! What to buy: timber in the mill's lengths, sheets, and what it all weighs and costs.
 mod order;
+mod order_text;
 mod roof_sheets;
 mod stock;
 
 pub use order::{Order, OrderLine, StickOrder, order};
+pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};

@@ -1,0 +1,5 @@
+//! Charts: curves drawn by plotters, everything in words around them in HTML.
+mod curve;
+mod spacing;
+
+pub use spacing::SpacingCharts;

@@ -1,0 +1,99 @@
+//! Lengths in words, their fractions set as fractions.
+use crate::units::{Fineness, Length, MetricStep, UnitSystem, feet_inches, inches_only, millimetres, show_length};
+use leptos::prelude::*;
+
+/// The stroke between the two parts of a fraction.
+const STROKE: char = '\u{2044}';
+
+/// A length to the thirty-second, or half millimetre, in the user's units.
+#[must_use]
+pub fn show_length_fine(length: Length, units: UnitSystem) -> String {
+    show_length(length, units, Fineness::ThirtySecond, MetricStep::Half)
+}
+
+/// A length in both systems, the user's own first: `7′ 4 5⁄16″ · 88 5⁄16″ · 2243 mm`.
+#[must_use]
+pub fn long_length(length: Length, units: UnitSystem) -> String {
+    let feet = feet_inches(length, Fineness::ThirtySecond).to_string();
+    let inches = inches_only(length, Fineness::ThirtySecond).to_string();
+    // An inch is 25.4 mm: half millimetres would look like a slip beside it.
+    let metric = millimetres(length, MetricStep::Tenth).to_string().replace(".0 ", " ");
+    match units {
+        UnitSystem::Imperial if feet == inches => format!("{feet} · {metric}"),
+        UnitSystem::Imperial => format!("{feet} · {inches} · {metric}"),
+        UnitSystem::Metric => format!("{metric} · {feet}"),
+    }
+}
+
+/// Text whose fractions (`5⁄16`) are set as fractions; everything else stays as it is.
+#[must_use]
+pub fn fractions(text: &str) -> AnyView {
+    parts(text)
+        .into_iter()
+        .map(
+            |(part, is_fraction)| {
+                if is_fraction { view! { <span class="fraction">{part}</span> }.into_any() } else { with_primes(&part) }
+            },
+        )
+        .collect_view()
+        .into_any()
+}
+
+/// Feet are pulled up to their inches: the typeface sets a prime as wide as a figure.
+fn with_primes(text: &str) -> AnyView {
+    let mut pieces = text.split('′');
+    let first = pieces.next().unwrap_or_default().to_owned();
+    let rest = pieces.map(|piece| view! { <span class="prime">"′"</span> {piece.to_owned()} }).collect_view();
+    view! { {first} {rest} }.into_any()
+}
+
+/// The text cut into fractions and what stands between them.
+fn parts(text: &str) -> Vec<(String, bool)> {
+    let mut parts: Vec<(String, bool)> = Vec::new();
+    let mut rest = text;
+    while let Some(at) = rest.find(STROKE) {
+        let before = &rest[..at];
+        let start = before.trim_end_matches(|c: char| c.is_ascii_digit()).len();
+        let after = &rest[at + STROKE.len_utf8()..];
+        let n_digits = after.len() - after.trim_start_matches(|c: char| c.is_ascii_digit()).len();
+        let end = at + STROKE.len_utf8() + n_digits;
+        if start > 0 {
+            parts.push((before[..start].to_owned(), false));
+        }
+        parts.push((rest[start..end].to_owned(), true));
+        rest = &rest[end..];
+    }
+    if !rest.is_empty() {
+        parts.push((rest.to_owned(), false));
+    }
+    parts
+}
+
+/// A text that follows its signal, its fractions set as fractions.
+#[component]
+pub fn Reading(
+    /// The text, as the printers give it.
+    #[prop(into)]
+    text: Signal<String>,
+) -> impl IntoView {
+    view! { <span class="reading">{move || fractions(&text.get())}</span> }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(text: &str, expected: &[(&str, bool)]) {
+        let expected: Vec<(String, bool)> = expected.iter().map(|(part, is)| ((*part).to_owned(), *is)).collect();
+        assert_eq!(parts(text), expected, "{text}");
+    }
+
+    #[test]
+    fn fractions_are_cut_out() {
+        check("7′ 4 5⁄16″ · 2243 mm", &[("7′ 4 ", false), ("5⁄16", true), ("″ · 2243 mm", false)]);
+        check("5⁄16″", &[("5⁄16", true), ("″", false)]);
+        check("1⁄2 and 3⁄4", &[("1⁄2", true), (" and ", false), ("3⁄4", true)]);
+        check("12 mm", &[("12 mm", false)]);
+        check("", &[]);
+    }
+}

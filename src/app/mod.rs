@@ -1,0 +1,47 @@
+//! The app in the browser: pages → components → store → library.
+pub mod charts;
+pub mod clock;
+pub mod components;
+pub mod device;
+pub mod figures;
+pub mod files;
+pub mod focus;
+mod history;
+mod lens;
+pub mod pages;
+pub mod route;
+pub mod saving;
+pub mod shell;
+pub mod storage;
+mod store;
+pub mod theme;
+
+pub use lens::Lens;
+pub use store::{Good, Store, use_store};
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// Starts the app in the page.
+pub fn mount() {
+    device::report_panics();
+    let Some(root) = document().get_element_by_id("app") else { return };
+    // The sentence that stood there while the program loaded.
+    root.set_text_content(None);
+    if let Ok(root) = root.dyn_into::<web_sys::HtmlElement>() {
+        mount_to(root, App).forget();
+    }
+}
+
+/// Everything that lives as long as the page.
+#[component]
+fn App() -> impl IntoView {
+    let store = Store::new();
+    provide_context(store);
+    provide_context(route::Router::start());
+    provide_context(theme::Theming::start());
+    let saving = saving::Saving::start(store);
+    provide_context(saving);
+    saving.open_last();
+    view! { <shell::Shell/> }
+}

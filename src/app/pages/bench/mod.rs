@@ -1,0 +1,35 @@
+//! The bench: every stick in a list, or one stick in hand.
+mod awake;
+mod cut;
+mod in_hand;
+mod list;
+mod marks;
+mod sheet;
+mod twins;
+mod walk;
+mod walk_mark;
+mod words;
+
+use crate::app::focus::focus_heading;
+use crate::app::route::use_router;
+use leptos::prelude::*;
+use list::ListPage;
+use sheet::StickPage;
+
+/// Bench.
+#[component]
+pub fn BenchPage() -> impl IntoView {
+    let router = use_router();
+    let arrive = move |_: &_, _: Option<&_>, _| {
+        request_animation_frame(|| {
+            window().scroll_to_with_x_and_y(0.0, 0.0);
+            focus_heading();
+        });
+    };
+    // From stick to stick the place stays the same, so the shell doesn't bring the reader to the top.
+    Effect::watch(move || router.stick(), arrive, false);
+    move || match router.stick() {
+        Some(mark) => view! { <StickPage mark/> }.into_any(),
+        None => view! { <ListPage/> }.into_any(),
+    }
+}

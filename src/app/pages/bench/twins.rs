@@ -1,0 +1,58 @@
+//! The sticks laid out like the one in hand: cut that many like this.
+use super::in_hand::note_cut;
+use crate::app::route::Route;
+use crate::app::use_store;
+use crate::design::Built;
+use crate::tickets::Stick;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// All sticks laid out like that one, itself included, in the order of the frame.
+pub fn alike(built: &Built, stick: &Stick) -> Vec<Stick> {
+    let first = stick.same_as.as_ref().unwrap_or(&stick.mark);
+    let is_alike = |other: &&Stick| other.mark == *first || other.same_as.as_ref() == Some(first);
+    built.sticks.iter().filter(is_alike).cloned().collect()
+}
+
+/// The other sticks of the same layout, each with its own tick.
+#[component]
+pub fn Twins(
+    /// The stick in hand.
+    stick: Arc<Stick>,
+) -> impl IntoView {
+    let store = use_store();
+    let own = stick.mark.clone();
+    let all = Memo::new(move |_| store.built().map(|built| alike(&built, &stick)).unwrap_or_default());
+    move || {
+        let all = all.get();
+        if all.len() < 2 {
+            return ().into_any();
+        }
+        let title = format!("Cut {} like this", all.len());
+        let rows = all.into_iter().filter(|twin| twin.mark != own).map(|twin| view! { <Twin twin/> }).collect_view();
+        view! {
+            <h3 class="twins__title">{title}</h3>
+            <p class="cut__word">"Mark each one by itself: no stick is as straight as the one before."</p>
+            <ul class="twins">{rows}</ul>
+        }
+        .into_any()
+    }
+}
+
+#[component]
+fn Twin(twin: Stick) -> impl IntoView {
+    let store = use_store();
+    let mark = twin.mark.clone();
+    let is_cut = store.slice(move |project| project.progress.cut.contains_key(&mark));
+    let (name, href) = (twin.mark.clone(), Route::bench(&twin.mark).hash());
+    let label = format!("{} is cut", twin.mark);
+    let tick = move |event: leptos::ev::Event| note_cut(store, &twin, event_target_checked(&event));
+    view! {
+        <li class="twins__row">
+            <label class="twins__tick">
+                <input class="mark__box" type="checkbox" aria-label=label prop:checked=is_cut on:change=tick/>
+            </label>
+            <a class="twins__link" href=href>{name}</a>
+        </li>
+    }
+}

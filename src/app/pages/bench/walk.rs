@@ -1,0 +1,183 @@
+//! One mark at a time, large enough to read at arm's length.
+use super::awake::Awake;
+use super::cut::CutTick;
+use super::in_hand::InHand;
+use super::twins::Twins;
+use super::walk_mark::WalkMark;
+use crate::app::components::Caution;
+use crate::app::focus::focus_heading;
+use crate::app::use_store;
+use crate::wording::length;
+use leptos::ev;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// The walk along the marks of the stick in hand.
+#[component]
+pub fn Walk(
+    /// The stick in hand.
+    hand: InHand,
+) -> impl IntoView {
+    follow_keys(hand);
+    Effect::new(move |_| request_animation_frame(focus_heading));
+    let at = move || hand.step.get().unwrap_or(0);
+    let step = Memo::new(move |_| at());
+    let body = move || {
+        let Some(stick) = hand.stick.get() else { return ().into_any() };
+        let index = step.get();
+        if index < stick.marks.len() {
+            view! { <WalkMark stick index/> }.into_any()
+        } else {
+            view! { <AllMade hand/> }.into_any()
+        }
+    };
+    view! {
+        <article class="walk" data-place="bench">
+            <Head hand step/>
+            <Boxes hand step/>
+            <div class="walk__body">{body}</div>
+            <Buttons hand step/>
+            <div class="walk__more">
+                <Awake/>
+                <button type="button" class="button button--plain" on:click=move |_| hand.step.set(None)>"Back to the whole sheet"</button>
+            </div>
+        </article>
+    }
+}
+
+#[component]
+fn Head(hand: InHand, step: Memo<usize>) -> impl IntoView {
+    let store = use_store();
+    let about = move || {
+        let units = store.units();
+        hand.stick.get().map(|stick| {
+            let text = format!("{} · {}", stick.timber.sawn.label(units), length(stick.net_length(), units));
+            crate::app::components::fractions(&text)
+        })
+    };
+    let count = move || {
+        let n_marks = hand.n_marks();
+        if step.get() < n_marks {
+            format!("mark {} of {n_marks}", step.get() + 1)
+        } else {
+            format!("all {n_marks} marks")
+        }
+    };
+    view! {
+        <header class="walk__head">
+            <h1 class="walk__stick" tabindex="-1">{hand.mark()}</h1>
+            <p class="walk__about">{about}</p>
+            <p class="walk__count" role="status">{count}</p>
+        </header>
+    }
+}
+
+/// A box for each mark: filled when made, blue where one is.
+#[component]
+fn Boxes(hand: InHand, step: Memo<usize>) -> impl IntoView {
+    let label = move || format!("{} of {} marks made", hand.made.with(|made| made.len()), hand.n_marks());
+    let boxes = move || {
+        let at = step.get();
+        let class = |index: usize, made: bool| match (index == at, made) {
+            (true, _) => "boxes__one boxes__one--here",
+            (false, true) => "boxes__one boxes__one--made",
+            (false, false) => "boxes__one",
+        };
+        (0..hand.n_marks())
+            .map(|index| view! { <span class=class(index, hand.made.with(|made| made.contains(&index)))></span> })
+            .collect_view()
+    };
+    view! { <div class="boxes" role="img" aria-label=label>{boxes}</div> }
+}
+
+#[component]
+fn Buttons(hand: InHand, step: Memo<usize>) -> impl IntoView {
+    let is_first = move || step.get() == 0;
+    let is_past = move || step.get() >= hand.n_marks();
+    let is_made = move || hand.made.with(|made| made.contains(&step.get()));
+    view! {
+        <div class="walk__buttons">
+            <button type="button" class="button walk__back" disabled=is_first on:click=move |_| back(hand)>"Back"</button>
+            <Show when=move || !is_past()>
+                <button type="button" class="button button--main walk__marked" on:click=move |_| marked(hand)>
+                    {move || if is_made() { "Marked ✓ next" } else { "Marked" }}
+                </button>
+            </Show>
+        </div>
+    }
+}
+
+fn back(hand: InHand) {
+    hand.step.update(|step| *step = step.map(|step| step.saturating_sub(1)));
+}
+
+fn forward(hand: InHand) {
+    let n_marks = hand.stick.with_untracked(|stick| stick.as_ref().map_or(0, |stick| stick.marks.len()));
+    hand.step.update(|step| *step = step.map(|step| (step + 1).min(n_marks)));
+}
+
+/// The mark is made: on to the next that is not.
+fn marked(hand: InHand) {
+    let Some(index) = hand.step.get_untracked() else { return };
+    let n_marks = hand.stick.with_untracked(|stick| stick.as_ref().map_or(0, |stick| stick.marks.len()));
+    if index >= n_marks {
+        return;
+    }
+    if hand.made.with_untracked(|made| made.contains(&index)) {
+        forward(hand);
+        return;
+    }
+    hand.tick(index, true);
+    hand.step.set(Some(hand.next_open(index + 1)));
+}
+
+/// Arrow keys turn the marks over, Enter makes one.
+fn follow_keys(hand: InHand) {
+    let listener = window_event_listener(ev::keydown, move |event| {
+        let has_own_use =
+            |target: web_sys::Element| target.closest("button, a, input, select, summary").ok().flatten().is_some();
+        let on_control = event.target().and_then(|target| target.dyn_into().ok()).is_some_and(has_own_use);
+        if event.ctrl_key() || event.alt_key() || event.meta_key() {
+            return;
+        }
+        match event.key().as_str() {
+            "ArrowLeft" => back(hand),
+            "ArrowRight" => forward(hand),
+            "Enter" if !on_control => marked(hand),
+            _ => (),
+        }
+    });
+    on_cleanup(move || listener.remove());
+}
+
+/// After the last mark.
+#[component]
+fn AllMade(hand: InHand) -> impl IntoView {
+    let left = move || hand.n_marks().saturating_sub(hand.made.with(|made| made.len()));
+    let words = move || match left() {
+        0 => "All marks made: second pair of eyes, then cut.".to_owned(),
+        1 => "One mark is still open.".to_owned(),
+        left => format!("{left} marks are still open."),
+    };
+    let tick = move || {
+        hand.stick.get().map(|stick| {
+            view! {
+                <CutTick hand stick=stick.clone()/>
+                <Twins stick/>
+            }
+        })
+    };
+    view! {
+        <div class="walk__done">
+            <p class="walk__eyes">{words}</p>
+            <Show when=move || { left() > 0 }>
+                <button type="button" class="button" on:click=move |_| hand.walk()>"To the open mark"</button>
+            </Show>
+            <Show when=move || left() == 0>
+                <p>"Let someone else read every number back to you off the wood, from the other end too."</p>
+            </Show>
+            <Caution text=super::cut::TOOLS/>
+            {tick}
+        </div>
+    }
+}

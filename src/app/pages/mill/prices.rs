@@ -1,0 +1,130 @@
+//! What the mill asks: one price, and sections with a price of their own.
+use super::order_memo;
+use crate::app::components::{Fold, MoneyField, PathProblems, Steps, TextField};
+use crate::app::{Lens, use_store};
+use crate::lens;
+use crate::materials::Section;
+use crate::ordering::per_cubic_metre;
+use crate::project::{Project, SectionPrice};
+use crate::units::{Money, UnitSystem, show_money};
+use leptos::prelude::*;
+
+/// The price of a board foot with its twin, the price of a cubic metre.
+fn twin(price: Money, project: &Project) -> String {
+    format!("{} a cubic metre", show_money(per_cubic_metre(price), &project.currency))
+}
+
+/// Prices.
+#[component]
+pub fn Prices() -> impl IntoView {
+    let store = use_store();
+    let price = move || {
+        let project = store.project();
+        let each = project.mill.per_board_foot;
+        match project.units {
+            UnitSystem::Imperial => format!("{} a board foot", show_money(each, &project.currency)),
+            UnitSystem::Metric => twin(each, &project),
+        }
+    };
+    let hint = Signal::derive(move || {
+        let project = store.project();
+        format!("{}, the same price", twin(project.mill.per_board_foot, &project))
+    });
+    let label = Signal::derive(move || format!("Price of a board foot, {}", store.project().currency));
+    view! {
+        <Fold title="Prices" summary=Signal::derive(price)>
+            <MoneyField field=lens!(mill.per_board_foot) label hint steps=Steps::both(0.1)/>
+            <Sections/>
+            <TextField field=lens!(currency) label="Sign of the currency" hint="shown before every price" most=4/>
+        </Fold>
+    }
+}
+
+/// Sections of the order, and those that have a price whether ordered or not.
+#[component]
+fn Sections() -> impl IntoView {
+    let store = use_store();
+    let order = order_memo();
+    let priced =
+        store.slice(|project| project.mill.section_prices.iter().map(|price| price.section).collect::<Vec<_>>());
+    let sections = Memo::new(move |_| {
+        let mut all = priced.get();
+        for line in order.get().iter().flat_map(|order| &order.lines) {
+            if !all.contains(&line.section) {
+                all.push(line.section);
+            }
+        }
+        all
+    });
+    let rows = move || {
+        let n_priced = priced.with(Vec::len);
+        sections
+            .get()
+            .into_iter()
+            .enumerate()
+            .map(|(index, section)| {
+                if index < n_priced {
+                    view! { <Own index section/> }.into_any()
+                } else {
+                    view! { <Common section/> }.into_any()
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <div class="prices" id="mill.section_prices" tabindex="-1">
+            <h3 class="group__title">"Sections with a price of their own"</h3>
+            <PathProblems path="mill.section_prices"/>
+            {rows}
+        </div>
+    }
+}
+
+#[component]
+fn Own(index: usize, section: Section) -> impl IntoView {
+    let store = use_store();
+    let field = Lens::maybe(
+        format!("mill.section_prices.{index}.per_board_foot"),
+        move |project: &Project| project.mill.section_prices.get(index).map(|price| price.per_board_foot),
+        move |project: &mut Project, value| {
+            if let Some(price) = project.mill.section_prices.get_mut(index) {
+                price.per_board_foot = value;
+            }
+        },
+    );
+    let read = field.clone();
+    let hint = Signal::derive(move || {
+        let project = store.project();
+        read.get(&project).map_or_else(String::new, |price| format!("a board foot; {}", twin(price, &project)))
+    });
+    let label = Signal::derive(move || format!("{}, {}", section.label(store.units()), store.project().currency));
+    let remove = move |_| {
+        store.edit(|project| {
+            if index < project.mill.section_prices.len() {
+                project.mill.section_prices.remove(index);
+            }
+        });
+    };
+    view! {
+        <MoneyField field label hint steps=Steps::both(0.1)/>
+        <button type="button" class="button button--small" on:click=remove>
+            {move || format!("{} at the common price", section.label(store.units()))}
+        </button>
+    }
+}
+
+#[component]
+fn Common(section: Section) -> impl IntoView {
+    let store = use_store();
+    let give = move |_| {
+        store.edit(|project| {
+            let per_board_foot = project.mill.per_board_foot;
+            project.mill.section_prices.push(SectionPrice { section, per_board_foot });
+        });
+    };
+    view! {
+        <button type="button" class="button button--small" on:click=give>
+            {move || format!("Own price for {}", section.label(store.units()))}
+        </button>
+    }
+}

@@ -1,0 +1,144 @@
+//! Ticking the pieces off the truck.
+use super::order_memo;
+use crate::app::components::{Fold, fractions};
+use crate::app::use_store;
+use crate::ordering::{OrderLine, asked_length, n_pieces};
+use crate::units::UnitSystem;
+use leptos::prelude::*;
+use std::collections::BTreeSet;
+
+/// The key of a piece: the same whatever units are shown.
+fn key(line: &OrderLine, number: usize) -> String {
+    let long = format!("{:.3}", line.length.to_inches());
+    let long = long.trim_end_matches('0').trim_end_matches('.');
+    format!("{}/{long}/{number}", line.section.label(UnitSystem::Imperial))
+}
+
+fn n_here(line: &OrderLine, received: &BTreeSet<String>) -> usize {
+    (1..=line.count).filter(|number| received.contains(&key(line, *number))).count()
+}
+
+/// Every ordered piece with its tick.
+#[component]
+pub fn Truck() -> impl IntoView {
+    let store = use_store();
+    let order = order_memo();
+    let received = store.slice(|project| project.progress.received.clone());
+    let counts = Memo::new(move |_| {
+        let Some(order) = order.get() else { return (0, 0, 0) };
+        let here = received.with(|received| order.lines.iter().map(|line| n_here(line, received)).sum::<usize>());
+        (here, n_pieces(&order), received.with(BTreeSet::len) - here)
+    });
+    let summary = Signal::derive(move || {
+        let (here, all, _) = counts.get();
+        format!("{here} of {all} on the truck")
+    });
+    let lines = move || {
+        let order = order.get()?;
+        Some(order.lines.iter().cloned().map(|line| view! { <Line line received/> }).collect_view())
+    };
+    view! {
+        <Fold title="On the truck" summary>
+            <p class="page__word">"Measure each piece, look at its four faces, then tick it. Send back what is short or wound."</p>
+            {lines}
+            {move || {
+                let (_, _, over) = counts.get();
+                (over > 0).then(|| view! { <Over over/> })
+            }}
+        </Fold>
+    }
+}
+
+/// Pieces ticked for an order that has changed since.
+#[component]
+fn Over(over: usize) -> impl IntoView {
+    let store = use_store();
+    let order = order_memo();
+    let forget = move |_| {
+        let Some(order) = order.get_untracked() else { return };
+        let known: BTreeSet<String> =
+            order.lines.iter().flat_map(|line| (1..=line.count).map(|number| key(line, number))).collect();
+        store.tick(|progress| progress.received.retain(|received| known.contains(received)));
+    };
+    view! {
+        <div class="problem">
+            <p class="problem__says">
+                <strong class="problem__word">"Look at this: "</strong>
+                {format!("{over} ticked pieces are not on the order as it is now: the frame changed after they came.")}
+            </p>
+            <button type="button" class="button button--small" on:click=forget>"Take those ticks away"</button>
+        </div>
+    }
+}
+
+#[component]
+fn Line(line: OrderLine, received: Memo<BTreeSet<String>>) -> impl IntoView {
+    let store = use_store();
+    let of_line = line.clone();
+    let here = Memo::new(move |_| received.with(|received| n_here(&of_line, received)));
+    let count = line.count;
+    let (section, long) = (line.section, line.length);
+    let name = move || {
+        let units = store.units();
+        format!("{} × {}", section.label(units), asked_length(long, units))
+    };
+    let whole = line.clone();
+    let all = move |_| {
+        let is_full = here.get_untracked() == count;
+        store.tick(|progress| {
+            for number in 1..=count {
+                if is_full {
+                    progress.received.remove(&key(&whole, number));
+                } else {
+                    progress.received.insert(key(&whole, number));
+                }
+            }
+        });
+    };
+    let ticks = (1..=count)
+        .map(|number| {
+            let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
+            view! { <Tick key=key(&line, number) number sticks received/> }
+        })
+        .collect_view();
+    view! {
+        <section class="truck">
+            <h3 class="truck__head">
+                <span class="truck__name">{move || fractions(&name())}</span>
+                <span class="truck__count">{move || format!("{} of {count}", here.get())}</span>
+            </h3>
+            <div class="truck__ticks" role="group" aria-label=name>{ticks}</div>
+            {(count > 1).then(|| view! {
+                <button type="button" class="button button--small" on:click=all>
+                    {move || if here.get() == count { "None of these" } else { "All of these" }}
+                </button>
+            })}
+        </section>
+    }
+}
+
+#[component]
+fn Tick(key: String, number: usize, sticks: String, received: Memo<BTreeSet<String>>) -> impl IntoView {
+    let store = use_store();
+    // Many short sticks out of one piece need the whole row.
+    let is_wide = sticks.chars().count() > 9;
+    let of_key = key.clone();
+    let on = Memo::new(move |_| received.with(|received| received.contains(&of_key)));
+    let turn = move |_| {
+        let next = !on.get_untracked();
+        store.tick(|progress| {
+            if next {
+                progress.received.insert(key.clone());
+            } else {
+                progress.received.remove(&key);
+            }
+        });
+    };
+    view! {
+        <label class="tick" class:tick--wide=is_wide>
+            <input class="tick__input" type="checkbox" prop:checked=on on:change=turn/>
+            <span class="tick__box" aria-hidden="true"></span>
+            <span class="tick__words"><span class="tick__number">{number}</span> <span class="tick__stick">{sticks}</span></span>
+        </label>
+    }
+}

@@ -1,0 +1,189 @@
+//! What is to be printed.
+use crate::app::components::Fold;
+use crate::app::use_store;
+use crate::design::Built;
+use leptos::prelude::*;
+
+/// Which sticks get a sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Sticks {
+    /// None.
+    #[default]
+    None,
+    /// One sheet for all that are cut alike.
+    Groups,
+    /// Every stick its own.
+    All,
+}
+
+/// One sheet of the pack.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// The order list.
+    Order,
+    /// The section.
+    Section,
+    /// The elevation.
+    Elevation,
+    /// The roof plan.
+    Plan,
+    /// Purlin rows and sheets.
+    Roof,
+}
+
+impl Kind {
+    /// All kinds but the sticks, in the order they are printed.
+    pub const ALL: [Self; 5] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof];
+
+    /// Its title.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Order => "Order list",
+            Self::Section => "Section",
+            Self::Elevation => "Beam line",
+            Self::Plan => "Roof plan",
+            Self::Roof => "Purlins and sheets",
+        }
+    }
+}
+
+/// What is to be printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Wanted {
+    kinds: [bool; 5],
+    /// The sticks.
+    pub sticks: Sticks,
+}
+
+impl Default for Wanted {
+    fn default() -> Self {
+        Self { kinds: [true; 5], sticks: Sticks::None }
+    }
+}
+
+impl Wanted {
+    /// That sheet is wanted.
+    #[must_use]
+    pub fn has(self, kind: Kind) -> bool {
+        self.kinds[kind as usize]
+    }
+
+    /// Wants it, or no longer.
+    pub fn turn(&mut self, kind: Kind) {
+        self.kinds[kind as usize] = !self.kinds[kind as usize];
+    }
+
+    /// Marks of the sticks that get a sheet.
+    #[must_use]
+    pub fn marks(self, built: &Built) -> Vec<String> {
+        let chosen = built.sticks.iter().filter(|stick| match self.sticks {
+            Sticks::None => false,
+            Sticks::Groups => stick.same_as.is_none(),
+            Sticks::All => true,
+        });
+        chosen.map(|stick| stick.mark.clone()).collect()
+    }
+
+    /// How many sheets that makes.
+    #[must_use]
+    pub fn n_sheets(self, built: &Built) -> usize {
+        Kind::ALL.into_iter().filter(|kind| self.has(*kind)).count() + self.marks(built).len()
+    }
+}
+
+/// The choice, and the button.
+#[component]
+pub fn Choose(wanted: RwSignal<Wanted>) -> impl IntoView {
+    let store = use_store();
+    let n_sheets = Memo::new(move |_| store.built().map_or(0, |built| wanted.get().n_sheets(&built)));
+    let summary = Signal::derive(move || match n_sheets.get() {
+        1 => "1 sheet".to_owned(),
+        n => format!("{n} sheets"),
+    });
+    let ticks = Kind::ALL.into_iter().map(|kind| view! { <Tick wanted kind/> }).collect_view();
+    // Straight in the tap: a browser lets no program print later.
+    let print = move |_| {
+        let _ = window().print();
+    };
+    view! {
+        <Fold title="Print" summary open=true>
+            <div class="choose" role="group" aria-label="Sheets to print">{ticks}</div>
+            <StickChoice wanted/>
+            <button type="button" class="button button--main" disabled=move || n_sheets.get() == 0 on:click=print>
+                {move || format!("Print {}", summary.get())}
+            </button>
+            <p class="field__hint">
+                "For A4 and Letter alike. Print at 100 %, not “fit to page”: the bar under each drawing shows whether the scale came out true."
+            </p>
+        </Fold>
+    }
+}
+
+#[component]
+fn Tick(wanted: RwSignal<Wanted>, kind: Kind) -> impl IntoView {
+    view! {
+        <label class="tick">
+            <input
+                class="tick__input"
+                type="checkbox"
+                prop:checked=move || wanted.get().has(kind)
+                on:change=move |_| wanted.update(|wanted| wanted.turn(kind))
+            />
+            <span class="tick__box" aria-hidden="true"></span>
+            <span class="tick__words">{kind.title()}</span>
+        </label>
+    }
+}
+
+#[component]
+fn StickChoice(wanted: RwSignal<Wanted>) -> impl IntoView {
+    let store = use_store();
+    let count =
+        move |sticks: Sticks| store.built().map_or(0, |built| Wanted { sticks, ..wanted.get() }.marks(&built).len());
+    let segment = move |sticks: Sticks, word: &'static str| {
+        let words = move || if sticks == Sticks::None { word.to_owned() } else { format!("{word}, {}", count(sticks)) };
+        view! {
+            <label class="segment">
+                <input
+                    class="segment__input"
+                    type="radio"
+                    name="stick-sheets"
+                    prop:checked=move || wanted.get().sticks == sticks
+                    on:change=move |_| wanted.update(|wanted| wanted.sticks = sticks)
+                />
+                <span class="segment__word">{words}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="choice">
+            <legend class="choice__label">"Sheets of the sticks"</legend>
+            <div class="choice__segments">
+                {segment(Sticks::None, "none")} {segment(Sticks::Groups, "one for those alike")} {segment(Sticks::All, "every stick")}
+            </div>
+        </fieldset>
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::project::demo;
+
+    #[test]
+    fn sheets_are_counted_as_they_are_wanted() {
+        let built = evaluate(&demo::wool_barn()).built.unwrap();
+        let mut wanted = Wanted::default();
+        assert_eq!(wanted.n_sheets(&built), 5);
+        wanted.turn(Kind::Plan);
+        assert!(!wanted.has(Kind::Plan));
+        wanted.sticks = Sticks::All;
+        assert_eq!(wanted.n_sheets(&built), 4 + built.sticks.len());
+        wanted.sticks = Sticks::Groups;
+        let alone = wanted.marks(&built);
+        assert!(alone.contains(&"R1".to_owned()) && !alone.contains(&"R2".to_owned()));
+    }
+}

@@ -1,0 +1,258 @@
+//! The one state of the app: the open project, what it comes to, and the way back.
+use super::figures::Figures;
+use super::history::History;
+use crate::design::{Built, Design};
+use crate::evaluate;
+use crate::project::{Problem, Progress, Project, demo};
+use crate::units::UnitSystem;
+use leptos::prelude::*;
+use std::sync::Arc;
+
+/// The last frame that could be built, with the project it was built from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Good {
+    /// The project.
+    pub project: Arc<Project>,
+    /// Its frame.
+    pub built: Arc<Built>,
+}
+
+/// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
+#[derive(Clone, Copy)]
+pub struct Store {
+    project: RwSignal<Arc<Project>>,
+    id: RwSignal<Option<String>>,
+    history: StoredValue<History>,
+    depth: RwSignal<(usize, usize)>,
+    edits: RwSignal<u64>,
+    before: RwSignal<Option<Figures>>,
+    design: Memo<Arc<Design>>,
+    good: Memo<(Option<String>, Option<Good>)>,
+}
+
+/// The store of the app.
+#[must_use]
+pub fn use_store() -> Store {
+    expect_context::<Store>()
+}
+
+impl Default for Store {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Store {
+    /// A store without an open project.
+    #[must_use]
+    pub fn new() -> Self {
+        let project = RwSignal::new(Arc::new(demo::empty(UnitSystem::Imperial)));
+        let id = RwSignal::new(None::<String>);
+        let design = Memo::new(move |_| Arc::new(evaluate(&project.get())));
+        let good = Memo::new(move |last: Option<&(Option<String>, Option<Good>)>| {
+            let id = id.get();
+            let built = design.get().built.clone();
+            let good = match built {
+                Some(built) => Some(Good { project: project.get(), built: Arc::new(built) }),
+                // Another project's frame must not stand in for this one's.
+                None => last.filter(|(last_id, _)| *last_id == id).and_then(|(_, good)| good.clone()),
+            };
+            (id, good)
+        });
+        Self {
+            project,
+            id,
+            history: StoredValue::new(History::default()),
+            depth: RwSignal::new((0, 0)),
+            edits: RwSignal::new(0),
+            before: RwSignal::new(None),
+            design,
+            good,
+        }
+    }
+
+    /// The project as it is now (tracked).
+    #[must_use]
+    pub fn project(self) -> Arc<Project> {
+        self.project.get()
+    }
+
+    /// The project as it is now, without following it.
+    #[must_use]
+    pub fn project_untracked(self) -> Arc<Project> {
+        self.project.get_untracked()
+    }
+
+    /// A part of the project that tells its readers only when it changes itself.
+    pub fn slice<T: PartialEq + Send + Sync + 'static>(
+        self,
+        part: impl Fn(&Project) -> T + Send + Sync + 'static,
+    ) -> Memo<T> {
+        let project = self.project;
+        Memo::new(move |_| project.with(|project| part(project)))
+    }
+
+    /// How lengths are shown (tracked).
+    #[must_use]
+    pub fn units(self) -> UnitSystem {
+        self.project.with(|project| project.units)
+    }
+
+    /// Everything known of the project as it is now, its problems included (tracked).
+    #[must_use]
+    pub fn design(self) -> Arc<Design> {
+        self.design.get()
+    }
+
+    /// All problems (tracked).
+    #[must_use]
+    pub fn problems(self) -> Vec<Problem> {
+        self.design.with(|design| design.problems.clone())
+    }
+
+    /// The last frame that could be built and its project (tracked). Drawings and lists show this pair,
+    /// so that they stay whole while a problem stops the new one.
+    #[must_use]
+    pub fn good(self) -> Option<Good> {
+        self.good.with(|(_, good)| good.clone())
+    }
+
+    /// The last frame that could be built (tracked).
+    #[must_use]
+    pub fn built(self) -> Option<Arc<Built>> {
+        self.good.with(|(_, good)| good.as_ref().map(|good| good.built.clone()))
+    }
+
+    /// A problem stops the frame: what is shown is the last good one (tracked).
+    #[must_use]
+    pub fn is_stale(self) -> bool {
+        self.design.with(|design| design.built.is_none())
+    }
+
+    /// The figures of the last good frame (tracked).
+    #[must_use]
+    pub fn figures(self) -> Option<Figures> {
+        self.good.with(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)))
+    }
+
+    /// What they were before the last step (tracked).
+    #[must_use]
+    pub fn figures_before(self) -> Option<Figures> {
+        self.before.get()
+    }
+
+    /// Changes the project: one undo step, none where nothing changes.
+    pub fn edit(self, change: impl FnOnce(&mut Project)) {
+        self.apply(None, change);
+    }
+
+    /// Changes one field; edits of the same field in one breath are one undo step.
+    pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
+        self.apply(Some(path), change);
+    }
+
+    /// Changes what is marked, cut or received: one undo step.
+    pub fn tick(self, change: impl FnOnce(&mut Progress)) {
+        self.apply(None, |project| change(&mut project.progress));
+    }
+
+    fn apply(self, field: Option<&str>, change: impl FnOnce(&mut Project)) {
+        let present = self.project.get_untracked();
+        let mut next = (*present).clone();
+        change(&mut next);
+        if next == *present {
+            return;
+        }
+        let now = js_sys::Date::now();
+        if self.history.try_update_value(|history| history.push(present, field, now)) == Some(true) {
+            self.remember_figures();
+        }
+        self.show(Arc::new(next));
+    }
+
+    /// One step back.
+    pub fn undo(self) {
+        self.walk(History::back);
+    }
+
+    /// One step forth again.
+    pub fn redo(self) {
+        self.walk(History::forth);
+    }
+
+    fn walk(self, step: impl FnOnce(&mut History, Arc<Project>) -> Option<Arc<Project>>) {
+        let present = self.project.get_untracked();
+        let units = present.units;
+        let Some(Some(mut state)) = self.history.try_update_value(|history| step(history, present)) else { return };
+        // The units are no step: they stay as they are shown now.
+        if state.units != units {
+            Arc::make_mut(&mut state).units = units;
+        }
+        self.remember_figures();
+        self.show(state);
+    }
+
+    fn remember_figures(self) {
+        let figures = self.good.with_untracked(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)));
+        self.before.set(figures);
+    }
+
+    fn show(self, project: Arc<Project>) {
+        self.project.set(project);
+        self.depth.set(self.history.with_value(History::depth));
+        self.edits.update(|edits| *edits += 1);
+    }
+
+    /// There is a step to go back (tracked).
+    #[must_use]
+    pub fn can_undo(self) -> bool {
+        self.depth.get().0 > 0
+    }
+
+    /// There is a step to go forth (tracked).
+    #[must_use]
+    pub fn can_redo(self) -> bool {
+        self.depth.get().1 > 0
+    }
+
+    /// Shows lengths in those units: no step, for nothing of the frame changes.
+    pub fn set_units(self, units: UnitSystem) {
+        let present = self.project.get_untracked();
+        if present.units != units {
+            let mut next = (*present).clone();
+            next.units = units;
+            self.show(Arc::new(next));
+        }
+    }
+
+    /// Opens a project: the way back begins anew.
+    pub fn open(self, id: &str, project: Project) {
+        self.history.set_value(History::default());
+        self.depth.set((0, 0));
+        self.before.set(None);
+        self.id.set(Some(id.to_owned()));
+        self.project.set(Arc::new(project));
+    }
+
+    /// Closes the open project.
+    pub fn close(self) {
+        self.id.set(None);
+    }
+
+    /// Keeps the open project, and its way back, under another id.
+    pub fn rename_record(self, id: &str) {
+        self.id.set(Some(id.to_owned()));
+    }
+
+    /// Id of the open project's record (tracked).
+    #[must_use]
+    pub fn id(self) -> Option<String> {
+        self.id.get()
+    }
+
+    /// Counts the changes since the start; saving follows it (tracked).
+    #[must_use]
+    pub fn edits(self) -> u64 {
+        self.edits.get()
+    }
+}

@@ -1,0 +1,82 @@
+//! Light by day, dark in the evening shop, black on white in the sun.
+use super::storage;
+use leptos::prelude::*;
+
+/// How the app is lit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Theme {
+    /// As the device is.
+    Auto,
+    /// Pale paper.
+    Day,
+    /// Dark.
+    Evening,
+    /// Black on white, larger.
+    Sun,
+}
+
+impl Theme {
+    /// All themes.
+    pub const ALL: [Self; 4] = [Self::Auto, Self::Day, Self::Evening, Self::Sun];
+
+    /// The word for it, and its key.
+    #[must_use]
+    pub const fn words(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Auto => ("Auto", "auto"),
+            Self::Day => ("Day", "day"),
+            Self::Evening => ("Evening", "evening"),
+            Self::Sun => ("Sun", "sun"),
+        }
+    }
+
+    fn of_key(key: &str) -> Self {
+        Self::ALL.into_iter().find(|theme| theme.words().1 == key).unwrap_or(Self::Auto)
+    }
+}
+
+/// The theme in use.
+#[derive(Clone, Copy)]
+pub struct Theming(RwSignal<Theme>);
+
+impl Theming {
+    /// Lights the page as it was lit last.
+    #[must_use]
+    pub fn start() -> Self {
+        let theme = RwSignal::new(Theme::of_key(&storage::settings().theme));
+        Effect::new(move |_| {
+            if let Some(root) = document().document_element() {
+                let _ = root.set_attribute("data-theme", theme.get().words().1);
+            }
+        });
+        Self(theme)
+    }
+}
+
+/// The four themes as segments.
+#[component]
+pub fn ThemeChoice() -> impl IntoView {
+    let theme = expect_context::<Theming>().0;
+    let segments = Theme::ALL
+        .into_iter()
+        .map(|one| {
+            let (word, key) = one.words();
+            let pick = move |_| {
+                theme.set(one);
+                storage::keep_settings(|settings| settings.theme = key.to_owned());
+            };
+            view! {
+                <label class="segment">
+                    <input class="segment__input" type="radio" name="theme" prop:checked=move || theme.get() == one on:change=pick/>
+                    <span class="segment__word">{word}</span>
+                </label>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="choice">
+            <legend class="choice__label">"Light"</legend>
+            <div class="choice__segments">{segments}</div>
+        </fieldset>
+    }
+}

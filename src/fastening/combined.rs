@@ -1,0 +1,123 @@
+//! A fastener pulled out and pushed aside at once (NDS 2015 12.4).
+use super::Refused;
+use super::fastener::FastenerKind;
+use super::refused::above_zero;
+use super::written::{number, pounds};
+use crate::units::{Angle, Force};
+use crate::working::{Citation, Step, Worked};
+
+/// What one fastener may carry each way, factors included.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pull {
+    /// W′·p, straight out.
+    pub withdrawal: Force,
+    /// Z′, aside.
+    pub lateral: Force,
+}
+
+/// The load on one fastener.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LoadOnOne {
+    /// Straight out; what pushes in counts as none.
+    pub withdrawal: Force,
+    /// Aside.
+    pub lateral: Force,
+}
+
+/// What the fastener carries at the angle α between the load and the wood's surface.
+///
+/// Lag and wood screws (12.4-1): (W′p)·Z′/((W′p)·cos²α + Z′·sin²α); nails (12.4-2) with cos α and sin α.
+///
+/// # Errors
+/// For a bolt, an angle outside 0–90° and values not above zero.
+pub fn combined(kind: FastenerKind, values: Pull, angle: Angle) -> Result<Worked<Force>, Refused> {
+    above_zero("the withdrawal value of the fastener", values.withdrawal.to_pounds())?;
+    above_zero("the lateral value of the fastener", values.lateral.to_pounds())?;
+    let degrees = angle.to_degrees();
+    if !(-1e-9..=90.000_001).contains(&degrees) {
+        return Err(Refused::because("The load leaves the surface at 0° (aside) to 90° (straight out)."));
+    }
+    let (sine, cosine) = (angle.sin(), angle.cos());
+    let (sine, cosine, power, clause) = match kind {
+        FastenerKind::Bolt => {
+            return Err(Refused::because(
+                "The rule for loads at an angle is for screws and nails; check a bolt each way.",
+            ));
+        }
+        FastenerKind::LagScrew | FastenerKind::WoodScrew => (sine * sine, cosine * cosine, "²", "12.4-1"),
+        FastenerKind::Nail => (sine, cosine, "", "12.4-2"),
+    };
+    let (out, aside) = (values.withdrawal, values.lateral);
+    let value = out * (aside / (out * cosine + aside * sine));
+    let says = format!(
+        "Z_α′ = (W′p)·Z′/((W′p)·cos{power}α + Z′·sin{power}α) = {}·{}/({}·{} + {}·{}) at α = {}° = {} lb",
+        pounds(out),
+        pounds(aside),
+        pounds(out),
+        number(cosine),
+        pounds(aside),
+        number(sine),
+        number(degrees),
+        pounds(value)
+    );
+    let citation = Citation::from_memory("NDS 2015", clause);
+    Ok(Worked::new(value, vec![Step::new("Z_α′, withdrawal and lateral together", says, citation)]))
+}
+
+/// Load by capacity of one fastener under both loads: √(w² + z²)/Z_α′ with tan α = w/z.
+///
+/// # Errors
+/// As [`combined`], and for a fastener without load.
+pub fn combined_check(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Result<Worked<f64>, Refused> {
+    let (out, aside) = (load.withdrawal.to_pounds().max(0.0), load.lateral.to_pounds().abs());
+    let total = out.hypot(aside);
+    above_zero("the load on the fastener", total)?;
+    let found = combined(kind, values, Angle::radians(out.atan2(aside)))?;
+    let ratio = Force::pounds(total) / found.value;
+    let says = format!("√(w² + z²)/Z_α′ = √({out:.0}² + {aside:.0}²)/{} = {}", pounds(found.value), number(ratio));
+    let mut steps = found.steps;
+    steps.push(Step::new("load by capacity", says, Citation::from_memory("NDS 2015", "12.4")));
+    Ok(Worked::new(ratio, steps))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+
+    const VALUES: Pull = Pull { withdrawal: Force::pounds(600.0), lateral: Force::pounds(200.0) };
+
+    fn at(kind: FastenerKind, degrees: f64) -> f64 {
+        combined(kind, VALUES, Angle::degrees(degrees)).unwrap().value.to_pounds()
+    }
+
+    /// The two ends are the two values; at 45° screws reach 2·600·200/800 = 300, nails 600·200/(800·√½) = 212.1.
+    #[test]
+    fn the_ends_and_the_middle() {
+        for kind in [FastenerKind::LagScrew, FastenerKind::WoodScrew, FastenerKind::Nail] {
+            assert!((at(kind, 0.0) - 200.0).abs() < 1e-9);
+            assert!((at(kind, 90.0) - 600.0).abs() < 1e-9);
+        }
+        assert!((at(FastenerKind::LagScrew, 45.0) - 300.0).abs() < 1e-9);
+        assert!((at(FastenerKind::Nail, 45.0) - 150.0 * 2.0_f64.sqrt()).abs() < 1e-9);
+    }
+
+    /// A nail's rule is the straight line w/W + z/Z; a load on that line is just carried.
+    #[test]
+    fn ratios() {
+        let load = |out: f64, aside: f64| LoadOnOne { withdrawal: Force::pounds(out), lateral: Force::pounds(aside) };
+        let ratio = |kind, load| combined_check(kind, VALUES, load).unwrap().value;
+        assert!((ratio(FastenerKind::Nail, load(300.0, 100.0)) - 1.0).abs() < 1e-9);
+        assert!((ratio(FastenerKind::LagScrew, load(300.0, 300.0)) - 2.0_f64.sqrt()).abs() < 1e-9);
+        assert!((ratio(FastenerKind::LagScrew, load(-50.0, 100.0)) - 0.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn limits() {
+        assert!(combined(FastenerKind::Bolt, VALUES, Angle::ZERO).is_err());
+        assert!(combined(FastenerKind::Nail, VALUES, Angle::degrees(95.0)).is_err());
+        assert!(combined(FastenerKind::Nail, Pull { lateral: Force::ZERO, ..VALUES }, Angle::ZERO).is_err());
+        let none = LoadOnOne { withdrawal: Force::ZERO, lateral: Force::ZERO };
+        assert!(combined_check(FastenerKind::Nail, VALUES, none).is_err());
+    }
+}

@@ -1,0 +1,66 @@
+//! What holds sticks together and to the ground: bolts, screws, nails, pegs, the roots of a scarf, the ledger on the
+//! wall, footings, and the path of an uplift through all of them.
+//!
+//! Allowable stress design. Fasteners follow the yield model of the NDS (2015 and 2018 numbering), pegs a recollection
+//! of TFEC 1. Every answer carries its steps; a formula outside its limits is refused with a sentence.
+
+mod adjusted;
+mod bagged_concrete;
+mod bearing;
+mod combined;
+mod dowel;
+mod factors;
+mod fastener;
+mod footing;
+mod group;
+mod lag;
+mod lateral;
+mod ledger;
+mod maker_screw;
+mod peg;
+mod peg_places;
+mod penetration;
+mod placing;
+mod pole;
+mod post_base;
+mod refused;
+mod scarf_root;
+mod soil;
+mod table;
+mod tear_out;
+mod uplift;
+mod withdrawal;
+mod written;
+
+pub use adjusted::{Factors, adjusted_lateral, adjusted_withdrawal};
+pub use bagged_concrete::{Bag, BagCount, bag_counts, bags};
+pub use bearing::{Material, dowel_bearing, hankinson};
+pub use combined::{LoadOnOne, Pull, combined, combined_check};
+pub use dowel::{Dowel, Mode, YieldLoad};
+pub use factors::{
+    Heat, Moisture, RowLayout, Wetness, end_grain_lateral, end_grain_withdrawal, load_duration, temperature,
+    toe_driven_lateral, toe_driven_withdrawal, wet_lateral, wet_withdrawal,
+};
+pub use fastener::{Fastener, FastenerKind, fastener, fastener_table};
+pub use footing::{
+    Footing, FootingShape, Frost, UpliftWeight, bearing_pressure, frost, projection, required_area, uplift_weight,
+};
+pub use group::{GroupMember, GroupRow, group_factor};
+pub use lag::{LeadHole, lag_lead_hole, lag_steel_tension, lag_thread, lag_thread_in_main};
+pub use lateral::{LateralValue, Member, double_shear, single_shear};
+pub use ledger::{FixingRow, LedgerFixing, LedgerLoad, deck_table_sentence, ledger_fixing, load_a_fastener};
+pub use maker_screw::{MakerScrew, MakerValues};
+pub use peg::{GREEN_PEGS_MISSING, PegJoint, SPLITTING_NOT_COVERED, peg_group, peg_value};
+pub use peg_places::{PegPlaces, PegRoom, peg_places, peg_places_table, peg_room};
+pub use penetration::{Penetration, penetration};
+pub use placing::{
+    Direction, Edge, EndLoad, Placing, RowSpacing, geometry_factor, hangs_low, lag_withdrawal_place, outer_rows,
+};
+pub use pole::pole_depth;
+pub use post_base::{concrete_bearing_service, concrete_bearing_strength};
+pub use refused::Refused;
+pub use scarf_root::{LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed, lap_action, root_force, scarf_root};
+pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
+pub use tear_out::{GroupTear, PegRow, group_tear_out, net_tension, row_tear_out};
+pub use uplift::{Link, Weakest, weakest};
+pub use withdrawal::{deformed_nail_withdrawal, head_pull_through, withdrawal};
