@@ -13,6 +13,7 @@ pub mod geometry;
 pub mod joinery;
 pub mod loads;
 pub mod materials;
+pub mod members;
 pub mod ordering;
 pub mod project;
 pub mod report;

@@ -20,14 +20,15 @@ fn check(what: &str, found: Length, expected: Length) {
 
 /// A frame a person might draw: the wool barn with most of its numbers moved.
 fn projects() -> impl Strategy<Value = Project> {
-    let sizes = (100.0..600.0_f64, 2_usize..6, 60.0..180.0_f64, 1.0..9.0_f64, 12.0..40.0_f64);
+    let sizes = (100.0..600.0_f64, 96.0..160.0_f64, 60.0..180.0_f64, 1.0..9.0_f64, 12.0..40.0_f64);
     let seats = (1.5..3.5_f64, 1.5..6.0_f64, 2.0..20.0_f64, any::<bool>(), 0.0..1.0_f64);
-    let joints = (20.0..40.0_f64, 20.0..40.0_f64, 24.0..48.0_f64, 0..5_usize, 0..3_usize, 0.0..1.0_f64);
+    let joints = (18.0..32.0_f64, 20.0..40.0_f64, 24.0..40.0_f64, 0..5_usize, 0..3_usize, 0.0..1.0_f64);
     (sizes, seats, joints).prop_map(|(sizes, seats, joints)| {
         let mut project = demo::wool_barn();
         let frame = &mut project.frame;
         let sixteenth = |value: f64| Length::inches((value * 16.0).round() / 16.0);
-        let (length, n_posts, reach, pitch, spacing) = sizes;
+        let (length, bay, reach, pitch, spacing) = sizes;
+        let n_posts = (length / bay).round().max(1.0) as usize + 1;
         frame.beam_length = sixteenth(length);
         let post = frame.posts[1];
         let step = (frame.beam_length - Length::inches(12.0)) / (n_posts - 1) as f64;

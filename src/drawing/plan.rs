@@ -78,7 +78,7 @@ fn sheets(scene: &mut Scene, project: &Project, built: &Built) {
     let top = eave - built.sheets.length.length() * cos;
     for (index, sheet) in built.sheets.sheets.iter().enumerate() {
         let x = left + sheet.start;
-        scene.rectangle(Layer::Metal, (x, x + sheet.cover), (-top, -eave));
+        scene.rectangle(Layer::Sheet, (x, x + sheet.cover), (-top, -eave));
         scene.words(Text {
             at: at(x + sheet.cover / 2.0, (top + eave) / 2.0),
             says: format!("{}", index + 1),

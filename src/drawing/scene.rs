@@ -23,6 +23,8 @@ pub enum Layer {
     Joint,
     /// Metal sheets.
     Metal,
+    /// Metal sheets with what is under them showing through.
+    Sheet,
     /// Grain and other fine lines.
     Fine,
     /// From a place on a stick to its measure.
@@ -47,6 +49,7 @@ impl Layer {
             Self::Hidden => "hidden",
             Self::Joint => "joint",
             Self::Metal => "metal",
+            Self::Sheet => "sheet",
             Self::Fine => "fine",
             Self::Leader => "leader",
             Self::Waste => "waste",

@@ -75,6 +75,8 @@ pub struct TapePiece {
 pub struct Tape {
     /// How large it is drawn.
     pub pixels_per_inch: f64,
+    /// From one number to the next, px.
+    pub between_numbers: f64,
     /// One piece; two where the edges lie too far apart for one.
     pub pieces: Vec<TapePiece>,
 }
@@ -96,7 +98,11 @@ impl Tape {
         } else {
             vec![draw(mark.near, -OWN_PIECE, (-HALF_WIDTH, -GAP)), draw(far, OWN_PIECE, (GAP, HALF_WIDTH))]
         };
-        Self { pixels_per_inch: scale, pieces }
+        let between_numbers = match units {
+            UnitSystem::Imperial => scale,
+            UnitSystem::Metric => scale / 2.54,
+        };
+        Self { pixels_per_inch: scale, between_numbers, pieces }
     }
 
     /// The picture as an `<svg>` element, named for those who cannot see it.

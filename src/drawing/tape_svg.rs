@@ -1,7 +1,7 @@
 //! Prints a piece of tape and the wood beside it as SVG. Pens and colours are the style sheet's.
 use super::hatch::hatch;
 use super::svg::escape;
-use super::tape::{HALF_WIDTH, Rank, Tape, TapePiece};
+use super::tape::{Graduation, HALF_WIDTH, Rank, Tape, TapePiece};
 use std::fmt::Write;
 
 /// Height of the wood above the tape's edge, and of the tape, px.
@@ -9,6 +9,10 @@ const WOOD: f64 = 58.0;
 const TAPE: f64 = 84.0;
 /// Baseline of the numbers, px below the edge of the tape.
 const NUMBERS: f64 = 64.0;
+/// Width of one figure of a number, px.
+const FIGURE_WIDTH: f64 = 11.5;
+/// Numbers nearer to each other than this are drawn smaller, px: three figures must not run into the next three.
+const CLOSE: f64 = 40.0;
 /// The crow's foot: how wide and how tall, px.
 const CROWS_FOOT: (f64, f64) = (11.0, 36.0);
 /// A waste narrower than this has no room for a cross, px.
@@ -40,8 +44,9 @@ const fn class(rank: Rank) -> &'static str {
 pub(super) fn print(tape: &Tape, title: &str) -> String {
     let (left, width, height) = (-HALF_WIDTH, HALF_WIDTH * 2.0, WOOD + TAPE);
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"tape\" viewBox=\"{left} {top} {width} {height}\" width=\"{width}\" \
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{class}\" viewBox=\"{left} {top} {width} {height}\" width=\"{width}\" \
          height=\"{height}\" role=\"img\" aria-label=\"{title}\">",
+        class = if tape.between_numbers < CLOSE { "tape tape--close" } else { "tape" },
         top = -WOOD,
         title = escape(title)
     );
@@ -125,6 +130,13 @@ fn cross(out: &mut String, x: f64) {
     }
 }
 
+/// It has a number, and the torn edge does not run through it.
+fn has_room(piece: &TapePiece, graduation: &Graduation) -> bool {
+    let half = FIGURE_WIDTH * graduation.says.chars().count() as f64 / 2.0;
+    let whole = |edge: f64| edge.abs() >= HALF_WIDTH || (graduation.at - edge).abs() > half;
+    !graduation.says.is_empty() && whole(piece.seen.0) && whole(piece.seen.1)
+}
+
 fn blade(out: &mut String, piece: &TapePiece) {
     rectangle(out, "tape__blade", piece.tape, (0.0, TAPE));
     for rank in Rank::ALL {
@@ -134,7 +146,7 @@ fn blade(out: &mut String, piece: &TapePiece) {
         }
         let _ = write!(out, "<path class=\"tape__stroke tape__stroke--{}\" d=\"{lines}\"/>", class(rank));
     }
-    for graduation in piece.graduations.iter().filter(|graduation| !graduation.says.is_empty()) {
+    for graduation in piece.graduations.iter().filter(|graduation| has_room(piece, graduation)) {
         let x = graduation.at;
         let _ = write!(
             out,

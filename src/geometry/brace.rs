@@ -135,13 +135,13 @@ impl BraceShape {
         turned.post_tenon().map(|point| Point::new(length - point.x, point.y))
     }
 
-    /// Greatest length with its tenons: the stock it comes out of.
+    /// Both ends from zero, tenons included. The theoretical toes are inside, cut away or not: the layout
+    /// is measured from them, so the stock must reach them.
     #[must_use]
-    pub fn length(&self) -> Length {
+    pub fn ends(&self) -> (Length, Length) {
         let (low, _) = self.post_tenon().bounds();
         let (_, high) = self.beam_tenon().bounds();
-        let (body_low, body_high) = self.outline().bounds();
-        high.x.max(body_high.x) - low.x.min(body_low.x)
+        (low.x.min(Length::ZERO), high.x.max(self.long_edge()))
     }
 
     /// The pocket in the post, measured down from C.
@@ -292,7 +292,8 @@ mod tests {
         let brace = shape(36.0, 36.0);
         let (low, _) = brace.post_tenon().bounds();
         check(low.x, -1.061);
-        check(brace.length(), 50.912 + 2.0 * 1.061);
+        let (from, to) = brace.ends();
+        check(to - from, 50.912 + 2.0 * 1.061);
     }
 
     #[test]

@@ -19,7 +19,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
     let tenons = [brace.post_tenon(), brace.beam_tenon()];
     let body = brace.corners();
     let profile = outline_with_tenons(&body, &tenons);
-    let (low, high) = profile.bounds();
+    let (low, high) = brace.ends();
     let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
     for tenon in &tenons {
@@ -29,8 +29,8 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
         mark: mark.to_owned(),
         role: Role::Brace,
         timber,
-        low: low.x,
-        high: high.x,
+        low,
+        high,
         bulk,
         green_weight: Weight::ZERO,
         zero: "the post's shoulder on the long edge".to_owned(),

@@ -10,7 +10,9 @@ import axeCore from "axe-core";
 import { chromium } from "playwright-core";
 
 const HERE = dirname(fileURLToPath(import.meta.url));
-export const SITE = resolve(HERE, "../../target/site");
+export const ROOT = resolve(HERE, "../..");
+/** Another build can be named in OUTSHOT_SITE. */
+export const SITE = process.env.OUTSHOT_SITE ? resolve(process.env.OUTSHOT_SITE) : join(ROOT, "target/site");
 
 /** The site must run in any folder of any host, so it never gets the root. */
 const FOLDER = "/yard/lean to/";
@@ -73,7 +75,7 @@ async function answer(site, replaced, request, response) {
 
 /** A static server on a free port; `replaced` (path to text) lets a test publish another version of a file. */
 export async function serve(site = SITE) {
-  await stat(join(site, "index.html")).catch(() => assert.fail("target/site is not built: cargo start --build-only"));
+  await stat(join(site, "index.html")).catch(() => assert.fail(`${site} holds no site: cargo start --build-only`));
   const replaced = new Map();
   const server = createServer((request, response) => {
     answer(site, replaced, request, response).catch(() => response.destroy());

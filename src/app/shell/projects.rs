@@ -42,7 +42,7 @@ fn Row(entry: storage::Entry) -> impl IntoView {
     let storage::Entry { id, name, saved } = entry;
     let (open_id, copy_id, remove_id, here_id) = (id.clone(), id.clone(), id.clone(), id);
     let is_here = move || store.id().as_deref() == Some(here_id.as_str());
-    let (copy_name, remove_name) = (format!("Copy {name}"), format!("Take {name} off the list"));
+    let (copy_name, remove_name) = (format!("Copy {name}"), format!("Delete {name}"));
     view! {
         <li class="list__row">
             <button type="button" class="list__open" on:click=move |_| saving.open(&open_id)>

@@ -57,6 +57,8 @@ fn both_edges_on_one_piece_where_they_fit() {
     let (_, tape) = drawn(134.0, Some(142.0), Waste::Between, UnitSystem::Imperial);
     let piece = &tape.pieces[0];
     assert_eq!((tape.pieces.len(), tape.pixels_per_inch), (1, 32.0));
+    // Three figures of each number need more than the 32 px to the next one.
+    assert!(tape.print("").contains("tape--close"));
     assert_eq!(piece.crows_feet, [-128.0, 128.0]);
     assert_eq!(piece.waste, Some((-128.0, 128.0)));
     close(number(piece, "138").at, 0.0);
@@ -79,6 +81,7 @@ fn metric_in_millimetres_with_numbers_in_centimetres() {
     close(metre.at, -3.0);
     assert_eq!(metre.full, "1 m");
     close(number(&tape.pieces[0], "101").at, 27.0);
+    close(tape.between_numbers, 30.0);
 }
 
 #[test]

@@ -117,7 +117,7 @@ fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], long
     let chips = shown.iter().map(|stick| chip(store, stick, units)).collect_view();
     view! {
         <li class="sticks__layout">
-            <p class="sticks__size">{fractions(&text)} {count}</p>
+            <p class="sticks__size"><span>{fractions(&text)}</span> {count}</p>
             {silhouette(first, longest)}
             <div class="sticks__marks">{chips}</div>
         </li>
@@ -132,20 +132,16 @@ fn chip(store: Store, stick: &Stick, units: UnitSystem) -> impl IntoView + use<>
     let is_cut = project.progress.cut.contains_key(&stick.mark);
     let (class, state) = match (is_cut, made) {
         (true, _) => ("stick-link stick-link--cut", "✓ cut".to_owned()),
-        (false, made) => ("stick-link", format!("{made}/{n_marks}")),
+        (false, made) => ("stick-link", format!("{made} of {n_marks}")),
     };
-    let words = if is_cut { "is cut".to_owned() } else { format!("{made} of {n_marks} marks made") };
+    let words = if is_cut { ", " } else { " marks made, " };
     let same = stick.same_as.as_ref().map(|first| format!(", same as {first}")).unwrap_or_default();
-    let label = format!(
-        "{}, {} {}, {words}{same}",
-        stick.mark,
-        stick.timber.sawn.label(units),
-        length(stick.net_length(), units)
-    );
+    let more = format!("{words}{} {}{same}", stick.timber.sawn.label(units), length(stick.net_length(), units));
     view! {
-        <a class=class href=Route::bench(&stick.mark).hash() aria-label=label>
+        <a class=class href=Route::bench(&stick.mark).hash()>
             <span class="stick-link__mark">{stick.mark.clone()}</span>
             <span class="stick-link__state">{state}</span>
+            <span class="quiet">{more}</span>
         </a>
     }
 }

@@ -27,10 +27,17 @@ pub fn StickPage(
 
 #[component]
 fn Sheet(hand: InHand) -> impl IntoView {
+    let store = use_store();
     let about = Signal::derive(move || {
-        hand.stick.get().map_or_else(String::new, |stick| match &stick.same_as {
-            Some(first) => format!("{}, laid out like {first}", stick.role.name()),
-            None => stick.role.name().to_owned(),
+        let units = store.units();
+        hand.stick.get().map_or_else(String::new, |stick| {
+            let same = stick.same_as.as_ref().map_or_else(String::new, |first| format!(", same as {first}"));
+            let (size, role) = (stick.timber.sawn.label(units), stick.role.name());
+            format!(
+                "{size} {role} · {} · {}{same}",
+                length(stick.net_length(), units),
+                weight(stick.green_weight, units)
+            )
         })
     });
     let lead = move || {
@@ -176,9 +183,6 @@ fn AboutStick(stick: Arc<Stick>) -> impl IntoView {
         let units = store.units();
         let (first, second) = stick.references;
         [
-            ("Section", stick.timber.sawn.label(units)),
-            ("Net length", length(stick.net_length(), units)),
-            ("Green, as cut", weight(stick.green_weight, units)),
             ("Balances, from zero", length(stick.bulk.balance(), units)),
             ("First reference ▲", first.name().to_owned()),
             ("Second reference △", second.name().to_owned()),

@@ -22,6 +22,9 @@ pub fn Walk(
     Effect::new(move |_| request_animation_frame(focus_heading));
     let at = move || hand.step.get().unwrap_or(0);
     let step = Memo::new(move |_| at());
+    // The next number must not wait below a screen that was scrolled for the last note.
+    let to_top = move |_: &_, _: Option<&_>, _| window().scroll_to_with_x_and_y(0.0, 0.0);
+    Effect::watch(move || step.get(), to_top, false);
     let body = move || {
         let Some(stick) = hand.stick.get() else { return ().into_any() };
         let index = step.get();
@@ -36,11 +39,11 @@ pub fn Walk(
             <Head hand step/>
             <Boxes hand step/>
             <div class="walk__body">{body}</div>
-            <Buttons hand step/>
             <div class="walk__more">
                 <Awake/>
                 <button type="button" class="button button--plain" on:click=move |_| hand.step.set(None)>"Back to the whole sheet"</button>
             </div>
+            <Buttons hand step/>
         </article>
     }
 }

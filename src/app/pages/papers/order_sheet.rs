@@ -2,7 +2,8 @@
 use crate::app::Good;
 use crate::app::components::fractions;
 use crate::materials::species;
-use crate::ordering::{asked_length, n_pieces};
+use crate::ordering::{Order, OrderLine, asked_length, n_pieces};
+use crate::project::Project;
 use crate::units::{show_money, show_weight, show_wood_volume};
 use crate::wording::length;
 use leptos::prelude::*;
@@ -12,26 +13,6 @@ use leptos::prelude::*;
 pub fn OrderSheet(good: Good) -> impl IntoView {
     let (project, built) = (good.project, good.built);
     let units = project.units;
-    let rows = built
-        .order
-        .lines
-        .iter()
-        .map(|line| {
-            let sticks: Vec<String> = line.holds.iter().map(|marks| marks.join("+")).collect();
-            view! {
-                <tr>
-                    <td class="paper__number">{line.count}</td>
-                    <th scope="row">{line.section.label(units)}</th>
-                    <td>{fractions(&asked_length(line.length, units))}</td>
-                    <td>{show_wood_volume(line.volume, units).to_string()}</td>
-                    <td>{show_weight(line.weight, units).to_string()}</td>
-                    <td>{show_money(line.price, &project.currency).to_string()}</td>
-                    <td class="paper__boxes">{"☐".repeat(line.count)}</td>
-                    <td class="paper__sticks">{sticks.join(" ")}</td>
-                </tr>
-            }
-        })
-        .collect_view();
     let missing = built
         .order
         .unplaced
@@ -66,9 +47,30 @@ pub fn OrderSheet(good: Good) -> impl IntoView {
                     <th scope="col">"Sticks"</th>
                 </tr>
             </thead>
-            <tbody>{rows}</tbody>
+            <tbody>{rows(&built.order, &project)}</tbody>
         </table>
         {missing}
         <p class="paper__total">{total}</p>
     }
+}
+
+/// A row for each line, with a box for every piece.
+fn rows(order: &Order, project: &Project) -> AnyView {
+    let units = project.units;
+    let row = |line: &OrderLine| {
+        let sticks: Vec<String> = line.holds.iter().map(|marks| marks.join("+")).collect();
+        view! {
+            <tr>
+                <td class="paper__number">{line.count}</td>
+                <th scope="row">{line.section.label(units)}</th>
+                <td>{fractions(&asked_length(line.length, units))}</td>
+                <td>{show_wood_volume(line.volume, units).to_string()}</td>
+                <td>{show_weight(line.weight, units).to_string()}</td>
+                <td>{show_money(line.price, &project.currency).to_string()}</td>
+                <td class="paper__boxes">{"☐".repeat(line.count)}</td>
+                <td class="paper__sticks">{sticks.join(" ")}</td>
+            </tr>
+        }
+    };
+    order.lines.iter().map(row).collect_view().into_any()
 }

@@ -1,0 +1,70 @@
+//! Adjustment factors of sawn wood (NDS chapters 2 to 4), each with its reason.
+use crate::working::{Citation, Step};
+
+use super::figures::number;
+
+mod bearing_area;
+mod flat_use;
+mod incising;
+mod load_duration;
+mod repetitive;
+mod size;
+mod stiffened_chord;
+mod temperature;
+mod wet_service;
+
+pub use bearing_area::bearing_area;
+pub use flat_use::flat_use;
+pub use incising::incising;
+pub use load_duration::load_duration;
+pub use repetitive::repetitive;
+pub use size::size;
+pub use stiffened_chord::stiffened_chord;
+pub use temperature::temperature;
+pub use wet_service::wet_service;
+
+/// One factor.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Factor {
+    /// `C_D`.
+    pub symbol: &'static str,
+    /// Its value.
+    pub value: f64,
+    /// Why it has that value.
+    pub reason: String,
+    /// Where it is printed.
+    pub citation: Citation,
+}
+
+impl Factor {
+    /// A factor with its reason.
+    pub(super) fn new(symbol: &'static str, value: f64, reason: impl Into<String>, citation: Citation) -> Self {
+        Self { symbol, value, reason: reason.into(), citation }
+    }
+
+    /// As one step of a calculation.
+    #[must_use]
+    pub fn step(&self) -> Step {
+        Step::new(self.symbol, format!("{} = {}: {}", self.symbol, number(self.value), self.reason), self.citation)
+    }
+
+    /// Whether it changes nothing.
+    pub(super) fn is_one(&self) -> bool {
+        (self.value - 1.0).abs() < 1e-12
+    }
+}
+
+/// The steps of some factors: one each, those that change nothing in one line.
+pub(super) fn steps(factors: &[Factor]) -> Vec<Step> {
+    let mut steps: Vec<Step> = factors.iter().filter(|factor| !factor.is_one()).map(Factor::step).collect();
+    let ones: Vec<String> = factors
+        .iter()
+        .filter(|factor| factor.is_one())
+        .map(|factor| format!("{} ({})", factor.symbol, factor.reason))
+        .collect();
+    if !ones.is_empty() {
+        let says = format!("1.0 each: {}", ones.join(", "));
+        steps.push(Step::new("Factors that change nothing", says, Citation::from_memory("NDS 2018", "Table 4.3.1")));
+    }
+    steps
+}

@@ -1,0 +1,79 @@
+//! Numbers as the steps of a calculation show them.
+use crate::units::{Force, Length, Moment, Stress};
+
+/// With at most so many decimals, no trailing zeros but one decimal at least: `1.15`, `1.0`.
+fn trimmed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let short = text.trim_end_matches('0');
+    if short.ends_with('.') { format!("{short}0") } else { short.to_owned() }
+}
+
+/// A number without a unit: three decimals at most.
+pub(super) fn number(value: f64) -> String {
+    if value.is_finite() { trimmed(value, 3) } else { "no limit".to_owned() }
+}
+
+/// A whole number with its thousands set off: `1,300,000`.
+pub(super) fn thousands(value: f64) -> String {
+    let digits = format!("{:.0}", value.abs());
+    let mut text = String::new();
+    for (place, digit) in digits.chars().enumerate() {
+        if place > 0 && (digits.len() - place).is_multiple_of(3) {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    if value < 0.0 && digits != "0" { format!("−{text}") } else { text }
+}
+
+/// The bare number of a stress: whole from 100 psi on, one decimal below.
+pub(super) fn psi(value: f64) -> String {
+    if !value.is_finite() {
+        "no limit".to_owned()
+    } else if value.abs() < 100.0 {
+        format!("{value:.1}")
+    } else {
+        thousands(value)
+    }
+}
+
+/// A stress with its unit.
+pub(super) fn stress(value: Stress) -> String {
+    format!("{} psi", psi(value.to_psi()))
+}
+
+/// A force with its unit.
+pub(super) fn force(value: Force) -> String {
+    format!("{} lb", thousands(value.to_pounds()))
+}
+
+/// A moment with its unit.
+pub(super) fn moment(value: Moment) -> String {
+    format!("{} lb-in", thousands(value.to_pound_inches()))
+}
+
+/// The bare number of a length in inches.
+pub(super) fn inches(value: Length) -> String {
+    trimmed(value.to_inches(), 3)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_keep_what_matters() {
+        assert_eq!(number(1.0), "1.0");
+        assert_eq!(number(1.15), "1.15");
+        assert_eq!(number(0.98661), "0.987");
+        assert_eq!(number(f64::INFINITY), "no limit");
+        assert_eq!(thousands(1_300_000.0), "1,300,000");
+        assert_eq!(thousands(999.6), "1,000");
+        assert_eq!(thousands(-1234.0), "−1,234");
+        assert_eq!(thousands(-0.2), "0");
+        assert_eq!(psi(59.11), "59.1");
+        assert_eq!(psi(100.4), "100");
+        assert_eq!(psi(f64::INFINITY), "no limit");
+        assert_eq!(inches(Length::inches(7.25)), "7.25");
+    }
+}
