@@ -9,12 +9,23 @@ use crate::wording::length;
 /// The plan of rafters, purlins and sheets. Distances up the slope are drawn level, as seen from above.
 #[must_use]
 pub fn plan(project: &Project, built: &Built) -> Scene {
-    let mut scene = Scene { margins: Margins { right: 88.0, ..Margins::default() }, ..Scene::default() };
+    let mut scene = Scene {
+        margins: Margins { right: 88.0, ..Margins::default() },
+        least_scale: least_scale(project, built),
+        ..Scene::default()
+    };
     bearers(&mut scene, project, built);
     purlins(&mut scene, project, built);
     sheets(&mut scene, project, built);
     dimensions(&mut scene, project, built);
     scene
+}
+
+/// Each row of purlins has a measure beside it: rows stand at least a line of letters apart.
+fn least_scale(project: &Project, built: &Built) -> f64 {
+    let rows = built.shape.purlins.windows(2);
+    let apart = rows.map(|pair| out_of(project, built, pair[0].from_tail) - out_of(project, built, pair[1].from_tail));
+    apart.reduce(Length::min).map_or(0.0, |apart| 15.0 / apart.to_inches().max(1.0))
 }
 
 /// A point at `x` along the wall, `out` from it.

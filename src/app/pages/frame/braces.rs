@@ -25,7 +25,7 @@ pub fn Braces() -> impl IntoView {
             />
             <Facts>
                 <Fact name="Shoulder to shoulder, long edge" value=shoulders/>
-                <Fact name="With its tenons" value=room(|built| Some(built.shape.brace.length()))/>
+                <Fact name="With its tenons" value=room(|built| Some(built.shape.brace.ends().1 - built.shape.brace.ends().0))/>
                 <Fact name="How many" value=fact(|built, _| Some(built.shape.braces.len().to_string()))/>
                 <Fact name="Clear between, bay by bay" value=per_bay/>
             </Facts>
