@@ -258,7 +258,7 @@ record!(Project as StoredProject {
 #[serde(deny_unknown_fields)]
 pub struct StoredProgress {
     /// Marks made, by stick.
-    pub marked: std::collections::BTreeMap<String, std::collections::BTreeSet<usize>>,
+    pub marked: std::collections::BTreeMap<String, std::collections::BTreeSet<String>>,
     /// Sticks cut, with their layout.
     pub cut: std::collections::BTreeMap<String, String>,
     /// Sticks received.

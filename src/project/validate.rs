@@ -148,11 +148,19 @@ fn posts(check: &mut Check, frame: &Frame) {
         check.problems.add(Problem::stop("frame.beam_length", says).nearest(least));
         return;
     }
+    // A bay must hold its braces: a value offered for one post's place leaves them room.
+    let bay = |index: usize| {
+        let n_legs = frame.posts.get(index..index + 2).map_or(0.0, n_legs);
+        LEAST_BAY.max(frame.brace_along * n_legs)
+    };
     let mut low = breadth / 2.0;
     for (index, post) in frame.posts.iter().enumerate() {
-        let after = (breadth + LEAST_BAY) * (n_posts - 1 - index) as f64;
-        let high = frame.beam_length - breadth / 2.0 - after;
-        place(check, index, post.x, low, high);
+        let after: Length = (index..n_posts - 1).map(|index| bay(index) + breadth).sum();
+        let after_bare = (breadth + LEAST_BAY) * (n_posts - 1 - index) as f64;
+        let end = frame.beam_length - breadth / 2.0;
+        let before = if index == 0 { Length::ZERO } else { bay(index - 1) - LEAST_BAY };
+        let offered = (low + before, end - after);
+        place(check, index, post.x, (low, end - after_bare), offered);
         low = post.x + breadth + LEAST_BAY;
     }
     for (index, pair) in frame.posts.windows(2).enumerate() {
@@ -164,27 +172,34 @@ fn posts(check: &mut Check, frame: &Frame) {
     }
 }
 
-/// A post keeps clear of its left neighbour and leaves room for those at its right.
-fn place(check: &mut Check, index: usize, x: Length, low: Length, high: Length) {
+/// A post keeps clear of its left neighbour and leaves room for those at its right. The place offered
+/// instead has room for the braces as well, where the beam is long enough for that.
+fn place(check: &mut Check, index: usize, x: Length, (low, high): (Length, Length), offered: (Length, Length)) {
     let field = format!("frame.posts.{index}.x");
     let number = index + 1;
+    let (low_offered, high_offered) = if offered.0 <= offered.1 { offered } else { (low, high) };
     if x < low {
         let says = match index {
             0 => "P1 stands past the beam's left end.".to_owned(),
             _ if x < low - LEAST_BAY => format!("P{number} stands in P{index} or left of it."),
             _ => format!("P{index} and P{number} leave less than {} between them.", length(LEAST_BAY, check.units)),
         };
-        check.problems.add(Problem::stop(field, says).nearest(low));
+        check.problems.add(Problem::stop(field, says).nearest(low_offered));
     } else if x > high {
         let says = format!("P{number} stands past the beam's right end, or leaves no room for the posts after it.");
-        check.problems.add(Problem::stop(field, says).nearest(high));
+        check.problems.add(Problem::stop(field, says).nearest(high_offered));
     }
+}
+
+/// How many legs of braces a bay between two posts holds.
+fn n_legs(pair: &[Post]) -> f64 {
+    f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left))
 }
 
 /// The braces of one bay do not meet.
 fn legs(check: &mut Check, frame: &Frame, index: usize, pair: &[Post]) {
     let clear = pair[1].x - pair[0].x - frame.timbers.post.ordered.breadth;
-    let n_legs = f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left));
+    let n_legs = n_legs(pair);
     if n_legs == 0.0 || clear < LEAST_BAY || frame.brace_along * n_legs <= clear {
         return;
     }

@@ -139,6 +139,16 @@ impl Mark {
         self
     }
 
+    /// What and where it is, in sixty-fourths of an inch: equal for two marks that are made alike.
+    #[must_use]
+    pub fn key(&self) -> String {
+        let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
+        let (near, far) = self.across.unwrap_or_default();
+        let places = [self.near, self.far.unwrap_or_default(), near, far, self.depth.unwrap_or_default()];
+        let places: Vec<String> = places.map(|place| sixty_fourths(place).to_string()).to_vec();
+        format!("{:?} {} {}", self.kind, self.face.name(), places.join(","))
+    }
+
     /// Its place in the order of marking: ends and lines, then the edges of what is cut, then depths
     /// below them, pegs, and the chamfer last; within each, one face after the other.
     #[must_use]

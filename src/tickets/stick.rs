@@ -1,4 +1,6 @@
 //! A stick with everything its sheet says.
+use std::collections::BTreeSet;
+
 use super::face::Face;
 use super::mark::Mark;
 use super::{beam, block, brace, ledger, post, purlin, rafter};
@@ -91,6 +93,13 @@ impl Stick {
         self.high - self.low
     }
 
+    /// Places in the sheet of the marks that are made, by their keys.
+    #[must_use]
+    pub fn made(&self, keys: &BTreeSet<String>) -> BTreeSet<usize> {
+        let places = self.marks.iter().enumerate().filter(|(_, mark)| keys.contains(&mark.key()));
+        places.map(|(place, _)| place).collect()
+    }
+
     /// The layout in one line: what a cut stick is compared with when the frame changes.
     #[must_use]
     pub fn layout(&self) -> String {
@@ -104,16 +113,7 @@ impl Stick {
             sixty_fourths(self.high)
         );
         for mark in &self.marks {
-            let pair = mark.across.map_or((0, 0), |(near, far)| (sixty_fourths(near), sixty_fourths(far)));
-            text.push_str(&format!(
-                ";{:?},{},{},{},{},{}",
-                mark.face,
-                sixty_fourths(mark.near),
-                mark.far.map_or(0, sixty_fourths),
-                pair.0,
-                pair.1,
-                mark.depth.map_or(0, sixty_fourths)
-            ));
+            text.push_str(&format!(";{}", mark.key()));
         }
         text
     }
@@ -141,4 +141,30 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
         }
     }
     all
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::project::demo;
+
+    #[test]
+    fn a_tick_follows_its_mark_when_the_frame_changes() {
+        let mut project = demo::wool_barn();
+        let stick = |project: &Project| evaluate(project).built.unwrap().stick("B1").unwrap().clone();
+        let before = stick(&project);
+        let keys: BTreeSet<String> = before.marks.iter().map(Mark::key).collect();
+        assert_eq!(keys.len(), before.marks.len(), "two marks of one stick have the same key");
+        assert_eq!(before.made(&keys).len(), before.marks.len());
+        project.frame.rafters.spacing = Length::inches(30.0);
+        let after = stick(&project);
+        for place in after.made(&keys) {
+            let mark = &after.marks[place];
+            assert!(before.marks.iter().any(|known| known.near == mark.near && known.face == mark.face));
+        }
+        assert!(after.made(&keys).len() < after.marks.len());
+        assert!(!after.made(&keys).is_empty());
+    }
 }

@@ -4,17 +4,18 @@ use super::problem::ProblemNote;
 use super::reading::fractions;
 use super::stepper::{StepButton, Steps, stepper_actions};
 use crate::app::{Store, use_store};
-use crate::project::Problem;
+use crate::project::{Problem, Project};
 use leptos::ev;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// What is being typed; nothing while the field shows its value.
 #[derive(Clone, Copy)]
 struct Typing {
     text: RwSignal<Option<String>>,
     refused: RwSignal<Option<String>>,
-    /// The value when the field was entered, for Escape.
-    entered: StoredValue<Option<String>>,
+    /// The project when the field was entered, for Escape.
+    entered: StoredValue<Option<Arc<Project>>>,
 }
 
 impl Typing {
@@ -44,11 +45,10 @@ impl Typing {
 
     /// The value from before is put back.
     fn restore(self, store: Store, entry: &Entry) {
-        if let Some(text) = self.entered.get_value()
-            && let Ok(change) = (entry.parse)(&text, store.project_untracked().units)
+        if let Some(before) = self.entered.get_value()
             && self.text.with_untracked(Option::is_some)
         {
-            store.edit_field(&entry.path, change);
+            store.edit_field(&entry.path, move |project| *project = Project::clone(&before));
         }
         self.refused.set(None);
         self.text.set(None);
@@ -162,7 +162,7 @@ fn Input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
             aria-invalid=move || is_wrong(typing, problems).then_some("true")
             prop:value=value
             on:focus=move |event| {
-                typing.entered.set_value(Some(shown.get_untracked()));
+                typing.entered.set_value(Some(store.project_untracked()));
                 event_target::<web_sys::HtmlInputElement>(&event).select();
             }
             on:input=move |event| typing.take(store, &typed, event_target_value(&event))

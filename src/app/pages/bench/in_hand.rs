@@ -1,6 +1,6 @@
 //! The stick in hand and what is done on it.
 use crate::app::{Store, use_store};
-use crate::tickets::Stick;
+use crate::tickets::{Mark, Stick};
 use leptos::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -29,15 +29,14 @@ impl InHand {
         let store = use_store();
         let (of_stick, of_made, of_cut) = (mark.clone(), mark.clone(), mark.clone());
         let stick = Memo::new(move |_| store.built().and_then(|built| built.stick(&of_stick).cloned()).map(Arc::new));
-        let n_marks = Memo::new(move |_| stick.with(|stick| stick.as_ref().map_or(0, |stick| stick.marks.len())));
         let ticked = store.slice(move |project| project.progress.marked.get(&of_made).cloned().unwrap_or_default());
         Self {
             store,
             mark: StoredValue::new(mark),
             stick,
             made: Memo::new(move |_| {
-                let n_marks = n_marks.get();
-                ticked.with(|ticked| ticked.range(..n_marks).copied().collect())
+                let made = |stick: &Arc<Stick>| ticked.with(|ticked| stick.made(ticked));
+                stick.with(|stick| stick.as_ref().map(made).unwrap_or_default())
             }),
             cut: store.slice(move |project| project.progress.cut.get(&of_cut).cloned()),
             lies_so: RwSignal::new(false),
@@ -65,13 +64,15 @@ impl InHand {
 
     /// Ticks a mark, or takes its tick away.
     pub fn tick(self, index: usize, is_made: bool) {
-        let stick = self.mark();
+        let key =
+            self.stick.with_untracked(|stick| stick.as_ref().and_then(|stick| stick.marks.get(index).map(Mark::key)));
+        let (Some(key), stick) = (key, self.mark()) else { return };
         self.store.tick(|progress| {
             let made = progress.marked.entry(stick.clone()).or_default();
             if is_made {
-                made.insert(index);
+                made.insert(key);
             } else {
-                made.remove(&index);
+                made.remove(&key);
             }
             if made.is_empty() {
                 progress.marked.remove(&stick);

@@ -128,7 +128,7 @@ fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], long
 fn chip(store: Store, stick: &Stick, units: UnitSystem) -> impl IntoView + use<> {
     let project = store.project();
     let n_marks = stick.marks.len();
-    let made = project.progress.marked.get(&stick.mark).map_or(0, |made| made.range(..n_marks).count());
+    let made = project.progress.marked.get(&stick.mark).map_or(0, |keys| stick.made(keys).len());
     let is_cut = project.progress.cut.contains_key(&stick.mark);
     let (class, state) = match (is_cut, made) {
         (true, _) => ("stick-link stick-link--cut", "✓ cut".to_owned()),

@@ -118,8 +118,13 @@ fn room_beside(index: usize, is_left: bool) -> Signal<String> {
     })
 }
 
-/// A post in the middle of the widest bay, on a pier like its left neighbour's.
+/// A post in the middle of the widest bay, on a pier like its neighbours'; where there is no bay yet, the
+/// missing end posts.
 fn add_post(frame: &mut Frame) {
+    if frame.posts.len() < 2 {
+        frame.posts = end_posts(frame);
+        return;
+    }
     let widest = frame
         .posts
         .windows(2)
@@ -134,6 +139,21 @@ fn add_post(frame: &mut Frame) {
         brace_right: true,
     };
     frame.posts.insert(index + 1, post);
+}
+
+/// A post at each end, as far in as half a post and its end shoulder ask; the pier of a post that stands
+/// already serves both.
+fn end_posts(frame: &Frame) -> Vec<Post> {
+    let inset = frame.timbers.post.ordered.breadth * 0.75;
+    let known = frame.posts.first();
+    let post = |x: Length, brace_left: bool| Post {
+        x,
+        pier_top: known.map_or(Length::ZERO, |post| post.pier_top),
+        pier_measured: false,
+        brace_left,
+        brace_right: !brace_left,
+    };
+    vec![post(inset, false), post(frame.beam_length - inset, true)]
 }
 
 /// The outer posts stay; those between are spread evenly.
