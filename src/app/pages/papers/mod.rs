@@ -13,8 +13,6 @@ mod thumbs;
 use crate::app::components::{Fold, Page, TextField};
 use crate::app::files::{FileIn, FileOut};
 use crate::app::route::Place;
-use crate::app::shell::{ProjectList, UnitsChoice};
-use crate::app::theme::ThemeChoice;
 use crate::lens;
 use about::About;
 use choose::{Choose, Wanted};
@@ -40,13 +38,7 @@ pub fn PapersPage() -> impl IntoView {
                 <TextField field=lens!(note) label="Note" hint="stands under the name on every sheet" most=200/>
             </Fold>
             <DrawingFiles/>
-            <Fold title="Name and projects" summary=Signal::derive(|| "on this device".to_owned())>
-                <ProjectList/>
-            </Fold>
-            <Fold title="Units and light" summary=Signal::derive(String::new)>
-                <UnitsChoice/>
-                <ThemeChoice/>
-            </Fold>
+            <p class="page__word">"Name, other projects, units and light are under the project’s name at the top."</p>
             <RulesFold/>
             <History/>
             <About/>
