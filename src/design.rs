@@ -1,4 +1,6 @@
 //! The whole answer to one project.
+use std::sync::Arc;
+
 use crate::geometry::{
     BeamLine, Brace, BraceShape, Clearances, LedgerPiece, PostShape, PurlinRow, RafterShape, RoofLine,
 };
@@ -64,8 +66,8 @@ impl Built {
 pub struct Design {
     /// What stands in the way and what to look at, each tied to its field.
     pub problems: Vec<Problem>,
-    /// The frame; nothing where a problem stops it.
-    pub built: Option<Built>,
+    /// The frame, shared by all who show it; nothing where a problem stops it.
+    pub built: Option<Arc<Built>>,
 }
 
 impl Design {

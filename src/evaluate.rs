@@ -1,4 +1,6 @@
 //! From a project to its design, stage by stage.
+use std::sync::Arc;
+
 use crate::design::{Built, Design, Shape};
 use crate::geometry::{
     BraceShape, PostShape, RafterShape, RoofLine, Surroundings, beam_line, braces, clearances, ledger_line, posts,
@@ -42,7 +44,7 @@ pub fn evaluate(project: &Project) -> Design {
             let built = build(project, shape);
             problems.extend(supply(project, &built));
             problems.extend(already_cut(project, &built));
-            Design { problems, built: Some(built) }
+            Design { problems, built: Some(Arc::new(built)) }
         }
     }
 }

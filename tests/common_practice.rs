@@ -8,7 +8,7 @@ use outshot::project::demo;
 use outshot::tickets::Role;
 use outshot::{Built, evaluate};
 
-fn built() -> Built {
+fn built() -> std::sync::Arc<Built> {
     evaluate(&demo::wool_barn()).built.unwrap()
 }
 

@@ -61,7 +61,7 @@ fn projects() -> impl Strategy<Value = Project> {
     })
 }
 
-fn built(project: &Project) -> Option<Built> {
+fn built(project: &Project) -> Option<std::sync::Arc<Built>> {
     evaluate(project).built
 }
 

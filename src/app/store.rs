@@ -9,12 +9,19 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// The last frame that could be built, with the project it was built from.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Good {
     /// The project.
     pub project: Arc<Project>,
     /// Its frame.
     pub built: Arc<Built>,
+}
+
+/// The same pair, not one that looks alike: comparing whole frames costs more than drawing them.
+impl PartialEq for Good {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.project, &other.project) && Arc::ptr_eq(&self.built, &other.built)
+    }
 }
 
 /// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
@@ -28,6 +35,7 @@ pub struct Store {
     before: RwSignal<Option<Figures>>,
     design: Memo<Arc<Design>>,
     good: Memo<(Option<String>, Option<Good>)>,
+    drawn: RwSignal<Option<Good>>,
 }
 
 /// The store of the app.
@@ -48,12 +56,13 @@ impl Store {
     pub fn new() -> Self {
         let project = RwSignal::new(Arc::new(demo::empty(UnitSystem::Imperial)));
         let id = RwSignal::new(None::<String>);
-        let design = Memo::new(move |_| Arc::new(evaluate(&project.get())));
+        // Another project always has another design; nothing is gained by comparing the two.
+        let design = Memo::new_with_compare(move |_| Arc::new(evaluate(&project.get())), |_, _| true);
         let good = Memo::new(move |last: Option<&(Option<String>, Option<Good>)>| {
             let id = id.get();
             let built = design.get().built.clone();
             let good = match built {
-                Some(built) => Some(Good { project: project.get(), built: Arc::new(built) }),
+                Some(built) => Some(Good { project: project.get(), built }),
                 // Another project's frame must not stand in for this one's.
                 None => last.filter(|(last_id, _)| *last_id == id).and_then(|(_, good)| good.clone()),
             };
@@ -68,6 +77,7 @@ impl Store {
             before: RwSignal::new(None),
             design,
             good,
+            drawn: after_paint(good),
         }
     }
 
@@ -115,6 +125,13 @@ impl Store {
     #[must_use]
     pub fn good(self) -> Option<Good> {
         self.good.with(|(_, good)| good.clone())
+    }
+
+    /// The pair that drawings show (tracked): it follows [`Self::good`] one painted picture later, so that the
+    /// figures answer an edit at once.
+    #[must_use]
+    pub fn drawn(self) -> Option<Good> {
+        self.drawn.get()
     }
 
     /// The last frame that could be built (tracked).
@@ -255,4 +272,25 @@ impl Store {
     pub fn edits(self) -> u64 {
         self.edits.get()
     }
+}
+
+/// Follows the good pair after the next picture is painted; the first one, and another project's, at once.
+fn after_paint(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Good>> {
+    let drawn = RwSignal::new(good.with_untracked(|(_, good)| good.clone()));
+    let is_due = StoredValue::new(false);
+    let follow = move || {
+        is_due.set_value(false);
+        drawn.set(good.with_untracked(|(_, good)| good.clone()));
+    };
+    Effect::new(move |before: Option<Option<String>>| {
+        let id = good.with(|(id, _)| id.clone());
+        if before.as_ref().is_none_or(|before| *before != id) {
+            follow();
+        } else if !is_due.get_value() {
+            is_due.set_value(true);
+            request_animation_frame(move || set_timeout(follow, std::time::Duration::ZERO));
+        }
+        id
+    });
+    drawn
 }

@@ -242,7 +242,7 @@ mod tests {
     fn a_stick_no_length_holds_is_drawn_and_named() {
         let project = demo::wool_barn();
         let mut built = evaluate(&project).built.unwrap();
-        built.order.unplaced.push(("B9".to_owned(), Length::feet(30.0)));
+        std::sync::Arc::make_mut(&mut built).order.unplaced.push(("B9".to_owned(), Length::feet(30.0)));
         let scene = stock(&project, &built, 340.0);
         let named = scene.parts.iter().filter(|part| part.stick.as_deref() == Some("B9"));
         assert_eq!(named.count(), 2);

@@ -180,7 +180,7 @@ mod tests {
     #[test]
     fn a_hostile_mark_stays_in_its_cell() {
         let project = demo::wool_barn();
-        let mut order = evaluate(&project).built.unwrap().order;
+        let mut order = evaluate(&project).built.unwrap().order.clone();
         order.unplaced.push(("=cmd|' /C x'!A0\",\"B".to_owned(), Length::feet(40.0)));
         let csv = order_csv(&project, &order, Cells::Comma);
         let last = csv.trim_end().lines().last().unwrap();
@@ -193,7 +193,7 @@ mod tests {
         for (project, cells, between) in
             [(demo::wool_barn(), Cells::Comma, ","), (demo::log_store(), Cells::Semicolon, ";")]
         {
-            let order = evaluate(&project).built.unwrap().order;
+            let order = evaluate(&project).built.unwrap().order.clone();
             let csv = order_csv(&project, &order, cells);
             let rows: Vec<&str> = csv.trim_start_matches(UTF8_MARK).lines().collect();
             assert_eq!(rows.len(), order.lines.len() + 1);
@@ -212,7 +212,7 @@ mod tests {
     #[test]
     fn the_message_names_every_line_once() {
         let project = demo::wool_barn();
-        let order = evaluate(&project).built.unwrap().order;
+        let order = evaluate(&project).built.unwrap().order.clone();
         let message = order_text(&project, &order);
         for line in &order.lines {
             let says = format!(

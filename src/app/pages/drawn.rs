@@ -14,7 +14,7 @@ pub fn Section() -> impl IntoView {
     let store = use_store();
     let title = "Section through wall, roof and post";
     let draw = move |width: f64| {
-        store.good().map_or_else(String::new, |good| {
+        store.drawn().map_or_else(String::new, |good| {
             drawing::svg::print(&drawing::section(&good.project, &good.built), width, title)
         })
     };
@@ -27,7 +27,7 @@ pub fn Elevation() -> impl IntoView {
     let store = use_store();
     let title = "Beam line from outside, facing the wall";
     let draw = move |width: f64| {
-        store.good().map_or_else(String::new, |good| {
+        store.drawn().map_or_else(String::new, |good| {
             drawing::svg::print(&drawing::elevation(&good.project, &good.built), width, title)
         })
     };

@@ -60,7 +60,7 @@ fn Stock() -> impl IntoView {
     let store = use_store();
     let title = "The order at one scale: each stick of stock with what comes out of it, waste hatched";
     let draw = move |width: f64| {
-        store.good().map_or_else(String::new, |good| {
+        store.drawn().map_or_else(String::new, |good| {
             drawing::svg::print(&drawing::stock(&good.project, &good.built, width), width, title)
         })
     };

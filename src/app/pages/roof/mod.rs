@@ -40,7 +40,7 @@ fn Plan() -> impl IntoView {
     let store = use_store();
     let title = "Roof plan: rafters, purlins and sheets, the wall at the top";
     let draw = move |width: f64| {
-        store.good().map_or_else(String::new, |good| {
+        store.drawn().map_or_else(String::new, |good| {
             drawing::svg::print(&drawing::plan(&good.project, &good.built), width, title)
         })
     };
