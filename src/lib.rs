@@ -9,6 +9,7 @@ pub mod design;
 pub mod drawing;
 mod evaluate;
 pub mod fastening;
+pub mod frame;
 pub mod geometry;
 pub mod joinery;
 pub mod loads;

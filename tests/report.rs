@@ -76,3 +76,21 @@ fn a_frame_that_cannot_be_is_answered_with_its_problems() {
     assert_eq!(design["problems"][0]["field"], "frame.posts");
     assert!(design.get("sticks").is_none());
 }
+
+/// A simple beam by hand: 100 in span, 1,000 lb in the middle: reactions 500, moment P·L/4 = 25,000.
+#[test]
+fn any_plane_frame_is_answered() {
+    let beam = r#"{ "nodes": [{"id": "a", "x_in": 0, "z_in": 0}, {"id": "b", "x_in": 100, "z_in": 0}],
+      "supports": [{"node": "a", "x": true, "z": true, "rotation": false, "settlement_z_in": 0},
+                   {"node": "b", "x": false, "z": true, "rotation": false, "settlement_z_in": 0}],
+      "members": [{"id": "m", "from": "a", "to": "b", "e_psi": 1.3e6, "area_in2": 80, "inertia_in4": 666.7,
+                   "hinge_from": false, "hinge_to": false, "acts_in": "both", "end_spring_lb_per_in": null}],
+      "loads": [{"member": "m", "at_in": 50, "x_lb": 0, "z_lb": -1000}] }"#;
+    let output = report(&["frame", "-", "--json"], beam);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+    let answer: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert!((answer["nodes"][0]["reaction_z_lb"].as_f64().unwrap() - 500.0).abs() < 1e-6);
+    assert!((answer["members"][0]["moment_lb_in"]["max"].as_f64().unwrap() - 25_000.0).abs() < 1e-6);
+    check(&["frame", "-"], &beam.replace("\"z\": true", "\"z\": false"), 1, "m");
+    check(&["frame", "-"], "{", 1, "");
+}

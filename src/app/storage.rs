@@ -118,7 +118,7 @@ fn write<T: Serialize>(key: &str, value: &T) -> Result<(), Trouble> {
 pub fn index() -> Vec<Entry> {
     let mut entries: Vec<Entry> = read(INDEX).unwrap_or_else(rebuilt_index);
     entries.retain(|entry| is_id(&entry.id));
-    entries.sort_by(|a, b| b.saved.total_cmp(&a.saved));
+    crate::units::sort_by_number(&mut entries, |entry| -entry.saved);
     entries
 }
 

@@ -1,6 +1,7 @@
 //! The native report: a project file in, the whole design out, as text or JSON.
 //!
-//! `report job FILE|-|demo|demo-metric [--json]`. Exit 0 done, 1 the input is refused, 2 misuse.
+//! `report job FILE|-|demo|demo-metric [--json]`: a lean-to. `report frame FILE|- [--json]`: any plane
+//! frame. Exit 0 done, 1 the input is refused, 2 misuse.
 #![allow(clippy::print_stdout, clippy::print_stderr, reason = "a program that prints")]
 
 use std::io::Read;
@@ -9,7 +10,8 @@ use std::process::ExitCode;
 use outshot::project::{Project, demo, file};
 use outshot::{evaluate, report};
 
-const USAGE: &str = "report job FILE [--json]\n  FILE: a project file, - for standard input, demo or demo-metric";
+const USAGE: &str = "report job FILE [--json]\n  FILE: a project file, - for standard input, demo or demo-metric\n\
+                     report frame FILE [--json]\n  FILE: a plane frame, - for standard input";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -20,35 +22,46 @@ fn main() -> ExitCode {
         eprintln!("{USAGE}");
         return ExitCode::from(2);
     }
-    match words[..] {
-        ["job", source] => match project(source) {
-            Ok(project) => {
-                let design = evaluate(&project);
-                println!("{}", if json { report::json(&project, &design) } else { report::text(&project, &design) });
-                ExitCode::SUCCESS
-            }
-            Err(says) => {
-                eprintln!("{says}");
-                ExitCode::from(1)
-            }
-        },
+    let answer = match words[..] {
+        ["job", source] => job(source, json),
+        ["frame", source] => read(source).and_then(|text| outshot::frame::exchange::report(&text, json)),
         _ => {
             eprintln!("{USAGE}");
-            ExitCode::from(2)
+            return ExitCode::from(2);
+        }
+    };
+    match answer {
+        Ok(text) => {
+            println!("{text}");
+            ExitCode::SUCCESS
+        }
+        Err(says) => {
+            eprintln!("{says}");
+            ExitCode::from(1)
         }
     }
 }
 
+fn job(source: &str, json: bool) -> Result<String, String> {
+    let project = project(source)?;
+    let design = evaluate(&project);
+    Ok(if json { report::json(&project, &design) } else { report::text(&project, &design) })
+}
+
 fn project(source: &str) -> Result<Project, String> {
-    let text = match source {
-        "demo" => return Ok(demo::wool_barn()),
-        "demo-metric" => return Ok(demo::log_store()),
-        "-" => {
-            let mut text = String::new();
-            std::io::stdin().read_to_string(&mut text).map_err(|error| format!("Standard input: {error}."))?;
-            text
-        }
-        path => std::fs::read_to_string(path).map_err(|error| format!("{path}: {error}."))?,
-    };
-    file::read(&text).map_err(|error| error.to_string())
+    match source {
+        "demo" => Ok(demo::wool_barn()),
+        "demo-metric" => Ok(demo::log_store()),
+        _ => file::read(&read(source)?).map_err(|error| error.to_string()),
+    }
+}
+
+/// The text of a file, or of standard input for `-`.
+fn read(source: &str) -> Result<String, String> {
+    if source != "-" {
+        return std::fs::read_to_string(source).map_err(|error| format!("{source}: {error}."));
+    }
+    let mut text = String::new();
+    std::io::stdin().read_to_string(&mut text).map_err(|error| format!("Standard input: {error}."))?;
+    Ok(text)
 }

@@ -1,4 +1,5 @@
 //! Slanting lines that fill an outline.
+use crate::units::sort_by_number;
 
 /// Ends of 45° lines, `step` apart, inside a polygon (even-odd rule). Points and lines in one plane, any unit.
 pub fn hatch(outline: &[(f64, f64)], step: f64) -> Vec<((f64, f64), (f64, f64))> {
@@ -20,7 +21,7 @@ pub fn hatch(outline: &[(f64, f64)], step: f64) -> Vec<((f64, f64), (f64, f64))>
                 crossings.push((a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share));
             }
         }
-        crossings.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by_number(&mut crossings, |crossing| crossing.0);
         lines.extend(crossings.chunks_exact(2).map(|pair| (pair[0], pair[1])));
         c += step;
     }

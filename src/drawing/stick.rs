@@ -3,7 +3,7 @@ use super::scene::{Anchor, Drawn, Layer, Margins, Scene, Text};
 use crate::geometry::{Point, Polygon};
 use crate::project::Project;
 use crate::tickets::{Face, Mark, MarkKind, Stick, Waste};
-use crate::units::Length;
+use crate::units::{Length, sort_by_number};
 use crate::wording::tape;
 
 /// Rough stock drawn past each end, and the least room between two faces for the running measures, px.
@@ -139,7 +139,7 @@ fn draw(scene: &mut Scene, stick: &Stick, mark: &Mark, width: Length, top: Lengt
 /// Running measures under the face, read along the stick; each has its leader, and gives way to the one
 /// before it where the two would lie on each other.
 fn running(scene: &mut Scene, mut measures: Vec<(Length, String)>, bottom: Length) {
-    measures.sort_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()));
+    sort_by_number(&mut measures, |measure| measure.0.to_inches());
     measures.dedup_by(|a, b| a.1 == b.1);
     let pixel = Length::inches(1.0 / scene.least_scale);
     let mut free: Option<Length> = None;

@@ -6,7 +6,7 @@ use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::ordering::{OrderLine, StickOrder, asked_length};
 use crate::project::Project;
-use crate::units::{Length, UnitSystem};
+use crate::units::{Length, UnitSystem, sort_by_number};
 use crate::wording::length;
 
 /// Edges of the sheet left and right together, px.
@@ -169,7 +169,7 @@ fn name(scene: &mut Scene, mark: &str, (from, net): (Length, Length), (bottom, h
 fn offered(project: &Project, bottom: Length, scale: f64) -> Vec<Part> {
     let mut scene = Scene::default();
     let mut lengths: Vec<(usize, Length)> = project.mill.lengths.iter().copied().enumerate().collect();
-    lengths.sort_by(|a, b| b.1.to_inches().total_cmp(&a.1.to_inches()));
+    sort_by_number(&mut lengths, |length| -length.1.to_inches());
     let mut free = f64::INFINITY;
     for (index, offered) in lengths {
         let field = format!("mill.lengths.{index}");

@@ -98,11 +98,7 @@ impl Tape {
         } else {
             vec![draw(mark.near, -OWN_PIECE, (-HALF_WIDTH, -GAP)), draw(far, OWN_PIECE, (GAP, HALF_WIDTH))]
         };
-        let between_numbers = match units {
-            UnitSystem::Imperial => scale,
-            UnitSystem::Metric => scale / 2.54,
-        };
-        Self { pixels_per_inch: scale, between_numbers, pieces }
+        Self { pixels_per_inch: scale, between_numbers: between_numbers(scale, units), pieces }
     }
 
     /// The picture as an `<svg>` element, named for those who cannot see it.
@@ -120,6 +116,18 @@ const fn scales(units: UnitSystem) -> (f64, f64) {
         UnitSystem::Metric => (63.5, 76.2),
     }
 }
+
+/// From one number to the next, px.
+fn between_numbers(scale: f64, units: UnitSystem) -> f64 {
+    match units {
+        UnitSystem::Imperial => scale,
+        UnitSystem::Metric => scale / 2.54,
+    }
+}
+
+/// Width of a figure on the tape, and the least room between two numbers, px.
+const FIGURE: f64 = 9.5;
+const APART: f64 = 1.0;
 
 /// Where a value on the stick lies in the picture.
 struct Ruler {
@@ -195,11 +203,13 @@ impl Ruler {
             UnitSystem::Metric => (rank_in_centimetre(index % 10), index / 10, 100, " m"),
         };
         let numbered = rank == Rank::Whole;
+        let crowded = between_numbers(self.scale, self.units) < whole.to_string().len() as f64 * FIGURE + APART;
+        let says = numbered && (!crowded || whole % 5 == 0);
         let full = numbered && whole > 0 && whole % in_full == 0;
         Graduation {
             at: self.place(value),
             rank,
-            says: if numbered { whole.to_string() } else { String::new() },
+            says: if says { whole.to_string() } else { String::new() },
             full: if full { format!("{}{unit}", whole / in_full) } else { String::new() },
         }
     }

@@ -6,7 +6,7 @@ use super::beam_line::ScarfReport;
 use super::cuts::choose_cuts;
 use super::scarf_place::Surroundings;
 use crate::project::{Mill, Problem, Site};
-use crate::units::Length;
+use crate::units::{Length, sort_by_number};
 use crate::wording::length;
 
 /// One piece of the ledger.
@@ -89,7 +89,7 @@ fn candidates(around: &Surroundings, site: &Site, scarfs: &[ScarfReport]) -> Vec
     let walls = wall_posts(site, around.frame.beam_length);
     let middles = around.rafters.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
     let mut places: Vec<Length> = walls.iter().copied().chain(middles).collect();
-    places.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    sort_by_number(&mut places, |place| place.to_inches());
     places.dedup_by(|a, b| a.is_near(*b, Length::inches(0.01)));
     places
         .into_iter()

@@ -3,7 +3,7 @@ use super::stock::{Bar, pack};
 use crate::materials::{Section, species};
 use crate::project::{Mill, Project};
 use crate::tickets::{Role, Stick};
-use crate::units::{Length, Money, Volume, Weight};
+use crate::units::{Length, Money, Volume, Weight, sort_by_number};
 
 /// What one stick asks of the mill.
 #[derive(Clone, Debug, PartialEq)]
@@ -132,7 +132,7 @@ fn lines(project: &Project, section: Section, bars: Vec<Bar>) -> Vec<OrderLine> 
             }),
         }
     }
-    lines.sort_by(|a, b| b.length.to_inches().total_cmp(&a.length.to_inches()));
+    sort_by_number(&mut lines, |line| -line.length.to_inches());
     let density = species(&project.frame.species).map(|wood| wood.green_density);
     for line in &mut lines {
         line.count = line.holds.len();

@@ -1,7 +1,7 @@
 //! Short sticks out of long stock: a plain packing, longest stick first into the fullest stock it fits.
 //!
 //! It keeps to what a sawyer would do by eye; it is not proven to be the cheapest.
-use crate::units::Length;
+use crate::units::{Length, sort_by_number};
 
 /// One stick of stock and what comes out of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,7 +24,7 @@ pub fn pack(wanted: &[(String, Length)], stock: &[Length], kerf: Length) -> (Vec
     let longest = stock.iter().copied().fold(Length::ZERO, Length::max);
     let mut sticks: Vec<&(String, Length)> = wanted.iter().collect();
     // Stable: equal sticks stay in the order of the frame.
-    sticks.sort_by(|a, b| b.1.to_inches().total_cmp(&a.1.to_inches()));
+    sort_by_number(&mut sticks, |stick| -stick.1.to_inches());
     let mut bars: Vec<Bar> = Vec::new();
     let mut unplaced = Vec::new();
     for (mark, length) in sticks {

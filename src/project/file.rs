@@ -3,7 +3,7 @@ use serde_json::{Map, Value};
 
 use super::Project;
 use super::migrate;
-use super::stored::{Stored, StoredProject};
+use super::stored::Stored;
 
 /// The word that says the file is ours.
 pub const FORMAT: &str = "outshot lean-to";
@@ -60,7 +60,7 @@ pub fn write(project: &Project) -> String {
     let mut root = Map::new();
     root.insert("format".to_owned(), Value::from(FORMAT));
     root.insert("version".to_owned(), Value::from(VERSION));
-    root.insert("project".to_owned(), serde_json::to_value(project.store()).unwrap_or(Value::Null));
+    root.insert("project".to_owned(), project.store());
     serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
 }
 
@@ -84,8 +84,7 @@ pub fn read(text: &str) -> Result<Project, FileError> {
     }
     let (version, project) = envelope(root)?;
     let project = migrate::to_current(version, project)?;
-    let stored: StoredProject = serde_json::from_value(project).map_err(|error| FileError::Field(error.to_string()))?;
-    Project::read(stored).map_err(|field| FileError::Field(format!("{field} holds a value that cannot be")))
+    Project::read(project).map_err(|fault| FileError::Field(fault.to_string()))
 }
 
 /// Version and body of a file that is ours.

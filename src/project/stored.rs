@@ -1,8 +1,10 @@
 //! The project as it stands in a file: plain numbers with the unit in every name.
 //!
-//! These types are the file format; the model may change without them. Lengths are inches,
+//! The names below are the file format; the model may change without them. Lengths are inches,
 //! slopes rise per run, weights pounds, prices the currency's main unit.
-use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::{Map, Value};
 
 use super::{
     Blocks, FixedHeights, Frame, Heights, JoineryRules, Mill, Post, Progress, Project, RafterRow, RafterRule, Roofing,
@@ -11,83 +13,188 @@ use super::{
 use crate::materials::{Section, Timber};
 use crate::units::{Length, Money, Slope, UnitSystem, Weight};
 
-/// Turns a model type into its stored twin and back.
-///
-/// Reading fails with the name of the first number that is no number of its kind.
+/// What stops a file from being read: the field and what is wrong with it.
+#[derive(Debug)]
+pub struct Fault {
+    path: String,
+    says: &'static str,
+}
+
+impl Fault {
+    const fn new(says: &'static str) -> Self {
+        Self { path: String::new(), says }
+    }
+
+    /// No value of its kind.
+    const fn value() -> Self {
+        Self::new("holds a value that cannot be")
+    }
+
+    fn within(mut self, name: &str) -> Self {
+        self.path = if self.path.is_empty() { name.to_owned() } else { format!("{name}.{}", self.path) };
+        self
+    }
+}
+
+impl std::fmt::Display for Fault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let place = if self.path.is_empty() { "the project" } else { &self.path };
+        write!(f, "{place} {}", self.says)
+    }
+}
+
+/// Turns a model type into what stands in the file and back.
 pub trait Stored: Sized {
-    /// The type in the file.
-    type File: Serialize + for<'de> Deserialize<'de>;
     /// To the file.
-    fn store(&self) -> Self::File;
+    fn store(&self) -> Value;
     /// From the file.
     ///
     /// # Errors
-    /// The field whose number cannot be used.
-    fn read(file: Self::File) -> Result<Self, &'static str>;
+    /// The field that is missing, unknown or cannot be used.
+    fn read(value: Value) -> Result<Self, Fault>;
+    /// What a field that is not there holds; nothing where it must be there.
+    #[must_use]
+    fn absent() -> Option<Self> {
+        None
+    }
 }
-
-macro_rules! number {
-    ($kind:ty, $to:ident, $from:expr, $name:literal) => {
-        impl Stored for $kind {
-            type File = f64;
-            fn store(&self) -> f64 {
-                self.$to()
-            }
-            fn read(file: f64) -> Result<Self, &'static str> {
-                $from(file).ok_or($name)
-            }
-        }
-    };
-}
-number!(Length, to_inches, Length::try_inches, "a length");
-number!(Weight, to_pounds, Weight::try_pounds, "a weight");
-number!(Money, to_f64, Money::try_of, "a price");
-number!(Slope, tan, Slope::try_ratio, "a slope");
 
 macro_rules! plain {
-    ($($kind:ty),*) => {$(
+    ($($kind:ty, $value:ident => $read:expr, $this:ident => $store:expr;)+) => {$(
         impl Stored for $kind {
-            type File = $kind;
-            fn store(&self) -> $kind {
-                self.clone()
+            fn store(&self) -> Value {
+                let $this = self;
+                Value::from($store)
             }
-            fn read(file: $kind) -> Result<Self, &'static str> {
-                Ok(file)
+            fn read($value: Value) -> Result<Self, Fault> {
+                $read.ok_or(Fault::value())
             }
         }
-    )*};
+    )+};
 }
-plain!(String, bool, f64, usize, Option<usize>);
+plain! {
+    f64, value => value.as_f64(), number => *number;
+    bool, value => value.as_bool(), is => *is;
+    usize, value => whole(&value), count => *count;
+    Length, value => value.as_f64().and_then(Length::try_inches), length => length.to_inches();
+    Weight, value => value.as_f64().and_then(Weight::try_pounds), weight => weight.to_pounds();
+    Money, value => value.as_f64().and_then(Money::try_of), price => price.to_f64();
+    Slope, value => value.as_f64().and_then(Slope::try_ratio), slope => slope.tan();
+}
+
+fn whole(value: &Value) -> Option<usize> {
+    value.as_u64().and_then(|count| usize::try_from(count).ok())
+}
+
+impl Stored for String {
+    fn store(&self) -> Value {
+        Value::String(self.clone())
+    }
+    fn read(value: Value) -> Result<Self, Fault> {
+        if let Value::String(text) = value { Ok(text) } else { Err(Fault::value()) }
+    }
+}
+
+impl Stored for Option<usize> {
+    fn store(&self) -> Value {
+        self.map_or(Value::Null, Value::from)
+    }
+    fn read(value: Value) -> Result<Self, Fault> {
+        if value.is_null() { Ok(None) } else { usize::read(value).map(Some) }
+    }
+    fn absent() -> Option<Self> {
+        Some(None)
+    }
+}
 
 impl<T: Stored> Stored for Vec<T> {
-    type File = Vec<T::File>;
-    fn store(&self) -> Self::File {
-        self.iter().map(Stored::store).collect()
+    fn store(&self) -> Value {
+        Value::Array(self.iter().map(Stored::store).collect())
     }
-    fn read(file: Self::File) -> Result<Self, &'static str> {
-        file.into_iter().map(T::read).collect()
+    fn read(value: Value) -> Result<Self, Fault> {
+        let mut list = Self::new();
+        for (index, item) in items(value)?.into_iter().enumerate() {
+            list.push(T::read(item).map_err(|fault| fault.within(&index.to_string()))?);
+        }
+        Ok(list)
     }
 }
 
-/// A struct of the file: for each field its name there, its model field and the model's type.
-macro_rules! record {
-    ($model:ident as $file:ident { $($stored:ident = $field:ident: $kind:ty),+ $(,)? }) => {
-        #[derive(Serialize, Deserialize)]
-        #[serde(deny_unknown_fields)]
-        #[doc = concat!("`", stringify!($model), "` in the file.")]
-        pub struct $file {
-            $(
-                #[doc = concat!("`", stringify!($field), "`.")]
-                pub $stored: <$kind as Stored>::File,
-            )+
+fn items(value: Value) -> Result<Vec<Value>, Fault> {
+    if let Value::Array(items) = value { Ok(items) } else { Err(Fault::value()) }
+}
+
+impl Stored for BTreeSet<String> {
+    fn store(&self) -> Value {
+        Value::Array(self.iter().map(Stored::store).collect())
+    }
+    fn read(value: Value) -> Result<Self, Fault> {
+        let mut set = Self::new();
+        for item in items(value)? {
+            set.insert(String::read(item)?);
         }
+        Ok(set)
+    }
+}
+
+impl<T: Stored> Stored for BTreeMap<String, T> {
+    fn store(&self) -> Value {
+        let mut fields = Map::new();
+        for (name, item) in self {
+            fields.insert(name.clone(), item.store());
+        }
+        Value::Object(fields)
+    }
+    fn read(value: Value) -> Result<Self, Fault> {
+        let mut map = Self::new();
+        for (name, item) in Fields::of(value)?.0 {
+            let item = T::read(item).map_err(|fault| fault.within(&name))?;
+            map.insert(name, item);
+        }
+        Ok(map)
+    }
+}
+
+/// The fields of one object of the file, taken out one after the other.
+struct Fields(Map<String, Value>);
+
+impl Fields {
+    fn of(value: Value) -> Result<Self, Fault> {
+        if let Value::Object(fields) = value { Ok(Self(fields)) } else { Err(Fault::value()) }
+    }
+
+    fn put(&mut self, name: &str, value: Value) {
+        self.0.insert(name.to_owned(), value);
+    }
+
+    fn take<T: Stored>(&mut self, name: &str) -> Result<T, Fault> {
+        let read = match self.0.remove(name) {
+            Some(value) => T::read(value),
+            None => T::absent().ok_or(Fault::new("is missing")),
+        };
+        read.map_err(|fault| fault.within(name))
+    }
+
+    /// Refuses what nobody took: a field this version does not know.
+    fn end(self) -> Result<(), Fault> {
+        self.0.keys().next().map_or(Ok(()), |name| Err(Fault::new("is unknown").within(name)))
+    }
+}
+
+/// A struct of the file: for each field its name there and its model field.
+macro_rules! record {
+    ($model:ident { $($stored:ident = $field:ident),+ $(,)? }) => {
         impl Stored for $model {
-            type File = $file;
-            fn store(&self) -> $file {
-                $file { $($stored: self.$field.store()),+ }
+            fn store(&self) -> Value {
+                let mut fields = Fields(Map::new());
+                $(fields.put(stringify!($stored), self.$field.store());)+
+                Value::Object(fields.0)
             }
-            fn read(file: $file) -> Result<Self, &'static str> {
-                Ok(Self { $($field: <$kind as Stored>::read(file.$stored).map_err(|_| stringify!($stored))?),+ })
+            fn read(value: Value) -> Result<Self, Fault> {
+                let mut fields = Fields::of(value)?;
+                let model = Self { $($field: fields.take(stringify!($stored))?),+ };
+                fields.end()?;
+                Ok(model)
             }
         }
     };
@@ -97,12 +204,11 @@ macro_rules! record {
 macro_rules! choice {
     ($model:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
         impl Stored for $model {
-            type File = String;
-            fn store(&self) -> String {
-                match self { $(Self::$variant => $word.to_owned()),+ }
+            fn store(&self) -> Value {
+                Value::from(match self { $(Self::$variant => $word),+ })
             }
-            fn read(file: String) -> Result<Self, &'static str> {
-                match file.as_str() { $($word => Ok(Self::$variant),)+ _ => Err(stringify!($model)) }
+            fn read(value: Value) -> Result<Self, Fault> {
+                match value.as_str() { $(Some($word) => Ok(Self::$variant),)+ _ => Err(Fault::value()) }
             }
         }
     };
@@ -128,149 +234,128 @@ choice!(ScarfKind {
     StopSplayedTabled = "stop-splayed tabled",
 });
 
-record!(Section as StoredSection { breadth_in = breadth: Length, depth_in = depth: Length });
-record!(Timber as StoredTimber { ordered = ordered: Section, sawn = sawn: Section });
-record!(Site as StoredSite {
-    eave_edge_in = eave_edge: Length,
-    eave_projection_in = eave_projection: Length,
-    soffit = soffit: Soffit,
-    upper_pitch_rise_per_run = upper_pitch: Slope,
-    ground_at_wall_in = ground_at_wall: Length,
-    ground_left_in = ground_left: Length,
-    ground_right_in = ground_right: Length,
-    first_wall_post_in = first_wall_post: Length,
-    wall_post_spacing_in = wall_post_spacing: Length,
-    passage_height_in = passage_height: Length,
-    passage_width_in = passage_width: Length,
-    service_moisture_percent = service_moisture_percent: f64,
+record!(Section { breadth_in = breadth, depth_in = depth });
+record!(Timber { ordered = ordered, sawn = sawn });
+record!(Site {
+    eave_edge_in = eave_edge,
+    eave_projection_in = eave_projection,
+    soffit = soffit,
+    upper_pitch_rise_per_run = upper_pitch,
+    ground_at_wall_in = ground_at_wall,
+    ground_left_in = ground_left,
+    ground_right_in = ground_right,
+    first_wall_post_in = first_wall_post,
+    wall_post_spacing_in = wall_post_spacing,
+    passage_height_in = passage_height,
+    passage_width_in = passage_width,
+    service_moisture_percent = service_moisture_percent,
 });
-record!(Heights as StoredHeights {
-    fixed = fixed: FixedHeights,
-    pitch_rise_per_run = pitch: Slope,
-    ledger_seat_in = ledger_seat: Length,
-    beam_seat_in = beam_seat: Length,
+record!(Heights {
+    fixed = fixed,
+    pitch_rise_per_run = pitch,
+    ledger_seat_in = ledger_seat,
+    beam_seat_in = beam_seat,
 });
-record!(Post as StoredPost {
-    x_in = x: Length,
-    pier_top_in = pier_top: Length,
-    pier_measured = pier_measured: bool,
-    brace_left = brace_left: bool,
-    brace_right = brace_right: bool,
+record!(Post {
+    x_in = x,
+    pier_top_in = pier_top,
+    pier_measured = pier_measured,
+    brace_left = brace_left,
+    brace_right = brace_right,
 });
-record!(RafterRow as StoredRafterRow { spacing_in = spacing: Length, inset_in = inset: Length, rule = rule: RafterRule });
-record!(ScarfPlace as StoredScarfPlace { centre_in = centre: Length, lower = lower: Side });
-record!(Scarfs as StoredScarfs {
-    kind = kind: ScarfKind,
-    lap_in = lap: Length,
-    n_pieces = n_pieces: Option<usize>,
-    by_hand = by_hand: Vec<ScarfPlace>,
+record!(RafterRow { spacing_in = spacing, inset_in = inset, rule = rule });
+record!(ScarfPlace { centre_in = centre, lower = lower });
+record!(Scarfs {
+    kind = kind,
+    lap_in = lap,
+    n_pieces = n_pieces,
+    by_hand = by_hand,
 });
-record!(Timbers as StoredTimbers {
-    post = post: Timber,
-    beam = beam: Timber,
-    brace = brace: Timber,
-    rafter = rafter: Timber,
-    ledger = ledger: Timber,
-    purlin = purlin: Timber,
-    block = block: Timber,
+record!(Timbers {
+    post = post,
+    beam = beam,
+    brace = brace,
+    rafter = rafter,
+    ledger = ledger,
+    purlin = purlin,
+    block = block,
 });
-record!(Frame as StoredFrame {
-    reach_in = reach: Length,
-    beam_length_in = beam_length: Length,
-    heights = heights: Heights,
-    ledger_packing_in = ledger_packing: Length,
-    wall_gap_in = wall_gap: Length,
-    tail_in = tail: Length,
-    tail_cut = tail_cut: TailCut,
-    ledger_seat_length_in = ledger_seat_length: Length,
-    beam_seat_length_in = beam_seat_length: Length,
-    posts = posts: Vec<Post>,
-    stand_off_in = stand_off: Length,
-    brace_along_in = brace_along: Length,
-    brace_down_in = brace_down: Length,
-    rafters = rafters: RafterRow,
-    scarfs = scarfs: Scarfs,
-    ledger_lap_in = ledger_lap: Length,
-    blocks = blocks: Blocks,
-    timbers = timbers: Timbers,
-    species = species: String,
+record!(Frame {
+    reach_in = reach,
+    beam_length_in = beam_length,
+    heights = heights,
+    ledger_packing_in = ledger_packing,
+    wall_gap_in = wall_gap,
+    tail_in = tail,
+    tail_cut = tail_cut,
+    ledger_seat_length_in = ledger_seat_length,
+    beam_seat_length_in = beam_seat_length,
+    posts = posts,
+    stand_off_in = stand_off,
+    brace_along_in = brace_along,
+    brace_down_in = brace_down,
+    rafters = rafters,
+    scarfs = scarfs,
+    ledger_lap_in = ledger_lap,
+    blocks = blocks,
+    timbers = timbers,
+    species = species,
 });
-record!(JoineryRules as StoredJoineryRules {
-    tenon_thickness_in = tenon_thickness: Length,
-    tenon_offset_in = tenon_offset: Length,
-    post_tenon_in = post_tenon: Length,
-    brace_tenon_in = brace_tenon: Length,
-    blind_clearance_in = blind_clearance: Length,
-    housing_in = housing: Length,
-    pocket_clearance_in = pocket_clearance: Length,
-    end_shoulder_in = end_shoulder: Length,
-    peg_in = peg: Length,
-    peg_from_shoulder_in = peg_from_shoulder: Length,
-    two_pegs_from_in = two_pegs_from: Length,
-    drawbore_in = drawbore: Length,
-    scarf_abutment_share = scarf_abutment_share: f64,
-    scarf_squint_in = scarf_squint: Length,
-    scarf_table_in = scarf_table: Length,
-    scarf_wedge_in = scarf_wedge: Length,
-    scarf_clear_in = scarf_clear: Length,
-    wood_over_pocket_in = wood_over_pocket: Length,
-    least_web_in = least_web: Length,
-    chamfer_in = chamfer: Length,
-    chamfer_stop_in = chamfer_stop: Length,
-    shrink_clearance_in = shrink_clearance: Length,
+record!(JoineryRules {
+    tenon_thickness_in = tenon_thickness,
+    tenon_offset_in = tenon_offset,
+    post_tenon_in = post_tenon,
+    brace_tenon_in = brace_tenon,
+    blind_clearance_in = blind_clearance,
+    housing_in = housing,
+    pocket_clearance_in = pocket_clearance,
+    end_shoulder_in = end_shoulder,
+    peg_in = peg,
+    peg_from_shoulder_in = peg_from_shoulder,
+    two_pegs_from_in = two_pegs_from,
+    drawbore_in = drawbore,
+    scarf_abutment_share = scarf_abutment_share,
+    scarf_squint_in = scarf_squint,
+    scarf_table_in = scarf_table,
+    scarf_wedge_in = scarf_wedge,
+    scarf_clear_in = scarf_clear,
+    wood_over_pocket_in = wood_over_pocket,
+    least_web_in = least_web,
+    chamfer_in = chamfer,
+    chamfer_stop_in = chamfer_stop,
+    shrink_clearance_in = shrink_clearance,
 });
-record!(SectionPrice as StoredSectionPrice { section = section: Section, per_board_foot = per_board_foot: Money });
-record!(Mill as StoredMill {
-    lengths_in = lengths: Vec<Length>,
-    trim_each_end_in = trim_each_end: Length,
-    kerf_in = kerf: Length,
-    per_board_foot = per_board_foot: Money,
-    section_prices = section_prices: Vec<SectionPrice>,
-    heaviest_pick_lb = heaviest_pick: Weight,
+record!(SectionPrice { section = section, per_board_foot = per_board_foot });
+record!(Mill {
+    lengths_in = lengths,
+    trim_each_end_in = trim_each_end,
+    kerf_in = kerf,
+    per_board_foot = per_board_foot,
+    section_prices = section_prices,
+    heaviest_pick_lb = heaviest_pick,
 });
-record!(Roofing as StoredRoofing {
-    cover_in = cover: Length,
-    rib_in = rib: Length,
-    longest_sheet_in = longest_sheet: Length,
-    eave_overhang_in = eave_overhang: Length,
-    top_gap_in = top_gap: Length,
-    rake_in = rake: Length,
-    purlin_spacing_in = purlin_spacing: Length,
-    first_purlin_in = first_purlin: Length,
-    last_purlin_in = last_purlin: Length,
-    layout = layout: SheetLayout,
+record!(Roofing {
+    cover_in = cover,
+    rib_in = rib,
+    longest_sheet_in = longest_sheet,
+    eave_overhang_in = eave_overhang,
+    top_gap_in = top_gap,
+    rake_in = rake,
+    purlin_spacing_in = purlin_spacing,
+    first_purlin_in = first_purlin,
+    last_purlin_in = last_purlin,
+    layout = layout,
 });
-record!(Project as StoredProject {
-    name = name: String,
-    note = note: String,
-    units = units: UnitSystem,
-    currency = currency: String,
-    site = site: Site,
-    frame = frame: Frame,
-    joinery = joinery: JoineryRules,
-    mill = mill: Mill,
-    roofing = roofing: Roofing,
-    progress = progress: Progress,
+record!(Project {
+    name = name,
+    note = note,
+    units = units,
+    currency = currency,
+    site = site,
+    frame = frame,
+    joinery = joinery,
+    mill = mill,
+    roofing = roofing,
+    progress = progress,
 });
-
-/// `Progress` in the file: lists under names.
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct StoredProgress {
-    /// Marks made, by stick.
-    pub marked: std::collections::BTreeMap<String, std::collections::BTreeSet<String>>,
-    /// Sticks cut, with their layout.
-    pub cut: std::collections::BTreeMap<String, String>,
-    /// Sticks received.
-    pub received: std::collections::BTreeSet<String>,
-}
-
-impl Stored for Progress {
-    type File = StoredProgress;
-    fn store(&self) -> StoredProgress {
-        StoredProgress { marked: self.marked.clone(), cut: self.cut.clone(), received: self.received.clone() }
-    }
-    fn read(file: StoredProgress) -> Result<Self, &'static str> {
-        Ok(Self { marked: file.marked, cut: file.cut, received: file.received })
-    }
-}
+record!(Progress { marked = marked, cut = cut, received = received });

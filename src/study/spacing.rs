@@ -2,7 +2,7 @@
 use crate::evaluate;
 use crate::project::Project;
 use crate::tickets::Role;
-use crate::units::{Length, Money, UnitSystem, Weight};
+use crate::units::{Length, Money, UnitSystem, Weight, sort_by_number};
 
 /// The frame at one spacing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,7 +28,7 @@ pub fn spacing_study(project: &Project) -> Vec<SpacingPoint> {
     let mut spacings = steps(project.units);
     spacings.retain(|spacing| !spacing.is_near(own, Length::inches(0.01)));
     spacings.push(own);
-    spacings.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    sort_by_number(&mut spacings, |spacing| spacing.to_inches());
     spacings.into_iter().filter_map(|spacing| point(project, spacing, spacing == own)).collect()
 }
 

@@ -22,6 +22,9 @@ pub enum Face {
 }
 
 impl Face {
+    /// How many faces there are to name.
+    pub const COUNT: u8 = 8;
+
     /// The face in words.
     #[must_use]
     pub const fn name(self) -> &'static str {

@@ -150,9 +150,9 @@ impl Mark {
     }
 
     /// Its place in the order of marking: ends and lines, then the edges of what is cut, then depths
-    /// below them, pegs, and the chamfer last; within each, one face after the other.
+    /// below them, pegs, and the chamfer last; within each, one face after the other. Along a face they go from near to far.
     #[must_use]
-    pub fn order(&self) -> (u8, Face, Length) {
+    pub fn order(&self) -> u8 {
         let phase = match self.kind {
             MarkKind::End | MarkKind::Line => 0,
             MarkKind::Housing | MarkKind::Seat => 1,
@@ -160,7 +160,7 @@ impl Mark {
             MarkKind::Peg | MarkKind::Fixing => 3,
             MarkKind::Chamfer => 4,
         };
-        (phase, self.face, self.near)
+        phase * Face::COUNT + self.face as u8
     }
 
     /// Both edges measured from the stick's other end, nearest first.

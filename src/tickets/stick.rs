@@ -8,7 +8,7 @@ use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
 use crate::materials::{Timber, species};
 use crate::project::Project;
-use crate::units::{Length, Weight};
+use crate::units::{Length, Weight, sort_by_number};
 
 /// What a stick does in the frame.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -96,8 +96,13 @@ impl Stick {
     /// Places in the sheet of the marks that are made, by their keys.
     #[must_use]
     pub fn made(&self, keys: &BTreeSet<String>) -> BTreeSet<usize> {
-        let places = self.marks.iter().enumerate().filter(|(_, mark)| keys.contains(&mark.key()));
-        places.map(|(place, _)| place).collect()
+        let mut made = BTreeSet::new();
+        for (place, mark) in self.marks.iter().enumerate() {
+            if keys.contains(&mark.key()) {
+                made.insert(place);
+            }
+        }
+        made
     }
 
     /// The layout in one line: what a cut stick is compared with when the frame changes.
@@ -132,7 +137,8 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     let density = species(&project.frame.species).map(|wood| wood.green_density);
     let mut first_of: Vec<(Role, String, String)> = Vec::new();
     for stick in &mut all {
-        stick.marks.sort_by(|a, b| a.order().partial_cmp(&b.order()).unwrap_or(std::cmp::Ordering::Equal));
+        sort_by_number(&mut stick.marks, |mark| mark.near.to_inches());
+        sort_by_number(&mut stick.marks, |mark| f64::from(mark.order()));
         stick.green_weight = density.map_or(Weight::ZERO, |density| density * stick.bulk.volume());
         let layout = stick.layout();
         match first_of.iter().find(|(role, known, _)| *role == stick.role && *known == layout) {

@@ -15,6 +15,7 @@ mod metric;
 mod moment;
 mod money;
 mod money_text;
+mod order;
 mod parse;
 mod quantity;
 mod run;
@@ -37,6 +38,7 @@ pub use metric::{MetricStep, display_step, metres, millimetres, show_length};
 pub use moment::Moment;
 pub use money::Money;
 pub use money_text::{MoneyText, show_money};
+pub use order::{order_of, sort_by_number};
 pub use parse::{
     LONGEST_LENGTH, LengthError, LengthFault, QuantityError, QuantityFault, parse_area_load, parse_count, parse_length,
     parse_length_not_negative, parse_money, parse_number, parse_slope, parse_weight,

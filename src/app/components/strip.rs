@@ -4,7 +4,7 @@ use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
 use crate::project::{Problem, Severity};
-use crate::units::{show_money, show_weight, show_wood_volume};
+use crate::units::{show_money, show_weight, show_wood_volume, sort_by_number};
 use leptos::prelude::*;
 
 /// The strip; a tap goes to where the figure comes from.
@@ -105,7 +105,7 @@ fn Trouble() -> impl IntoView {
 
 fn worst_first(store: Store) -> Vec<Problem> {
     let mut problems = store.problems();
-    problems.sort_by_key(|problem| std::cmp::Reverse(problem.severity));
+    sort_by_number(&mut problems, |problem| -f64::from(problem.severity as u8));
     problems
 }
 

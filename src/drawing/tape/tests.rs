@@ -85,6 +85,15 @@ fn metric_in_millimetres_with_numbers_in_centimetres() {
 }
 
 #[test]
+fn numbers_that_would_touch_are_left_out_but_every_fifth() {
+    // 100 mm apart: drawn at 2.5 px a millimetre, 25 px from number to number.
+    let (_, tape) = drawn(1357.0 / 25.4, Some(1457.0 / 25.4), Waste::None, UnitSystem::Metric);
+    let says: Vec<&str> = tape.pieces[0].graduations.iter().map(|stroke| stroke.says.as_str()).collect();
+    assert!(says.contains(&"140") && says.contains(&"145"));
+    assert!(!says.contains(&"141"));
+}
+
+#[test]
 fn the_tape_begins_at_zero_and_runs_toward_the_mark() {
     let (stick, tape) = drawn(0.0, None, Waste::Before, UnitSystem::Imperial);
     let piece = &tape.pieces[0];

@@ -2,7 +2,7 @@
 use crate::app::components::{PathProblems, fractions, show_length_fine};
 use crate::app::use_store;
 use crate::ordering::asked_length;
-use crate::units::{Length, UnitSystem, parse_length_not_negative};
+use crate::units::{Length, UnitSystem, parse_length_not_negative, sort_by_number};
 use leptos::ev;
 use leptos::prelude::*;
 
@@ -25,7 +25,7 @@ fn offered(own: &[Length], units: UnitSystem) -> Vec<Length> {
             all.push(length);
         }
     }
-    all.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    sort_by_number(&mut all, |length| length.to_inches());
     all
 }
 
@@ -39,7 +39,7 @@ fn turn(lengths: &mut Vec<Length>, one: Length) {
         lengths.retain(|length| !length.is_near(one, SAME));
     } else {
         lengths.push(one);
-        lengths.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+        sort_by_number(lengths, |length| length.to_inches());
     }
 }
 

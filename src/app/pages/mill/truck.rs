@@ -56,7 +56,7 @@ fn Over(over: usize) -> impl IntoView {
     let order = order_memo();
     let forget = move |_| {
         let Some(order) = order.get_untracked() else { return };
-        let known: BTreeSet<String> =
+        let known: Vec<String> =
             order.lines.iter().flat_map(|line| (1..=line.count).map(|number| key(line, number))).collect();
         store.tick(|progress| progress.received.retain(|received| known.contains(received)));
     };

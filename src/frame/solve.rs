@@ -1,0 +1,321 @@
+//! One load case on a factorised frame: movements, then forces, then the proof of equilibrium.
+use super::assembly::Factorised;
+use super::element::Basic;
+use super::error::FrameError;
+use super::load::LoadCase;
+use super::numbering::Slot;
+use super::simple_beam::SimpleBeam;
+use super::solution::{MemberState, Solution};
+
+/// A share of the largest force that equilibrium may miss by before the answer is refused.
+const WORST_RESIDUAL: f64 = 1e-7;
+/// Above this the answer is improved once by the forces it leaves out of balance.
+const GOOD_RESIDUAL: f64 = 1e-13;
+const MOST_IMPROVEMENTS: usize = 2;
+
+/// Loads of one case on the frame's parts.
+struct Loaded {
+    beams: Vec<SimpleBeam>,
+    held: Vec<Basic>,
+    nodes: Vec<[f64; 3]>,
+    imposed: Vec<[f64; 3]>,
+}
+
+/// A state of movement and what it means.
+struct State {
+    movements: Vec<[f64; 3]>,
+    basics: Vec<Basic>,
+    /// Forces of members and springs on a node less its loads, gathered at the leaders: what supports must give.
+    unbalanced: Vec<[f64; 3]>,
+    residual: f64,
+}
+
+impl Factorised<'_> {
+    /// Solves one load case.
+    ///
+    /// # Errors
+    /// Faults of the load case, or numbers too far apart for a trusted answer.
+    pub fn solve(&self, case: &LoadCase) -> Result<Solution, FrameError> {
+        self.solve_within(WORST_RESIDUAL, case)
+    }
+
+    /// The same; equilibrium may miss by another share.
+    pub(super) fn solve_within(&self, worst: f64, case: &LoadCase) -> Result<Solution, FrameError> {
+        self.frame.check_case(case).map_err(FrameError::Input)?;
+        self.check_moments(case)?;
+        let loaded = self.load(case);
+        let still = self.state(&loaded, &vec![0.0; self.factors.order()]);
+        let mut unknowns = self.improved(&vec![0.0; self.factors.order()], &still);
+        let mut state = self.state(&loaded, &unknowns);
+        for _ in 0..MOST_IMPROVEMENTS {
+            if state.residual <= GOOD_RESIDUAL {
+                break;
+            }
+            let next = self.improved(&unknowns, &state);
+            let better = self.state(&loaded, &next);
+            if better.residual >= state.residual {
+                break;
+            }
+            (unknowns, state) = (next, better);
+        }
+        if state.residual > worst {
+            return Err(FrameError::Unreliable(format!(
+                "The stiffest and the softest part of this frame are too far apart: equilibrium misses by {:.1e} of the largest force.",
+                state.residual
+            )));
+        }
+        Ok(self.solution(loaded, state))
+    }
+
+    /// The unknowns after the forces a state leaves out of balance are let go.
+    fn improved(&self, unknowns: &[f64], state: &State) -> Vec<f64> {
+        let mut change = self.equations(&state.unbalanced);
+        self.factors.solve(&mut change);
+        unknowns.iter().zip(&change).map(|(u, du)| u - du).collect()
+    }
+
+    /// A moment needs something that turns.
+    fn check_moments(&self, case: &LoadCase) -> Result<(), FrameError> {
+        let mut faults = Vec::new();
+        for load in &case.nodes {
+            let slot = self.numbering.slots[self.bodies.leader[load.node]][2];
+            if load.moment.to_pound_inches() != 0.0 && slot == Slot::None {
+                let name = &self.frame.nodes[load.node].name;
+                faults.push(format!(
+                    "A moment acts on node {name}, where every member end is hinged: nothing resists it."
+                ));
+            }
+        }
+        if faults.is_empty() { Ok(()) } else { Err(FrameError::Input(faults)) }
+    }
+
+    fn load(&self, case: &LoadCase) -> Loaded {
+        let mut by_member = vec![Vec::new(); self.elements.len()];
+        for load in &case.members {
+            by_member[load.member()].push(*load);
+        }
+        let of_member = |(element, loads): (&super::element::Element, &Vec<super::MemberLoad>)| {
+            SimpleBeam::new(loads.iter(), element.length, element.direction)
+        };
+        let beams: Vec<SimpleBeam> = self.elements.iter().zip(&by_member).map(of_member).collect();
+        let held = self.elements.iter().zip(&beams).map(|(element, beam)| element.held_fast(beam)).collect();
+        let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];
+        for load in &case.nodes {
+            add(&mut nodes[load.node], [load.x.to_pounds(), load.z.to_pounds(), load.moment.to_pound_inches()]);
+        }
+        let mut imposed = vec![[0.0; 3]; self.frame.nodes.len()];
+        for moved in &case.settlements {
+            add(&mut imposed[moved.node], [moved.x.to_inches(), moved.z.to_inches(), moved.rotation.to_radians()]);
+        }
+        Loaded { beams, held, nodes, imposed }
+    }
+
+    /// The part of forces at leaders that belongs to the unknowns.
+    fn equations(&self, forces: &[[f64; 3]]) -> Vec<f64> {
+        let mut out = vec![0.0; self.factors.order()];
+        for (slots, force) in self.numbering.slots.iter().zip(forces) {
+            for (slot, value) in slots.iter().zip(force) {
+                if let Slot::Equation(equation) = slot {
+                    out[*equation] = *value;
+                }
+            }
+        }
+        out
+    }
+
+    fn movements(&self, loaded: &Loaded, unknowns: &[f64]) -> Vec<[f64; 3]> {
+        let own = |node: usize| {
+            let slots = self.numbering.slots[node];
+            [0, 1, 2].map(|direction| match slots[direction] {
+                Slot::Equation(equation) => unknowns[equation],
+                Slot::Held => loaded.imposed[node][direction],
+                Slot::None => 0.0,
+            })
+        };
+        (0..self.frame.nodes.len()).map(|node| self.bodies.carry(node, own(self.bodies.leader[node]))).collect()
+    }
+
+    fn state(&self, loaded: &Loaded, unknowns: &[f64]) -> State {
+        let movements = self.movements(loaded, unknowns);
+        let mut basics = Vec::with_capacity(self.elements.len());
+        let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| load.map(|value| -value)).collect();
+        let mut scale = Scale::default();
+        loaded.nodes.iter().for_each(|load| scale.see(*load));
+        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(&loaded.held) {
+            let basic = element.moved(*held, &six(&movements, element.from, element.to));
+            let forces = element.end_forces(basic, beam);
+            for (node, force) in [(element.from, three(&forces, 0)), (element.to, three(&forces, 3))] {
+                add(&mut at_nodes[node], force);
+                scale.see(force);
+            }
+            scale.longest = scale.longest.max(element.length);
+            basics.push(basic);
+        }
+        for (node, stiffness) in self.ground.iter().enumerate() {
+            let force = [0, 1, 2].map(|direction| stiffness[direction] * movements[node][direction]);
+            add(&mut at_nodes[node], force);
+            scale.see(force);
+        }
+        let mut unbalanced = vec![[0.0; 3]; at_nodes.len()];
+        for (node, force) in at_nodes.iter().enumerate() {
+            add(&mut unbalanced[self.bodies.leader[node]], self.bodies.gather_force(node, *force));
+        }
+        let residual = self.residual(&unbalanced, &scale);
+        State { movements, basics, unbalanced, residual }
+    }
+
+    /// What is out of balance in the free directions, as a share of the largest force (or moment).
+    fn residual(&self, unbalanced: &[[f64; 3]], scale: &Scale) -> f64 {
+        let mut worst = 0.0_f64;
+        let moment = scale.moment.max(scale.force * scale.longest);
+        for (slots, force) in self.numbering.slots.iter().zip(unbalanced) {
+            for (direction, slot) in slots.iter().enumerate() {
+                let largest = if direction < 2 { scale.force } else { moment };
+                if matches!(slot, Slot::Equation(_)) && force[direction] != 0.0 {
+                    let share = (force[direction] / largest).abs();
+                    // Not a number must not pass as small.
+                    worst = if share.is_nan() { f64::INFINITY } else { worst.max(share) };
+                }
+            }
+        }
+        worst
+    }
+
+    fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
+        self.fill_rigid_links(&loaded, &mut state);
+        let turns = |node: usize| self.numbering.slots[self.bodies.leader[node]][2] != Slot::None;
+        let reaction = |node: usize| {
+            let slots = self.numbering.slots[node];
+            [0, 1, 2].map(|direction| {
+                let held = if slots[direction] == Slot::Held { state.unbalanced[node][direction] } else { 0.0 };
+                held - self.ground[node][direction] * state.movements[node][direction]
+            })
+        };
+        let n = self.frame.nodes.len();
+        let reactions: Vec<[f64; 3]> = (0..n).map(reaction).collect();
+        let has_rotation = (0..n).map(turns).collect();
+        let lengthening: Vec<f64> = self
+            .elements
+            .iter()
+            .map(|element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to)))
+            .collect();
+        let whole = self.whole_balance(&loaded, &reactions);
+        let parts = self.elements.iter().zip(loaded.beams).zip(state.basics);
+        let members =
+            parts.map(|((element, beam), basic)| MemberState::new(element, beam, basic, &state.movements)).collect();
+        Solution {
+            active: self.active.clone(),
+            movements: state.movements,
+            has_rotation,
+            reactions,
+            members,
+            lengthening,
+            residual: state.residual.max(whole),
+        }
+    }
+
+    /// Forces in the rigid links from the nodes they carry, outermost first.
+    fn fill_rigid_links(&self, loaded: &Loaded, state: &mut State) {
+        if self.bodies.links.is_empty() {
+            return;
+        }
+        let mut wanted = vec![[0.0; 3]; self.frame.nodes.len()];
+        for (node, force) in wanted.iter_mut().enumerate() {
+            let spring = [0, 1, 2].map(|direction| -self.ground[node][direction] * state.movements[node][direction]);
+            add(force, loaded.nodes[node]);
+            add(force, spring);
+        }
+        let take = |wanted: &mut [[f64; 3]], node: usize, force: [f64; 3]| {
+            add(&mut wanted[node], force.map(|value| -value));
+        };
+        for ((element, beam), basic) in self.elements.iter().zip(&loaded.beams).zip(&state.basics) {
+            if !element.is_rigid {
+                let forces = element.end_forces(*basic, beam);
+                take(&mut wanted, element.from, three(&forces, 0));
+                take(&mut wanted, element.to, three(&forces, 3));
+            }
+        }
+        for link in self.bodies.links.iter().rev() {
+            let element = &self.elements[link.member];
+            let beam = &loaded.beams[link.member];
+            let (at_child, is_from) = (wanted[link.child], element.from == link.child);
+            // What the loads alone ask of the ends of a simple beam, and what is left to pass along.
+            let simple = Basic { axial: beam.push_from, moments: (0.0, 0.0) };
+            let loads = element.end_forces(simple, beam);
+            let (own, other) =
+                if is_from { (three(&loads, 0), three(&loads, 3)) } else { (three(&loads, 3), three(&loads, 0)) };
+            let passed = [0, 1, 2].map(|direction| at_child[direction] - own[direction]);
+            let (c, s) = element.direction;
+            let (x, z) = if is_from {
+                (-element.length * c, -element.length * s)
+            } else {
+                (element.length * c, element.length * s)
+            };
+            // The child lies at (x, z) from the parent end: its forces turn about the parent.
+            let back = [-passed[0], -passed[1], -(passed[2] + x * passed[1] - z * passed[0])];
+            let at_parent = [0, 1, 2].map(|direction| back[direction] + other[direction]);
+            let (from, to) = if is_from { (at_child, at_parent) } else { (at_parent, at_child) };
+            state.basics[link.member] = element.basic_of(from, to);
+            let parent = if is_from { element.to } else { element.from };
+            take(&mut wanted, parent, at_parent);
+        }
+    }
+
+    /// Loads and reactions of the whole frame against each other, as a share of their sizes.
+    fn whole_balance(&self, loaded: &Loaded, reactions: &[[f64; 3]]) -> f64 {
+        let place = |node: usize| (self.frame.nodes[node].x.to_inches(), self.frame.nodes[node].z.to_inches());
+        let (mut sum, mut size) = ([0.0; 3], [0.0; 3]);
+        let centre = place(0);
+        let mut gather = |node: usize, force: [f64; 3]| {
+            let (x, z) = (place(node).0 - centre.0, place(node).1 - centre.1);
+            let parts = [force[2], x * force[1], -z * force[0]];
+            add(&mut sum, [force[0], force[1], parts.iter().sum()]);
+            let turning = parts.iter().map(|part| part.abs()).sum();
+            let (along, up) = (force[0].abs(), force[1].abs());
+            add(&mut size, [along + up, along + up, turning]);
+        };
+        for (node, (load, reaction)) in loaded.nodes.iter().zip(reactions).enumerate() {
+            gather(node, *load);
+            gather(node, *reaction);
+        }
+        for (element, beam) in self.elements.iter().zip(&loaded.beams) {
+            let simple = Basic { axial: beam.push_from, moments: (0.0, 0.0) };
+            let forces = element.end_forces(simple, beam);
+            gather(element.from, three(&forces, 0).map(|value| -value));
+            gather(element.to, three(&forces, 3).map(|value| -value));
+        }
+        let share =
+            |direction: usize| if size[direction] > 0.0 { (sum[direction] / size[direction]).abs() } else { 0.0 };
+        (0..3).map(share).fold(0.0, f64::max)
+    }
+}
+
+/// Sizes that make a residual a share.
+#[derive(Default)]
+struct Scale {
+    force: f64,
+    moment: f64,
+    longest: f64,
+}
+
+impl Scale {
+    fn see(&mut self, force: [f64; 3]) {
+        self.force = self.force.max(force[0].abs()).max(force[1].abs());
+        self.moment = self.moment.max(force[2].abs());
+    }
+}
+
+fn add(sum: &mut [f64; 3], force: [f64; 3]) {
+    for (sum, value) in sum.iter_mut().zip(force) {
+        *sum += value;
+    }
+}
+
+fn three(forces: &[f64; 6], begin: usize) -> [f64; 3] {
+    [forces[begin], forces[begin + 1], forces[begin + 2]]
+}
+
+fn six(movements: &[[f64; 3]], from: usize, to: usize) -> [f64; 6] {
+    let (a, b) = (movements[from], movements[to]);
+    [a[0], a[1], a[2], b[0], b[1], b[2]]
+}
