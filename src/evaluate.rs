@@ -3,8 +3,8 @@ use std::sync::Arc;
 
 use crate::design::{Built, Design, Shape};
 use crate::geometry::{
-    BraceShape, PostShape, RafterShape, RoofLine, Surroundings, beam_line, braces, clearances, ledger_line, posts,
-    purlin_rows, rafter_centres, scarf_problems,
+    BraceShape, PostShape, RafterShape, RoofLine, Surroundings, beam_housing, beam_line, braces, clearances,
+    ledger_line, posts, purlin_rows, rafter_centres, scarf_problems,
 };
 use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan};
@@ -64,7 +64,7 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
         rules,
         posts: &posts,
         braces: &braces,
-        pocket: brace.beam_pocket(rules),
+        pocket: brace.beam_pocket(rules, beam_housing(frame, rules)),
         rafters: &rafters,
         units: project.units,
     };

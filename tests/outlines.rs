@@ -118,7 +118,7 @@ fn check_brace(input: &Value, out: &Value) {
     check_ring("brace", &outline, &out["vertices_in"]);
     // The pocket's corner edge carries the rules' clearance; without it the edges are the brace's own.
     let rules = JoineryRules { pocket_clearance: Length::ZERO, ..JoineryRules::inch_defaults() };
-    let (post, beam) = (brace.post_pocket(&rules), brace.beam_pocket(&rules));
+    let (post, beam) = (brace.post_pocket(&rules, brace.post_housing), brace.beam_pocket(&rules, brace.beam_housing));
     check("post face, long edge", post.nose_on_face.to_inches(), number(out, "post_face_long_edge_in"));
     check("post face, short edge", post.corner.to_inches(), number(out, "post_face_short_edge_in"));
     check("beam face, long edge", beam.nose_on_face.to_inches(), number(out, "beam_face_long_edge_in"));

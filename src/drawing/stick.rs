@@ -35,7 +35,7 @@ pub fn stick_sheet(project: &Project, stick: &Stick) -> Scene {
             top = top - *width - between;
         }
     }
-    scene
+    if stick.to_left { turned(scene) } else { scene }
 }
 
 fn strip(scene: &mut Scene, project: &Project, stick: &Stick, face: Face, width: Length, top: Length) {
@@ -55,25 +55,15 @@ fn strip(scene: &mut Scene, project: &Project, stick: &Stick, face: Face, width:
     } else {
         scene.rectangle(Layer::Wood, (low, high), (bottom, top));
     }
-    grain(scene, stick, top, bottom);
     name(scene, stick, face, low, top);
     let mut measures: Vec<(Length, String)> = Vec::new();
     for mark in stick.marks.iter().filter(|mark| mark.face == face) {
-        draw(scene, stick, mark, width, top);
+        draw(scene, project, stick, mark, width, top);
         for edge in [Some(mark.near), mark.far].into_iter().flatten() {
             measures.push((edge, tape(edge, project.units, mark.fineness)));
         }
     }
     running(scene, measures, bottom);
-}
-
-/// Two fine lines of grain, so that wood reads as wood.
-fn grain(scene: &mut Scene, stick: &Stick, top: Length, bottom: Length) {
-    let inset = (stick.high - stick.low) * 0.08;
-    for share in [0.3, 0.7] {
-        let y = top + (bottom - top) * share;
-        scene.line(Layer::Fine, Point::new(stick.low + inset, y), Point::new(stick.high - inset, y));
-    }
 }
 
 fn name(scene: &mut Scene, stick: &Stick, face: Face, low: Length, top: Length) {
@@ -104,12 +94,12 @@ fn across(stick: &Stick, mark: &Mark, width: Length) -> (Length, Length) {
     if is_below { (width - far, width - near) } else { (near, far) }
 }
 
-fn draw(scene: &mut Scene, stick: &Stick, mark: &Mark, width: Length, top: Length) {
+fn draw(scene: &mut Scene, project: &Project, stick: &Stick, mark: &Mark, width: Length, top: Length) {
     let (upper, lower) = across(stick, mark, width);
     let (y0, y1) = (top - upper, top - lower);
     match (mark.kind, mark.far) {
         (MarkKind::Peg, _) => {
-            let diameter = Length::inches(1.0);
+            let diameter = project.joinery.peg;
             let y = if mark.across.is_some() { (y0 + y1) / 2.0 } else { top - width / 2.0 };
             scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, y), diameter));
         }
@@ -117,6 +107,9 @@ fn draw(scene: &mut Scene, stick: &Stick, mark: &Mark, width: Length, top: Lengt
             for y in [top, top - width] {
                 scene.line(Layer::Hidden, Point::new(mark.near, y), Point::new(far, y));
             }
+        }
+        (MarkKind::Tenon, far) if mark.across_from != Some(Face::LongEdge) => {
+            tenon(scene, stick, mark, far.unwrap_or(mark.near), (top, y0, y1, top - width));
         }
         (_, Some(far)) => {
             let outline = Polygon::rectangle(Point::new(mark.near, y0), Point::new(far, y1));
@@ -134,6 +127,52 @@ fn draw(scene: &mut Scene, stick: &Stick, mark: &Mark, width: Length, top: Lengt
             scene.line(Layer::Joint, Point::new(mark.near, y0), Point::new(mark.near, y1));
         }
     }
+}
+
+/// A tenon seen on its cheeks' edge: the wood beside it goes, down to the shoulder. With one edge it is drawn
+/// to the stick's nearer end.
+fn tenon(
+    scene: &mut Scene,
+    stick: &Stick,
+    mark: &Mark,
+    far: Length,
+    (top, y0, y1, bottom): (Length, Length, Length, Length),
+) {
+    let end = if mark.near - stick.low < stick.high - mark.near { stick.low } else { stick.high };
+    let (from, to) = if far > mark.near { (mark.near, far) } else { (mark.near.min(end), mark.near.max(end)) };
+    for (upper, lower) in [(top, y0), (y1, bottom)] {
+        if upper - lower > Length::inches(1e-6) {
+            let goes = Polygon::rectangle(Point::new(from, upper), Point::new(to, lower));
+            scene.add(Layer::Waste, Drawn::Hatched(goes));
+        }
+    }
+    for y in [y0, y1] {
+        scene.line(Layer::Joint, Point::new(from, y), Point::new(to, y));
+    }
+}
+
+/// The drawing of a stick that lies with its zero at the right.
+fn turned(mut scene: Scene) -> Scene {
+    let flip = |point: Point| Point::new(-point.x, point.y);
+    for part in &mut scene.parts {
+        match &mut part.drawn {
+            Drawn::Area(outline) | Drawn::Hatched(outline) => *outline = outline.map(flip),
+            Drawn::Line(points) => points.iter_mut().for_each(|point| *point = flip(*point)),
+            Drawn::Hole(at, _) => *at = flip(*at),
+            Drawn::Text(text) => {
+                text.at = flip(text.at);
+                // Measures stand on end and stay; a face's name now ends where the stick does.
+                if text.turned == 0.0 {
+                    text.anchor = Anchor::End;
+                }
+            }
+            Drawn::Dimension(dimension) => {
+                dimension.from = flip(dimension.from);
+                dimension.to = flip(dimension.to);
+            }
+        }
+    }
+    scene
 }
 
 /// Running measures under the face, read along the stick; each has its leader, and gives way to the one

@@ -162,7 +162,7 @@ fn piece_cost(
     {
         return None;
     }
-    let n_posts = around.posts.iter().filter(|post| post.left >= start && post.right <= end).count();
+    let n_posts = around.posts.iter().filter(|post| post.stands_under(start, end)).count();
     if n_posts == 0 || piece_weight(around, end - start) > mill.heaviest_pick {
         return None;
     }

@@ -32,6 +32,14 @@ pub struct Pocket {
     pub mortise_depth: Length,
 }
 
+impl Pocket {
+    /// The peg's place along the housed line: midway along the tenon.
+    #[must_use]
+    pub fn peg(&self) -> Length {
+        (self.mortise.0 + self.nose_on_floor) / 2.0
+    }
+}
+
 /// The one shape of every brace.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BraceShape {
@@ -144,32 +152,32 @@ impl BraceShape {
         (low.x.min(Length::ZERO), high.x.max(self.long_edge()))
     }
 
-    /// The pocket in the post, measured down from C.
+    /// The pocket in the post, measured down from C, in a face that stands `housing` out from the housed line.
     #[must_use]
-    pub fn post_pocket(&self, rules: &JoineryRules) -> Pocket {
+    pub fn post_pocket(&self, rules: &JoineryRules, housing: Length) -> Pocket {
         let (sin, cos) = self.at_post();
-        pocket(self.down, self.width / sin, cos / sin, self.post_housing, rules)
+        pocket(self.down, self.width / sin, cos / sin, (self.post_housing, housing), rules)
     }
 
-    /// The pocket in the beam, measured along from C.
+    /// The pocket in the beam, measured along from C, in an underside that stands `housing` out.
     #[must_use]
-    pub fn beam_pocket(&self, rules: &JoineryRules) -> Pocket {
+    pub fn beam_pocket(&self, rules: &JoineryRules, housing: Length) -> Pocket {
         let (sin, cos) = self.at_post();
-        pocket(self.along, self.width / cos, sin / cos, self.beam_housing, rules)
+        pocket(self.along, self.width / cos, sin / cos, (self.beam_housing, housing), rules)
     }
 }
 
 /// `across`: the brace's width measured on the housed line; `lean`: how far the brace moves along the
-/// line for each inch away from it.
-fn pocket(leg: Length, across: Length, lean: f64, housing: Length, rules: &JoineryRules) -> Pocket {
-    let nose_on_face = leg - housing * lean;
-    let nose_on_floor = nose_on_face - housing / lean;
+/// line for each inch away from it. The nose is cut at the rule's housing; the edges on the face follow
+/// the real one.
+fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length), rules: &JoineryRules) -> Pocket {
+    let nose_on_floor = leg - rule * lean - rule / lean;
     Pocket {
-        corner: leg - across - housing * lean - rules.pocket_clearance,
-        nose_on_face,
+        corner: leg - across - real * lean - rules.pocket_clearance,
+        nose_on_face: leg - real * lean,
         nose_on_floor,
         leg,
-        housing,
+        housing: real,
         mortise: (leg - across - rules.pocket_clearance, nose_on_floor),
         mortise_depth: rules.brace_tenon + rules.blind_clearance,
     }
@@ -277,7 +285,7 @@ mod tests {
     #[test]
     fn a_pocket_by_hand() {
         let rules = JoineryRules::inch_defaults();
-        let pocket = shape(36.0, 36.0).post_pocket(&rules);
+        let pocket = shape(36.0, 36.0).post_pocket(&rules, rules.housing);
         check(pocket.corner, 27.015 - 0.25);
         check(pocket.nose_on_face, 35.5);
         check(pocket.nose_on_floor, 35.0);

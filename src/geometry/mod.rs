@@ -21,7 +21,7 @@ pub use clearance::{Clearances, clearances};
 pub use cuts::choose_cuts;
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
 pub use plane::{Bulk, Point, Polygon};
-pub use post::{PostShape, posts, reduced_beam_depth};
+pub use post::{PostShape, beam_housing, post_housing, posts, reduced_beam_depth};
 pub use purlin::{Butt, PurlinPiece, PurlinRow, purlin_rows};
 pub use rafter::{BirdsMouth, RafterShape};
 pub use rafter_row::rafter_centres;

@@ -32,6 +32,13 @@ impl PostShape {
         self.shoulder - self.foot
     }
 
+    /// It stands under a piece of the beam between those ends; flush is under, whatever the sums' last bit.
+    #[must_use]
+    pub fn stands_under(&self, start: Length, end: Length) -> bool {
+        let hair = Length::inches(1e-6);
+        self.left >= start - hair && self.right <= end + hair
+    }
+
     /// Foot to the end of the tenon.
     #[must_use]
     pub fn length(&self) -> Length {
@@ -63,6 +70,23 @@ pub fn posts(frame: &Frame, rules: &JoineryRules, beam_seat: Length) -> Vec<Post
 #[must_use]
 pub fn reduced_beam_depth(frame: &Frame, rules: &JoineryRules) -> Length {
     frame.timbers.beam.ordered.depth - rules.housing
+}
+
+/// Depth of a housing in the beam's underside, from the real face.
+#[must_use]
+pub fn beam_housing(frame: &Frame, rules: &JoineryRules) -> Length {
+    frame.timbers.beam.sawn.depth - reduced_beam_depth(frame, rules)
+}
+
+/// Depth of a brace's housing from the post's real face: the reference (left) face keeps the rule's depth,
+/// the other takes what the stick is over size.
+#[must_use]
+pub fn post_housing(frame: &Frame, rules: &JoineryRules, side: Side) -> Length {
+    let post = frame.timbers.post;
+    match side {
+        Side::Left => rules.housing,
+        Side::Right => post.sawn.breadth - (post.ordered.breadth - rules.housing),
+    }
 }
 
 fn shape(

@@ -5,7 +5,7 @@
 //! root, with enough wood over it; the lower lap on the piece that reaches past the nearer post.
 use super::brace::{Brace, Pocket};
 use super::post::PostShape;
-use crate::project::{Frame, JoineryRules, Problem, ScarfPlace, Side};
+use crate::project::{Frame, JoineryRules, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -49,23 +49,28 @@ pub struct Place {
     pub wood_over_pocket: Option<Length>,
 }
 
-/// Height of the lower lap's surface above the underside at `from_root` of a lap of length `lap`, the
-/// splay taken straight: depth − a at the root, a at the tip.
+/// Height of the lower lap's surface above the underside at `from_root`: D − a at the root, a at the tip,
+/// straight between them; with a table each half falls more steeply, to the step and from it.
 #[must_use]
 pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Length {
-    let depth = frame.timbers.beam.sawn.depth;
+    let (depth, lap) = (frame.timbers.beam.sawn.depth, frame.scarfs.lap);
     let abutment = abutment(frame, rules);
-    let share = (from_root / frame.scarfs.lap).clamp(0.0, 1.0);
-    depth - abutment - (depth - abutment * 2.0) * share
+    let from_root = from_root.clamp(Length::ZERO, lap);
+    let is_tabled = frame.scarfs.kind == ScarfKind::StopSplayedTabled;
+    let step = if is_tabled { rules.scarf_table } else { Length::ZERO };
+    let fall = (depth - abutment * 2.0 + step) / lap;
+    if is_tabled && from_root > lap / 2.0 + rules.scarf_wedge / 2.0 {
+        return abutment + (lap - from_root) * fall;
+    }
+    depth - abutment - from_root * fall
 }
 
 /// Height of the scarf's abutments.
 #[must_use]
 pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
-    use crate::project::ScarfKind::{Halved, HalvedUnderSquinted};
     let depth = frame.timbers.beam.sawn.depth;
     match frame.scarfs.kind {
-        Halved | HalvedUnderSquinted => depth / 2.0,
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted => depth / 2.0,
         _ => depth * rules.scarf_abutment_share,
     }
 }

@@ -33,7 +33,7 @@ fn mortises(problems: &mut Problems, project: &Project) {
     let (rules, frame) = (&project.joinery, &project.frame);
     let say = |value: Length| length(value, project.units);
     let is_opposed = frame.posts.iter().any(|post| post.brace_left && post.brace_right);
-    let pocket = BraceShape::new(frame, rules).post_pocket(rules);
+    let pocket = BraceShape::new(frame, rules).post_pocket(rules, rules.housing);
     let web = frame.timbers.post.ordered.breadth - (rules.housing + pocket.mortise_depth) * 2.0;
     problems.add_if(is_opposed && web < rules.least_web, || {
         let says = format!(

@@ -108,6 +108,21 @@ mod tests {
         assert!((whole - both.to_square_inches() - 1.25).abs() < 1e-9);
     }
 
+    /// The height the scarf's place is judged by is that of the shape that is cut.
+    #[test]
+    fn the_lap_is_judged_as_it_is_cut() {
+        for project in [crate::project::demo::wool_barn(), crate::project::demo::log_store()] {
+            let shape = ScarfShape::new(&project.frame, &project.joinery);
+            for point in shape.profile(true).into_iter().skip(1).filter(|point| point.y < shape.depth) {
+                let height = crate::geometry::lap_height(&project.frame, &project.joinery, point.x);
+                // At the step both heights are the lap's: the one toward the root is judged.
+                let off = (height - point.y).to_inches();
+                let step = shape.table.map_or(0.0, |(step, _)| step.to_inches());
+                assert!(off.abs() < 1e-9 || (off + step).abs() < 1e-9, "{off} at {:?}", point.x);
+            }
+        }
+    }
+
     /// By hand: half of 40 × 10 = 200 in² each for a plain stop-splayed scarf.
     #[test]
     fn plain_halves_are_equal() {

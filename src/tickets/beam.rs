@@ -1,12 +1,15 @@
 //! The beam piece's sheet: zero at its left end, references top and outer.
 //!
 //! Where the left end is an upper lap, that end is the tip that closes against the other piece's root.
+use super::brace::{PocketPlace, pocket_marks};
 use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
-use super::post::{peg_height, peg_places};
+use super::post::{chamfers, peg_height, peg_places};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Bulk, Point, Polygon, PostShape, reduced_beam_depth};
+use crate::geometry::{
+    BeamPiece, Brace, Bulk, Point, Polygon, PostShape, beam_housing, lap_height, reduced_beam_depth,
+};
 use crate::joinery::ScarfShape;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
@@ -26,7 +29,11 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
         bulk = bulk.without(post_joint_bulk(project, post, piece.start));
     }
     for brace in braces_of(project, shape, piece) {
-        let pocket = super::brace::pocket_bulk(project, &shape.brace.beam_pocket(&project.joinery), housing(project));
+        let pocket = super::brace::pocket_bulk(
+            project,
+            &shape.brace.beam_pocket(&project.joinery, housing(project)),
+            housing(project),
+        );
         let corner = brace.corner_x - piece.start;
         let at = match brace.side {
             Side::Left => corner - pocket.balance(),
@@ -56,6 +63,7 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
         profile: (Face::Outer, profile),
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
+        to_left: false,
         marks: marks(project, shape, piece),
         same_as: None,
     }
@@ -88,20 +96,16 @@ fn scarf_end(project: &Project, shape: &Shape, number: usize, is_lower: bool, st
 
 /// Depth of a housing in the underside, from the real face.
 fn housing(project: &Project) -> Length {
-    project.frame.timbers.beam.sawn.depth - reduced_beam_depth(&project.frame, &project.joinery)
+    beam_housing(&project.frame, &project.joinery)
 }
 
 fn posts_of<'a>(shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a PostShape> {
-    shape.posts.iter().filter(|post| post.left >= piece.start && post.right <= piece.end)
+    shape.posts.iter().filter(|post| post.stands_under(piece.start, piece.end))
 }
 
 /// Braces whose pocket lies in this piece: in a lap it is the lower one.
-fn braces_of<'a>(
-    project: &'a Project,
-    shape: &'a Shape,
-    piece: &'a BeamPiece,
-) -> impl Iterator<Item = &'a crate::geometry::Brace> {
-    let pocket = shape.brace.beam_pocket(&project.joinery);
+fn braces_of<'a>(project: &'a Project, shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a Brace> {
+    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
     shape.braces.iter().filter(move |brace| {
         let (near, far) = brace.on_beam(&pocket);
         let middle = (near + far) / 2.0;
@@ -141,16 +145,44 @@ fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
     for post in posts_of(shape, piece) {
         marks.extend(post_marks(project, post, piece.start));
     }
-    let pocket = shape.brace.beam_pocket(&project.joinery);
     for brace in braces_of(project, shape, piece) {
-        let sign = if brace.side == Side::Right { 1.0 } else { -1.0 };
-        let corner = brace.corner_x - piece.start;
-        let depth = housing(project);
-        marks.extend(super::brace::pocket_marks(project, &pocket, depth, Face::Underside, corner, sign, &brace.mark()));
+        marks.extend(brace_marks(project, shape, piece, brace));
     }
     marks.extend(rafter_marks(project, shape, piece));
-    marks.extend(chamfer(project, piece));
+    marks.extend(chamfer(project, shape, piece));
     marks
+}
+
+fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brace) -> Vec<Mark> {
+    let rules = &project.joinery;
+    let reduced = reduced_beam_depth(&project.frame, rules);
+    let pocket = shape.brace.beam_pocket(rules, housing(project));
+    let remark = wood_over(project, shape, brace)
+        .map(|wood| format!("; {} of wood left over it in the lap", length(wood, project.units)))
+        .unwrap_or_default();
+    let place = PocketPlace {
+        mate: &brace.mark(),
+        face: Face::Underside,
+        housing: housing(project),
+        corner: brace.corner_x - piece.start,
+        sign: if brace.side == Side::Right { 1.0 } else { -1.0 },
+        floor: (reduced, Face::Top),
+        peg: reduced - rules.peg_from_shoulder,
+        remark,
+    };
+    pocket_marks(project, &pocket, &place)
+}
+
+/// Least wood over a brace's mortise where it lies in a lap.
+fn wood_over(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
+    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
+    let (near, far) = brace.on_beam(&pocket);
+    let scarf = shape.beam.scarfs.iter().find(|scarf| near > scarf.low && far < scarf.high)?;
+    let from_root = match scarf.place.lower {
+        Side::Left => far - scarf.low,
+        Side::Right => scarf.high - near,
+    };
+    Some(lap_height(&project.frame, &project.joinery, from_root) - housing(project) - pocket.mortise_depth)
 }
 
 fn scarf_marks(
@@ -161,58 +193,102 @@ fn scarf_marks(
     is_lower: bool,
     side: Side,
 ) -> Vec<Mark> {
-    let scarf = &shape.beam.scarfs[number - 1];
-    let outline = ScarfShape::new(&project.frame, &project.joinery);
-    let (low, high) = (scarf.low - piece.start, scarf.high - piece.start);
-    let (root, tip, waste) = match side {
-        Side::Right => (low, high, Waste::After),
-        Side::Left => (high, low, Waste::Before),
-    };
-    let other = match side {
-        Side::Right => format!("B{}", piece.number + 1),
-        Side::Left => format!("B{}", piece.number - 1),
-    };
+    let lap = LapEnd::new(project, shape, piece, number, is_lower, side);
+    let outline = &lap.outline;
     let (name, stays, from) = if is_lower {
-        ("LOWER lap", format!("wood stays at the bottom, carries {other}"), Face::Underside)
+        ("LOWER lap", format!("wood stays at the bottom, carries {}", lap.other), Face::Underside)
     } else {
-        ("UPPER lap", format!("wood stays at the top, lies on {other}"), Face::Top)
+        ("UPPER lap", format!("wood stays at the top, lies on {}", lap.other), Face::Top)
     };
-    let say = |value| length(value, project.units);
-    let squint = if outline.squint > Length::ZERO {
-        format!("; each abutment leans {} over its height, its tip longer at the lap face", say(outline.squint))
-    } else {
-        String::new()
+    let far_face = if is_lower { Face::Top } else { Face::Underside };
+    let say = |value| tape(value, project.units, Fineness::Sixteenth);
+    let waste = if side == Side::Right { Waste::After } else { Waste::Before };
+    let arris = |lap_face: Length, outside: Length, face: Face| {
+        if lap_face == outside {
+            "square across".to_owned()
+        } else {
+            format!("{} at the lap face, {} at the {}", say(lap_face), say(outside), face.name())
+        }
     };
     let mut marks = vec![
-        Mark::line(format!("scarf {number}, tip of the {name}"), Face::Outer, tip, MarkKind::End)
+        Mark::line(format!("scarf {number}, tip of the {name}"), Face::Outer, lap.tip.0, MarkKind::End)
             .across((Length::ZERO, outline.abutment), from)
             .waste(waste)
-            .note(format!("{stays}{squint}"))
-            .mate(other.clone()),
-        Mark::line(format!("scarf {number}, root of the {name}"), Face::Outer, root, MarkKind::Line)
+            .note(format!("{}; {stays}", arris(lap.tip.0, lap.tip.1, from)))
+            .mate(lap.other.clone()),
+        Mark::line(format!("scarf {number}, root of the {name}"), Face::Outer, lap.root.0, MarkKind::Line)
             .across((outline.depth - outline.abutment, outline.depth), from)
-            .note(format!("cut down {} from the other side; {}", say(outline.abutment), splay_text(project, &outline)))
-            .mate(other.clone()),
+            .note(format!(
+                "{}; cut {} in from the {}; {}",
+                arris(lap.root.0, lap.root.1, far_face),
+                say(outline.abutment),
+                far_face.name(),
+                splay_text(project, outline)
+            ))
+            .mate(lap.other.clone()),
     ];
-    if let Some((step, gap)) = outline.table {
-        let middle = (root + tip) / 2.0;
-        marks.push(
-            Mark::between(
-                format!("scarf {number}, table and wedge gap"),
-                Face::Outer,
-                (middle - gap / 2.0, middle + gap / 2.0),
-                MarkKind::Line,
-            )
-            .note(format!("step {}; this piece's step is the edge nearer its own tip", say(step)))
-            .mate(other),
-        );
-    }
+    marks.extend(lap.table_mark(project, from));
     marks
 }
 
+/// One end of a piece in its scarf, on the piece's own axis.
+struct LapEnd {
+    number: usize,
+    outline: ScarfShape,
+    /// The piece that it meets.
+    other: String,
+    /// The tip at the lap face, and at the outside.
+    tip: (Length, Length),
+    /// The root at the lap face, and at the outside.
+    root: (Length, Length),
+    /// This piece's step of the table, and its heights from the face that stays: root side, tip side.
+    step: Option<(Length, Length, Length)>,
+}
+
+impl LapEnd {
+    fn new(project: &Project, shape: &Shape, piece: &BeamPiece, number: usize, is_lower: bool, side: Side) -> Self {
+        let outline = ScarfShape::new(&project.frame, &project.joinery);
+        let other = match side {
+            Side::Right => format!("B{}", piece.number + 1),
+            Side::Left => format!("B{}", piece.number - 1),
+        };
+        let ends = scarf_end(project, shape, number, is_lower, piece.start);
+        // From the underside up: outside and lap face of the abutment below, those of the one above.
+        let (below, above) = ((ends[1].x, ends[0].x), (ends[ends.len() - 2].x, ends[ends.len() - 1].x));
+        let (tip, root) = if is_lower { (below, above) } else { (above, below) };
+        let from_face = |y: Length| if is_lower { y } else { outline.depth - y };
+        let step = (ends.len() == 6).then(|| {
+            let (tip_side, root_side) = if is_lower { (ends[2], ends[3]) } else { (ends[3], ends[2]) };
+            (tip_side.x, from_face(root_side.y), from_face(tip_side.y))
+        });
+        Self { number, outline, other, tip, root, step }
+    }
+
+    fn table_mark(&self, project: &Project, from: Face) -> Option<Mark> {
+        let (x, root_side, tip_side) = self.step?;
+        let say = |value| tape(value, project.units, Fineness::Sixteenth);
+        let gap = self.outline.table.map_or(Length::ZERO, |(_, gap)| gap);
+        Some(
+            Mark::line(format!("scarf {}, step of the table", self.number), Face::Outer, x, MarkKind::Line)
+                .across((root_side, tip_side), from)
+                .note(format!(
+                    "from the {}: {} on the root's side, {} on the tip's; the wedges' gap of {} is the other piece's",
+                    from.name(),
+                    say(root_side),
+                    say(tip_side),
+                    say(gap)
+                ))
+                .mate(self.other.clone()),
+        )
+    }
+}
+
 fn splay_text(project: &Project, outline: &ScarfShape) -> String {
-    let rise = outline.lap * outline.splay();
-    format!("the lap falls {} in {}", length(rise, project.units), length(outline.lap, project.units))
+    let say = |value| tape(value, project.units, Fineness::Sixteenth);
+    if outline.table.is_some() {
+        return "the lap face runs straight from here to the step of the table, and from there to the tip".to_owned();
+    }
+    format!("the lap face falls {} in {}", say(outline.lap * outline.splay()), say(outline.lap))
 }
 
 fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
@@ -247,7 +323,7 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
         marks.push(
             Mark::line(format!("peg {} of {mate}", index + 1), Face::Outer, post.left + x - start, MarkKind::Peg)
                 .across((from_top, from_top), Face::Top)
-                .note("bore from the outer face, straight through")
+                .note(format!("{} hole; bore from the outer face, straight through", length(rules.peg, project.units)))
                 .mate(&mate),
         );
     }
@@ -290,11 +366,13 @@ fn rafter_marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark
         .collect()
 }
 
-fn chamfer(project: &Project, piece: &BeamPiece) -> Option<Mark> {
-    let rules = &project.joinery;
-    let range = (rules.chamfer_stop, piece.length() - rules.chamfer_stop);
-    (rules.chamfer > Length::ZERO && range.1 > range.0).then(|| {
-        Mark::between("chamfer, last of all", Face::Underside, range, MarkKind::Chamfer)
-            .note(format!("{}; stop short of every joint, seat and scarf", length(rules.chamfer, project.units)))
-    })
+/// The underside's arrises between posts, pockets and laps.
+fn chamfer(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
+    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
+    let posts = posts_of(shape, piece).map(|post| (post.left, post.right));
+    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&pocket));
+    let laps = shape.beam.scarfs.iter().map(|scarf| (scarf.low, scarf.high));
+    let joints: Vec<(Length, Length)> =
+        posts.chain(braces).chain(laps).map(|(from, to)| (from - piece.start, to - piece.start)).collect();
+    chamfers(project, (Length::ZERO, piece.length()), &joints, Face::Underside)
 }

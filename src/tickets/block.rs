@@ -29,12 +29,13 @@ fn stick(project: &Project, number: usize, gap: Length) -> Stick {
         bulk: Bulk::prism(timber.sawn.area(), Length::ZERO, gap),
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
-        ask: format!("Between R{number} and R{}, on the beam's outer side?", number + 1),
+        ask: format!("Between R{number} and R{}, standing on the beam, flush with its outer face?", number + 1),
         references: (Face::Outer, Face::Top),
         faces: vec![(Face::Outer, timber.sawn.depth)],
         profile: (Face::Outer, profile),
         profile_lines: Vec::new(),
         whole_line: None,
+        to_left: false,
         marks: vec![
             Mark::line("left end, square", Face::Outer, Length::ZERO, MarkKind::End)
                 .waste(Waste::Before)

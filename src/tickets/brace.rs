@@ -3,7 +3,7 @@ use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{Bulk, Pocket, Point, Polygon};
+use crate::geometry::{BraceShape, Bulk, Pocket, Point, Polygon};
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -34,10 +34,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
         bulk,
         green_weight: Weight::ZERO,
         zero: "the post's shoulder on the long edge".to_owned(),
-        ask: match side {
-            Side::Left => "Outer face toward you, long edge down? Post end at your right?".to_owned(),
-            Side::Right => "Outer face toward you, long edge down? Post end at your left?".to_owned(),
-        },
+        ask: ask(brace, side),
         references: (Face::Outer, Face::LongEdge),
         faces: vec![
             (Face::Outer, timber.sawn.depth),
@@ -51,8 +48,23 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
             (long_edge_down(body[2]), long_edge_down(body[3])),
         ],
         whole_line: None,
+        to_left: side == Side::Left && !is_either_hand(brace),
         marks: marks(project, shape, post),
         same_as: None,
+    }
+}
+
+/// Both ends alike: the brace fits on either side of a post.
+fn is_either_hand(brace: &BraceShape) -> bool {
+    brace.along == brace.down && brace.post_housing == brace.beam_housing
+}
+
+fn ask(brace: &BraceShape, side: Side) -> String {
+    let lies = "Outer face toward you, long edge down?";
+    match side {
+        _ if is_either_hand(brace) => format!("{lies} Post end at your left? Either hand: both ends are alike."),
+        Side::Left => format!("{lies} Post end at your RIGHT? A left-hand brace: the mirror of a right-hand one."),
+        Side::Right => format!("{lies} Post end at your left? A right-hand brace."),
     }
 }
 
@@ -96,104 +108,130 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
         Mark::line("shoulder at the post, on the short edge", Face::ShortEdge, outline[4].x, MarkKind::Line),
     ];
     for (tenon, end) in [(brace.post_tenon(), "post"), (brace.beam_tenon(), "beam")] {
-        marks.push(tenon_mark(project, &tenon, end));
-        marks.push(peg(project, shape, end == "post", post));
+        let mate = if end == "post" { post_mate.as_str() } else { "beam" };
+        marks.extend(tenon_marks(project, &tenon, end, mate));
+        marks.push(peg(project, shape, end == "post", mate));
     }
     marks.into_iter().map(Mark::thirty_seconds).collect()
 }
 
-fn tenon_mark(project: &Project, tenon: &Polygon, end: &str) -> Mark {
+/// The tenon's cheeks from the nose, its tip inside the wood's width, and its end on the short edge.
+fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec<Mark> {
     let rules = &project.joinery;
-    let (low, high) = tenon.bounds();
-    let bare = rules.tenon_offset + tenon_thickness(project) >= project.frame.timbers.brace.sawn.breadth;
-    Mark::between(format!("tenon at the {end}"), Face::LongEdge, (low.x, high.x), MarkKind::Tenon)
-        .across((rules.tenon_offset, rules.tenon_offset + tenon_thickness(project)), Face::Outer)
-        .note(format!(
-            "{} long, square to the shoulder{}",
-            length(rules.brace_tenon, project.units),
-            if bare { "; bare-faced: no wood behind it" } else { "" }
-        ))
+    let cheeks = (rules.tenon_offset, rules.tenon_offset + tenon_thickness(project));
+    let is_bare = cheeks.1 >= project.frame.timbers.brace.sawn.breadth;
+    let bare = if is_bare { "; bare-faced: no wood behind it" } else { "" };
+    let [nose, tip, end_corner, _] = tenon.corners[..] else { return Vec::new() };
+    vec![
+        Mark::line(format!("tenon at the {end}, tip"), Face::Outer, tip.x, MarkKind::Tenon)
+            .across((tip.y, tip.y), Face::LongEdge)
+            .note(format!("{} square to the shoulder", length(rules.brace_tenon, project.units)))
+            .mate(mate),
+        Mark::line(format!("tenon at the {end}, cheeks from the nose"), Face::LongEdge, nose.x, MarkKind::Tenon)
+            .across(cheeks, Face::Outer)
+            .note(format!("keep the wood between them{bare}"))
+            .mate(mate),
+        Mark::line(
+            format!("tenon at the {end}, end on the short edge"),
+            Face::ShortEdge,
+            end_corner.x,
+            MarkKind::Tenon,
+        )
+        .across(cheeks, Face::Outer)
+        .note(format!("keep the wood between the cheeks{bare}"))
+        .mate(mate),
+    ]
 }
 
-/// The tenon's hole: a peg's distance from the shoulder, midway along the mortise; the tenon's own hole
-/// is drawn toward the shoulder and toward the nose, so that the peg pulls the nose into its bearing.
-fn peg(project: &Project, shape: &Shape, at_post: bool, post: usize) -> Mark {
+/// The tenon's hole: a peg's distance from the shoulder, midway along the mortise, then moved along the
+/// brace away from the nose by the drawbore, so that the peg drives the nose into its bearing.
+fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
     let rules = &project.joinery;
     let brace = &shape.brace;
-    let pocket = if at_post { brace.post_pocket(rules) } else { brace.beam_pocket(rules) };
-    let length_of = brace.long_edge();
-    let (sin, cos) = (brace.along / length_of, brace.down / length_of);
+    let pocket =
+        if at_post { brace.post_pocket(rules, rules.housing) } else { brace.beam_pocket(rules, rules.housing) };
+    let long_edge = brace.long_edge();
+    let (sin, cos) = (brace.along / long_edge, brace.down / long_edge);
     let (sin, cos) = if at_post { (sin, cos) } else { (cos, sin) };
     let leg = if at_post { brace.down } else { brace.along };
-    let slant = rules.drawbore / 2.0_f64.sqrt();
     // From the housed line, and from C along it.
-    let deep = rules.peg_from_shoulder - slant;
-    let along = (pocket.mortise.0 + pocket.nose_on_floor) / 2.0 - slant;
+    let deep = rules.peg_from_shoulder - rules.drawbore * sin;
+    let along = pocket.peg() - rules.drawbore * cos;
     let (x, z) = (-deep, leg - along);
     let place = Point::new(x * sin + z * cos, z * sin - x * cos);
-    let near = if at_post { place.x } else { length_of - place.x };
-    let (end, mate) = if at_post { ("post", format!("P{post}")) } else { ("beam", "beam".to_owned()) };
+    let near = if at_post { place.x } else { long_edge - place.x };
+    let end = if at_post { "post" } else { "beam" };
     Mark::line(format!("peg at the {end}"), Face::Outer, near, MarkKind::Peg)
         .across((place.y, place.y), Face::LongEdge)
         .note(format!(
-            "mortise hole {}, tenon hole {} from the shoulder, drawn toward shoulder and nose",
-            length(rules.peg_from_shoulder, project.units),
-            tape(deep, project.units, Fineness::ThirtySecond)
+            "{} hole, {} from the mortise's hole, along the brace away from the nose",
+            length(rules.peg, project.units),
+            tape(rules.drawbore, project.units, Fineness::ThirtySecond)
         ))
         .mate(mate)
 }
 
-/// The marks of a pocket in a post's face or the beam's underside. `corner` is where C lies on the
-/// stick's own axis and `sign` which way the brace goes from there.
-pub fn pocket_marks(
-    project: &Project,
-    pocket: &Pocket,
-    housing: Length,
-    face: Face,
-    corner: Length,
-    sign: f64,
-    mate: &str,
-) -> Vec<Mark> {
+/// Where a pocket lies in the stick that takes it.
+pub struct PocketPlace<'a> {
+    /// The brace that enters it.
+    pub mate: &'a str,
+    /// The face it is cut in.
+    pub face: Face,
+    /// Depth of its housing below the real face.
+    pub housing: Length,
+    /// The corner C on the stick's own axis.
+    pub corner: Length,
+    /// Which way the brace goes from there: 1 or −1.
+    pub sign: f64,
+    /// The floor of the housing, measured from a reference face.
+    pub floor: (Length, Face),
+    /// The peg's hole, measured from the same face.
+    pub peg: Length,
+    /// What else to know of it.
+    pub remark: String,
+}
+
+/// The marks of a pocket in a post's face or the beam's underside.
+pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> Vec<Mark> {
     let rules = &project.joinery;
-    let at = |from_corner: Length| corner + from_corner * sign;
+    let PocketPlace { mate, face, housing, floor, .. } = place;
+    let at = |from_corner: Length| place.corner + from_corner * place.sign;
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + tenon_thickness(project));
-    let nose_side = if sign > 0.0 { "far" } else { "near" };
+    let nose_side = if place.sign > 0.0 { "far" } else { "near" };
+    let say = |value| tape(value, project.units, Fineness::Sixteenth);
+    let edges = |from: Length, to: Length| (at(from), at(to));
     vec![
         Mark::between(
             format!("housing of {mate}"),
-            face,
-            (at(pocket.corner), at(pocket.nose_on_face)),
+            *face,
+            edges(pocket.corner, pocket.nose_on_face),
             MarkKind::Housing,
         )
         .across((Length::ZERO, breadth), Face::Outer)
-        .depth(housing)
+        .depth(*housing)
         .note(format!(
-            "the {nose_side} edge is the nose: from it the end slopes in to {} on the floor",
-            tape(at(pocket.nose_on_floor), project.units, Fineness::Sixteenth)
+            "floor {} from the {}; the {nose_side} edge is the nose: from it the end slopes in to {} on the floor{}",
+            say(floor.0),
+            floor.1.name(),
+            say(at(pocket.nose_on_floor)),
+            place.remark
         ))
-        .mate(mate),
+        .mate(*mate),
         Mark::between(
             format!("mortise of {mate}"),
-            face,
-            (at(pocket.mortise.0), at(pocket.mortise.1)),
+            *face,
+            edges(pocket.mortise.0, pocket.mortise.1),
             MarkKind::Mortise,
         )
         .across(cheeks, Face::Outer)
-        .depth(housing + pocket.mortise_depth)
-        .note("depth from the face")
-        .mate(mate),
-        Mark::line(
-            format!("peg of {mate}"),
-            Face::Outer,
-            at((pocket.mortise.0 + pocket.nose_on_floor) / 2.0),
-            MarkKind::Peg,
-        )
-        .note(format!(
-            "{} in from the floor of the housing; bore from the outer face",
-            length(rules.peg_from_shoulder, project.units)
-        ))
-        .mate(mate),
+        .depth(*housing + pocket.mortise_depth)
+        .note(format!("depth from the face; {} below the floor of the housing", say(pocket.mortise_depth)))
+        .mate(*mate),
+        Mark::line(format!("peg of {mate}"), Face::Outer, at(pocket.peg()), MarkKind::Peg)
+            .across((place.peg, place.peg), floor.1)
+            .note(format!("{} hole; bore from the outer face", length(rules.peg, project.units)))
+            .mate(*mate),
     ]
 }
 

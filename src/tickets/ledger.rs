@@ -32,6 +32,7 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
         profile: (Face::Outer, profile),
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
+        to_left: false,
         marks: marks(project, shape, piece),
         same_as: None,
     }

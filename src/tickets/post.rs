@@ -1,12 +1,13 @@
 //! The post's sheet: zero at the top shoulder, down is positive.
+use super::brace::{PocketPlace, pocket_marks};
 use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{Bulk, Point, Polygon, PostShape};
+use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing};
 use crate::project::{Project, Side};
-use crate::units::{Length, Weight};
-use crate::wording::length;
+use crate::units::{Fineness, Length, Weight};
+use crate::wording::{length, tape};
 
 /// Every post's sheet.
 pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
@@ -20,7 +21,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     let mut marks = ends(project, post);
     marks.extend(tenon(project, post));
     marks.extend(pockets(project, shape, post));
-    marks.extend(chamfer(project, post));
+    marks.extend(chamfer(project, shape, post));
     let rules = &project.joinery;
     let tenon_area = rules.tenon_thickness * (tenon_right - tenon_left);
     let mut bulk = Bulk::prism(timber.sawn.area(), Length::ZERO, post.body()).with(Bulk::prism(
@@ -31,8 +32,8 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
         bulk = bulk.without(super::brace::pocket_bulk(
             project,
-            &shape.brace.post_pocket(rules),
-            housing_depth(project, brace.side),
+            &shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)),
+            post_housing(&project.frame, rules, brace.side),
         ));
     }
     let profile = Polygon::new(vec![
@@ -56,22 +57,13 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         zero: "the top shoulder; measure down to the foot, up to the tenon's end".to_owned(),
         ask: "Outer face toward you? Head at your left?".to_owned(),
         references: (Face::Outer, Face::Left),
-        faces: vec![(Face::Outer, breadth), (Face::Right, depth), (Face::Wall, breadth), (Face::Left, depth)],
-        profile: (Face::Outer, profile),
+        faces: vec![(Face::Outer, breadth), (Face::Left, depth), (Face::Wall, breadth), (Face::Right, depth)],
+        profile: (Face::Outer, profile.map(|point| Point::new(point.x, breadth - point.y))),
         profile_lines: Vec::new(),
         whole_line: Some(post.left),
+        to_left: false,
         marks,
         same_as: None,
-    }
-}
-
-/// Depth of a brace's housing from the real face: the reference face keeps the rule's depth, the other
-/// takes what the stick is over size.
-fn housing_depth(project: &Project, side: Side) -> Length {
-    let timber = project.frame.timbers.post;
-    match side {
-        Side::Left => project.joinery.housing,
-        Side::Right => timber.sawn.breadth - (timber.ordered.breadth - project.joinery.housing),
     }
 }
 
@@ -112,7 +104,7 @@ fn tenon(project: &Project, post: &PostShape) -> Vec<Mark> {
 /// Centres of the head's pegs from the post's left face, one or two.
 pub fn peg_places(project: &Project, post: &PostShape) -> Vec<Length> {
     let (low, high) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
-    if high - low >= project.joinery.two_pegs_from {
+    if high - low >= project.joinery.two_pegs_from - Length::inches(1e-6) {
         let quarter = (high - low) / 4.0;
         vec![low + quarter, high - quarter]
     } else {
@@ -128,7 +120,7 @@ pub fn peg_height(project: &Project, index: usize) -> Length {
 fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
     let rules = &project.joinery;
     let hole = peg_height(project, index);
-    let relish = post.tenon_length - hole;
+    let relish = post.tenon_length - hole + rules.drawbore;
     let holds = if relish >= rules.peg * 4.0 { "" } else { "; locating, no tension: " };
     let says = if holds.is_empty() {
         String::new()
@@ -138,43 +130,85 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
     Mark::line(format!("tenon peg {}", index + 1), Face::Outer, -(hole - rules.drawbore), MarkKind::Peg)
         .across((x, x), Face::Left)
         .note(format!(
-            "beam hole {}, tenon hole {} from the shoulder{says}",
-            length(hole, project.units),
-            length(hole - rules.drawbore, project.units)
+            "{} hole; beam hole {}, tenon hole {} from the shoulder{says}",
+            length(rules.peg, project.units),
+            tape(hole, project.units, Fineness::Sixteenth),
+            tape(hole - rules.drawbore, project.units, Fineness::Sixteenth)
         ))
         .mate("beam")
 }
 
 fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let rules = &project.joinery;
-    let pocket = shape.brace.post_pocket(rules);
-    let both = shape.braces.iter().filter(|brace| brace.post == post.number).count() == 2;
-    let mut marks = Vec::new();
-    for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        let face = match brace.side {
-            Side::Left => Face::Left,
-            Side::Right => Face::Right,
+    let on_post = || shape.braces.iter().filter(|brace| brace.post == post.number);
+    let ordered = project.frame.timbers.post.ordered.breadth;
+    let web = ordered - (rules.housing + rules.brace_tenon + rules.blind_clearance) * 2.0;
+    let remark = if on_post().count() == 2 {
+        format!("; web left to the other brace's mortise {}", length(web, project.units))
+    } else {
+        String::new()
+    };
+    let place = |side: Side, mate: &str| {
+        let (face, floor, inward) = match side {
+            Side::Left => (Face::Left, rules.housing, 1.0),
+            Side::Right => (Face::Right, ordered - rules.housing, -1.0),
         };
-        let housing = housing_depth(project, brace.side);
-        marks.extend(super::brace::pocket_marks(project, &pocket, housing, face, Length::ZERO, 1.0, &brace.mark()));
-        if both && brace.side == Side::Left {
-            let web = project.frame.timbers.post.ordered.breadth - (rules.housing + pocket.mortise_depth) * 2.0;
-            if let Some(last) = marks.last_mut() {
-                last.note = format!("{}; web left to the other brace {}", last.note, length(web, project.units));
-            }
-        }
-    }
-    marks
+        let housing = post_housing(&project.frame, rules, side);
+        let pocket = shape.brace.post_pocket(rules, housing);
+        let place = PocketPlace {
+            mate,
+            face,
+            housing,
+            corner: Length::ZERO,
+            sign: 1.0,
+            floor: (floor, Face::Left),
+            peg: floor + rules.peg_from_shoulder * inward,
+            remark: remark.clone(),
+        };
+        pocket_marks(project, &pocket, &place)
+    };
+    on_post().flat_map(|brace| place(brace.side, &brace.mark())).collect()
 }
 
-fn chamfer(project: &Project, post: &PostShape) -> Option<Mark> {
+fn chamfer(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let rules = &project.joinery;
-    let range = (rules.chamfer_stop, post.body() - rules.chamfer_stop);
-    (rules.chamfer > Length::ZERO && range.1 > range.0).then(|| {
-        Mark::between("chamfer, last of all", Face::Outer, range, MarkKind::Chamfer).note(format!(
-            "{}; stop {} short of every joint",
-            length(rules.chamfer, project.units),
-            length(rules.chamfer_stop / 4.0, project.units)
-        ))
-    })
+    let joints: Vec<(Length, Length)> = shape
+        .braces
+        .iter()
+        .filter(|brace| brace.post == post.number)
+        .map(|brace| shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)))
+        .map(|pocket| (pocket.corner, pocket.nose_on_face))
+        .collect();
+    chamfers(project, (Length::ZERO, post.body()), &joints, Face::Outer)
+}
+
+/// Chamfers on the arrises of one face, in the runs between its joints: they begin a stop's length from
+/// each end and end a quarter of it short of a joint. A run too short to be seen is left out.
+pub fn chamfers(
+    project: &Project,
+    (low, high): (Length, Length),
+    joints: &[(Length, Length)],
+    face: Face,
+) -> Vec<Mark> {
+    let rules = &project.joinery;
+    if rules.chamfer <= Length::ZERO {
+        return Vec::new();
+    }
+    let short = rules.chamfer_stop / 4.0;
+    let mut joints: Vec<(Length, Length)> = joints.iter().map(|(from, to)| (*from - short, *to + short)).collect();
+    joints.push((high - rules.chamfer_stop, high));
+    joints.sort_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()));
+    let mut from = low + rules.chamfer_stop;
+    let mut marks = Vec::new();
+    for (start, end) in joints {
+        let start = start.min(high - rules.chamfer_stop);
+        if start - from >= rules.chamfer_stop {
+            marks.push(
+                Mark::between("chamfer, last of all", face, (from, start), MarkKind::Chamfer)
+                    .note(format!("{}, both arrises", length(rules.chamfer, project.units))),
+            );
+        }
+        from = from.max(end);
+    }
+    marks
 }

@@ -48,6 +48,7 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
         profile: (Face::Top, profile),
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
+        to_left: false,
         marks,
         same_as: None,
     }

@@ -5,7 +5,7 @@ use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
 use crate::project::{Project, TailCut};
-use crate::units::{Length, Weight, show_slope};
+use crate::units::{Length, UnitSystem, Weight, show_slope};
 use crate::wording::length;
 
 /// Every rafter's sheet.
@@ -39,6 +39,7 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
             .map(|notch| (Point::new(notch.heel_on_top, Length::ZERO), notch.corner))
             .to_vec(),
         whole_line: None,
+        to_left: false,
         marks: marks(project, shape),
         same_as: None,
     }
@@ -46,7 +47,11 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
 
 fn marks(project: &Project, shape: &Shape) -> Vec<Mark> {
     let rafter = &shape.rafter;
-    let plumb = format!("plumb: {}", show_slope(rafter.pitch, project.units));
+    let plumb = match project.units {
+        UnitSystem::Imperial => format!("plumb: {}", show_slope(rafter.pitch, project.units)),
+        // A square is set by rise and run, not by degrees.
+        UnitSystem::Metric => format!("plumb: {:.0} in 1000", rafter.pitch.tan() * 1000.0),
+    };
     let tail = match rafter.tail_cut {
         TailCut::Plumb => plumb.clone(),
         TailCut::Square => "square to the rafter".to_owned(),

@@ -80,6 +80,8 @@ pub struct Stick {
     pub profile_lines: Vec<(Point, Point)>,
     /// Distance of its zero along the beam, for sticks of the beam line.
     pub whole_line: Option<Length>,
+    /// It lies with its zero at the right and is measured to the left.
+    pub to_left: bool,
     /// Marks, in the order they are made.
     pub marks: Vec<Mark>,
     /// The first stick of the frame with the same layout, where this is not the first.
@@ -111,7 +113,8 @@ impl Stick {
         let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
         let section = self.timber.sawn;
         let mut text = format!(
-            "{}/{}/{}/{}",
+            "{}{}/{}/{}/{}",
+            if self.to_left { "mirrored " } else { "" },
             sixty_fourths(section.breadth),
             sixty_fourths(section.depth),
             sixty_fourths(self.low),
