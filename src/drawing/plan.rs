@@ -73,10 +73,7 @@ fn purlins(scene: &mut Scene, project: &Project, built: &Built) {
     for row in &built.shape.purlins {
         let (low, high) = (out_of(project, built, row.from_tail), out_of(project, built, row.from_tail + breadth));
         for (index, piece) in row.pieces.iter().enumerate() {
-            let letter = char::from(b'a' + u8::try_from(index.min(25)).unwrap_or(25));
-            scene
-                .rectangle(Layer::EndGrain, (piece.start, piece.end), (-low, -high))
-                .of_stick(&format!("N{}{letter}", row.number));
+            scene.rectangle(Layer::EndGrain, (piece.start, piece.end), (-low, -high)).of_stick(&row.mark(index));
         }
     }
 }

@@ -76,6 +76,10 @@ impl Polygon {
     #[must_use]
     pub fn centroid(&self) -> Point {
         let (area, x, y) = self.shoelace();
+        if area == 0.0 {
+            // Nothing there has no centre; its weight is nothing too, so any place will do.
+            return self.corners.first().copied().unwrap_or(Point::inches(0.0, 0.0));
+        }
         Point::inches(x / (6.0 * area), y / (6.0 * area))
     }
 

@@ -48,6 +48,15 @@ pub struct PurlinRow {
     pub pieces: Vec<PurlinPiece>,
 }
 
+impl PurlinRow {
+    /// Mark of the piece at that place from the left: N3a, N3b, … N3z, N3za, N3zb.
+    #[must_use]
+    pub fn mark(&self, place: usize) -> String {
+        let letter = char::from(b'a' + u8::try_from(place % 26).unwrap_or_default());
+        format!("N{}{}{letter}", self.number, "z".repeat(place / 26))
+    }
+}
+
 /// Lays out the rows and divides each into pieces of the mill's lengths.
 ///
 /// Rows are spread evenly between the first and the last, at most the given spacing apart.

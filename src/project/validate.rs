@@ -12,6 +12,7 @@ const MOST_POSTS: usize = 30;
 /// Least room between two posts, and the shortest leg of a brace.
 const LEAST_BAY: Length = Length::inches(12.0);
 const SHORTEST_LEG: Length = Length::inches(12.0);
+const SLACK: Length = Length::inches(0.02);
 /// Narrowest and widest size of a stick.
 const SIZES: (Length, Length) = (Length::inches(0.5), Length::inches(24.0));
 
@@ -21,6 +22,10 @@ pub fn validate(project: &Project) -> Vec<Problem> {
     let mut check = Check { problems: Problems::default(), units: project.units };
     lengths(&mut check, project);
     timbers(&mut check, &project.frame);
+    if check.problems.stop() {
+        // Sums of absurd sizes say nothing more.
+        return check.problems.into_list();
+    }
     seats(&mut check, project);
     posts(&mut check, &project.frame);
     joinery(&mut check, project);
@@ -40,9 +45,10 @@ impl Check {
         let says = |word: &str, limit: Length| {
             Problem::stop(field, format!("{name} must be {word} {}.", length(limit, self.units))).nearest(limit)
         };
-        if value < low {
+        // A limit may be typed as it is printed: half a millimetre of slack covers the rounding of the print.
+        if value < low - SLACK {
             self.problems.add(says("at least", low));
-        } else if value > high {
+        } else if value > high + SLACK {
             self.problems.add(says("at most", high));
         }
     }
@@ -54,8 +60,6 @@ fn lengths(check: &mut Check, project: &Project) {
     let limits = [
         ("frame.reach", "The reach", frame.reach, 24.0, 480.0),
         ("frame.beam_length", "The beam", frame.beam_length, 48.0, 2400.0),
-        ("frame.heights.ledger_seat", "The ledger seat", frame.heights.ledger_seat, 12.0, 480.0),
-        ("frame.heights.beam_seat", "The beam seat", frame.heights.beam_seat, 12.0, 480.0),
         ("frame.ledger_packing", "The packing", frame.ledger_packing, 0.0, 12.0),
         ("frame.wall_gap", "The gap at the wall", frame.wall_gap, 0.0, 12.0),
         ("frame.tail", "The tail", frame.tail, 1.0, 48.0),
@@ -63,7 +67,6 @@ fn lengths(check: &mut Check, project: &Project) {
         ("frame.brace_along", "The leg along the beam", frame.brace_along, 12.0, 96.0),
         ("frame.brace_down", "The leg down the post", frame.brace_down, 12.0, 96.0),
         ("frame.rafters.spacing", "The rafter spacing", frame.rafters.spacing, 8.0, 120.0),
-        ("frame.rafters.inset", "The inset", frame.rafters.inset, -36.0, 36.0),
         ("frame.scarfs.lap", "The lap", frame.scarfs.lap, 12.0, 96.0),
         ("frame.ledger_lap", "The splice", frame.ledger_lap, 2.0, 36.0),
         ("site.eave_projection", "The eave", site.eave_projection, 0.0, 120.0),
@@ -79,6 +82,7 @@ fn lengths(check: &mut Check, project: &Project) {
     for (field, name, value, low, high) in limits {
         check.within(field, name, value, inches(low), inches(high));
     }
+    heights(check, project);
     let pitch = frame.heights.pitch.to_in_twelve();
     // A pitch that follows from the two seats is judged where it is worked out.
     let is_held = frame.heights.fixed != FixedHeights::LedgerAndBeam;
@@ -91,6 +95,27 @@ fn lengths(check: &mut Check, project: &Project) {
     });
     check.problems.add_if(species(&frame.species).is_none(), || {
         Problem::stop("frame.species", "This species is not in the table; choose one that is.")
+    });
+}
+
+/// The seats that are held; one that follows is judged where it is worked out.
+fn heights(check: &mut Check, project: &Project) {
+    let heights = &project.frame.heights;
+    let seats = [
+        ("frame.heights.ledger_seat", "The ledger seat", heights.ledger_seat, FixedHeights::PitchAndBeam),
+        ("frame.heights.beam_seat", "The beam seat", heights.beam_seat, FixedHeights::PitchAndLedger),
+    ];
+    // The datum may be a laser line above or below the frame.
+    let far = Length::inches(480.0);
+    for (field, name, seat, free_when) in seats {
+        if heights.fixed != free_when {
+            check.within(field, name, seat, -far, far);
+        }
+    }
+    let steepest = 24.0;
+    check.problems.add_if(!(0.0..=steepest).contains(&project.site.upper_pitch.to_in_twelve()), || {
+        Problem::stop("site.upper_pitch", "The roof above must be between level and 24 in 12 (63°).")
+            .nearest_slope(Slope::in_twelve(project.site.upper_pitch.to_in_twelve().clamp(0.0, steepest)))
     });
 }
 
@@ -118,6 +143,23 @@ fn timbers(check: &mut Check, frame: &Frame) {
 fn seats(check: &mut Check, project: &Project) {
     let frame = &project.frame;
     let t = &frame.timbers;
+    let out = -(t.rafter.ordered.breadth / 2.0);
+    check.within("frame.rafters.inset", "The inset", frame.rafters.inset, out, Length::inches(36.0));
+    // A stick below the inner size has no housing: its joint would stand proud of it.
+    let inner = [
+        ("frame.timbers.post.sawn.breadth", "The post as sawn", t.post.sawn.breadth, t.post.ordered.breadth),
+        ("frame.timbers.beam.sawn.depth", "The beam as sawn", t.beam.sawn.depth, t.beam.ordered.depth),
+    ];
+    for (field, name, sawn, ordered) in inner {
+        let least = ordered - project.joinery.housing;
+        check.problems.add_if(sawn < least, || {
+            let says = format!(
+                "{name} is below the inner size of {} that its joints are brought down to: order it smaller, or house deeper.",
+                length(least, project.units)
+            );
+            Problem::stop(field, says).nearest(least)
+        });
+    }
     let least = Length::inches(1.5);
     let room_on_ledger = (frame.ledger_packing + t.ledger.sawn.breadth - frame.wall_gap).min(t.ledger.sawn.breadth);
     let seats = [
@@ -253,11 +295,33 @@ fn joinery(check: &mut Check, project: &Project) {
         Problem::stop("joinery.tenon_offset", "The tenon's offset leaves no wood for it in the thinnest stick.")
             .nearest((narrowest - rules.tenon_thickness).max(Length::ZERO))
     });
+    leave_wood(check, project);
     let reduced = t.beam.ordered.depth - rules.housing;
     let deepest = reduced - rules.blind_clearance - inches(1.0);
     check.problems.add_if(rules.post_tenon > deepest, || {
         Problem::stop("joinery.post_tenon", "The post's mortise would come out at the top of the beam.")
             .nearest(deepest)
+    });
+}
+
+/// An end post keeps a tenon, a brace its short edge.
+fn leave_wood(check: &mut Check, project: &Project) {
+    let (rules, frame) = (&project.joinery, &project.frame);
+    let t = &frame.timbers;
+    let widest = t.post.ordered.breadth - rules.tenon_thickness;
+    check.problems.add_if(rules.end_shoulder > widest, || {
+        Problem::stop("joinery.end_shoulder", "The end shoulder leaves no tenon on an end post.")
+            .nearest(widest.max(Length::ZERO))
+    });
+    let long_edge = frame.brace_along.hypot(frame.brace_down);
+    let lean = frame.brace_along / frame.brace_down + frame.brace_down / frame.brace_along;
+    let widest = long_edge / lean * 0.75;
+    check.problems.add_if(t.brace.sawn.depth > widest, || {
+        Problem::stop(
+            "frame.timbers.brace.sawn.depth",
+            "The brace is too wide for its legs: its short edge would vanish.",
+        )
+        .nearest(widest)
     });
 }
 
@@ -272,7 +336,8 @@ fn mill(check: &mut Check, project: &Project) {
     }
     check.within("mill.trim_each_end", "The trim", mill.trim_each_end, Length::ZERO, inches(24.0));
     check.within("mill.kerf", "The kerf", mill.kerf, Length::ZERO, inches(2.0));
-    check.problems.add_if(mill.per_board_foot.to_f64() < 0.0, || {
+    let prices = mill.section_prices.iter().map(|price| price.per_board_foot).chain([mill.per_board_foot]);
+    check.problems.add_if(prices.into_iter().any(|price| price.to_f64() < 0.0), || {
         Problem::stop("mill.per_board_foot", "A price cannot be below nothing.")
     });
     check.problems.add_if(mill.heaviest_pick.to_pounds() < 20.0, || {

@@ -18,7 +18,6 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
 
 fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece: &PurlinPiece) -> Stick {
     let timber = project.frame.timbers.purlin;
-    let letter = char::from(b'a' + u8::try_from(index.min(25)).unwrap_or(25));
     let mut marks = vec![end(piece, true), end(piece, false)];
     for (number, x) in shape.rafters.iter().enumerate().filter(|(_, x)| **x > piece.start && **x < piece.end) {
         marks.push(
@@ -30,7 +29,7 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
     let profile =
         Polygon::rectangle(Point::new(Length::ZERO, Length::ZERO), Point::new(piece.length(), timber.sawn.breadth));
     Stick {
-        mark: format!("N{}{letter}", row.number),
+        mark: row.mark(index),
         role: Role::Purlin,
         timber,
         low: Length::ZERO,

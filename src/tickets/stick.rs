@@ -107,7 +107,8 @@ impl Stick {
         made
     }
 
-    /// The layout in one line: what a cut stick is compared with when the frame changes.
+    /// The layout as a short fingerprint (FNV-1a, 64 bits): what a cut stick is compared with when the frame
+    /// changes, and what tells sticks that are cut alike.
     #[must_use]
     pub fn layout(&self) -> String {
         let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
@@ -123,7 +124,10 @@ impl Stick {
         for mark in &self.marks {
             text.push_str(&format!(";{}", mark.key()));
         }
-        text
+        let hash = text
+            .bytes()
+            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3));
+        format!("{hash:016x}")
     }
 }
 

@@ -69,8 +69,7 @@ fn Row(row: PurlinRow, tail: Length) -> impl IntoView {
         .iter()
         .enumerate()
         .map(|(index, piece)| {
-            let letter = char::from(b'a' + u8::try_from(index.min(25)).unwrap_or(25));
-            let mark = format!("N{number}{letter}");
+            let mark = row.mark(index);
             let (href, long) = (Route::bench(&mark).hash(), piece.length());
             view! { <li><a class="purlin__piece" href=href>{mark} " " {move || fractions(&length(long, store.units()))}</a></li> }
         })
