@@ -14,7 +14,7 @@ pub struct SectionPrice {
 /// The sawmill, as far as the first order needs it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mill {
-    /// Lengths it offers, shortest first.
+    /// Lengths it offers, in any order.
     pub lengths: Vec<Length>,
     /// Docked from each end before the first mark.
     pub trim_each_end: Length,
