@@ -5,7 +5,7 @@ use crate::geometry::{
     BeamLine, Brace, BraceShape, Clearances, LedgerPiece, PostShape, PurlinRow, RafterShape, RoofLine,
 };
 use crate::ordering::{Order, SheetPlan};
-use crate::project::{Problem, Severity};
+use crate::project::Problem;
 use crate::tickets::Stick;
 use crate::units::Length;
 
@@ -81,6 +81,6 @@ impl Design {
     /// At least one problem stops the frame.
     #[must_use]
     pub fn is_stopped(&self) -> bool {
-        self.problems.iter().any(|problem| problem.severity == Severity::Stop)
+        self.problems.iter().any(Problem::stops)
     }
 }

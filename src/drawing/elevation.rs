@@ -57,16 +57,11 @@ fn roof(scene: &mut Scene, project: &Project, built: &Built) {
     let lift = project.frame.timbers.purlin.sawn.depth + project.roofing.rib;
     let top = line.top_of_metal(project.frame.wall_gap, lift);
     let eave = rafter.place(line, Point::new(rafter.tail.0.x + project.roofing.eave_overhang, Length::ZERO)).y;
-    let left = left_rake(project, built);
+    let left = built.sheets.left;
     for sheet in &built.sheets.sheets {
         let x = left + sheet.start;
         scene.rectangle(Layer::Metal, (x, x + sheet.cover), (eave, top));
     }
-}
-
-fn left_rake(project: &Project, built: &Built) -> Length {
-    let first = built.shape.rafters.first().copied().unwrap_or_default();
-    first - project.frame.timbers.rafter.sawn.breadth / 2.0 - project.roofing.rake
 }
 
 /// Rafter tails, in front of the beam.

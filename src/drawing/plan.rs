@@ -79,8 +79,7 @@ fn purlins(scene: &mut Scene, project: &Project, built: &Built) {
 }
 
 fn sheets(scene: &mut Scene, project: &Project, built: &Built) {
-    let first = built.shape.rafters.first().copied().unwrap_or_default();
-    let left = first - project.frame.timbers.rafter.sawn.breadth / 2.0 - project.roofing.rake;
+    let left = built.sheets.left;
     let cos = built.shape.line.pitch.cos();
     let eave = project.frame.reach + project.frame.tail + project.roofing.eave_overhang * cos;
     let top = eave - built.sheets.length.length() * cos;

@@ -6,7 +6,7 @@ use crate::tickets::{Face, Mark, MarkKind, Stick, Waste};
 use crate::units::{Length, sort_by_number};
 use crate::wording::tape;
 
-/// Rough stock drawn past each end, and the least room between two faces for the running measures, px.
+/// Rough stock drawn past each end.
 const ROUGH: Length = Length::inches(4.0);
 /// Pixels an inch of a stick is drawn at: of a long one so many that a 4 in seat has room for its two
 /// measures, of a short one no more than make it look like what it is.

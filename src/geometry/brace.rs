@@ -183,6 +183,13 @@ fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length)
     }
 }
 
+/// Wood left between the mortises of two braces opposed in one post; below nothing where they meet.
+#[must_use]
+pub fn web_between(frame: &Frame, rules: &JoineryRules) -> Length {
+    let deep = rules.housing + rules.brace_tenon + rules.blind_clearance;
+    frame.timbers.post.ordered.breadth - deep * 2.0
+}
+
 /// One brace in its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Brace {

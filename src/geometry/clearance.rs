@@ -3,8 +3,12 @@ use super::brace::Brace;
 use super::post::PostShape;
 use super::roof_line::RoofLine;
 use crate::materials::species;
-use crate::project::{Frame, Project, Side};
-use crate::units::Length;
+use crate::project::{Frame, Problem, Project, Side};
+use crate::units::{Length, Slope};
+use crate::wording::length;
+
+/// Least height for a driver between a rafter's head and the eave above it (common practice).
+const DRIVER_ROOM: Length = Length::inches(6.0);
 
 /// Room left, and how drying moves the seats.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,4 +84,43 @@ fn long_edge_at(frame: &Frame, brace: &Brace, height: Length) -> Length {
     let down = (brace.corner_z - height).max(Length::ZERO);
     let along = frame.brace_along * (1.0 - down / frame.brace_down);
     brace.place(along.max(Length::ZERO), Length::ZERO).x
+}
+
+/// Room under the eave, under the beam and between the braces.
+#[must_use]
+pub fn room_problems(project: &Project, line: &RoofLine, room: &Clearances) -> Vec<Problem> {
+    let say = |value: Length| length(value, project.units);
+    let mut found = Vec::new();
+    if room.under_eave.is_some_and(|clear| clear < Length::ZERO) {
+        let over = -room.under_eave.unwrap_or_default();
+        let says = format!("The roof would run {} into the existing eave.", say(over));
+        found.push(Problem::caution("site.eave_edge", says).nearest(project.site.eave_edge + over));
+    } else if room.over_rafter_head.is_some_and(|clear| clear < DRIVER_ROOM) {
+        let says = format!("Less than {} between rafter head and eave: no room for a driver.", say(DRIVER_ROOM));
+        found.push(Problem::caution("site.eave_edge", says));
+    }
+    if room.under_beam < project.site.passage_height {
+        let says = format!(
+            "The beam's underside is {} above the ground; {} must pass.",
+            say(room.under_beam),
+            say(project.site.passage_height)
+        );
+        let field = "frame.heights.beam_seat";
+        let nearest = line.beam_seat + (project.site.passage_height - room.under_beam);
+        found.push(Problem::caution(field, says).nearest(nearest));
+    }
+    let widest = room.between_braces.iter().copied().fold(Length::ZERO, Length::max);
+    if project.site.passage_width > Length::ZERO && widest < project.site.passage_width {
+        let says = format!(
+            "Between the braces, at the height that must pass, the widest bay is {}; {} must pass.",
+            say(widest),
+            say(project.site.passage_width)
+        );
+        found.push(Problem::caution("site.passage_width", says).nearest(widest.max(Length::ZERO)));
+    }
+    if line.pitch.to_in_twelve() < 3.0 - 1e-9 {
+        let says = "Under 3 in 12 (14°) the sheets' laps must be sealed (IBC 1507.4.2); ask the roofing's maker.";
+        found.push(Problem::caution("frame.heights.pitch", says).nearest_slope(Slope::in_twelve(3.0)));
+    }
+    found
 }

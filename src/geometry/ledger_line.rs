@@ -4,6 +4,7 @@
 //! and is fixed through both halves; the left piece lies under.
 use super::beam_line::ScarfReport;
 use super::cuts::choose_cuts;
+use super::post::bay_of;
 use super::scarf_place::Surroundings;
 use crate::project::{Mill, Problem, Site};
 use crate::units::{Length, sort_by_number};
@@ -105,10 +106,8 @@ fn candidates(around: &Surroundings, site: &Site, scarfs: &[ScarfReport]) -> Vec
 }
 
 fn shares_bay(around: &Surroundings, scarf: &ScarfReport, x: Length) -> bool {
-    around.posts.windows(2).any(|pair| {
-        let inside = |place: Length| place > pair[0].left && place <= pair[1].left;
-        inside(scarf.place.centre) && inside(x)
-    })
+    let bay = bay_of(around.posts, x);
+    bay.is_some() && bay_of(around.posts, scarf.place.centre) == bay
 }
 
 /// Centres of the posts of the existing wall behind the ledger.

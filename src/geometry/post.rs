@@ -1,6 +1,11 @@
 //! Posts: from the shoulder under the beam to the foot over its own pier.
-use crate::project::{Frame, JoineryRules, Post, Side};
-use crate::units::Length;
+use crate::project::{FixedHeights, Frame, JoineryRules, Post, Problem, Side};
+use crate::units::{Length, UnitSystem};
+use crate::wording::length;
+
+/// Shortest post, and the least post below a brace's foot.
+const LEAST_POST: Length = Length::inches(24.0);
+const FOOT_OF_BRACE: Length = Length::inches(6.0);
 
 /// One post.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +49,13 @@ impl PostShape {
     pub fn length(&self) -> Length {
         self.body() + self.tenon_length
     }
+}
+
+/// The bay that holds a place along the beam, counted from 0; the ends past the outer posts are no bay. A bay
+/// runs from one post's left face to the next one's.
+#[must_use]
+pub fn bay_of(posts: &[PostShape], x: Length) -> Option<usize> {
+    posts.windows(2).position(|pair| x > pair[0].left && x <= pair[1].left)
 }
 
 /// Every post of the frame, left to right.
@@ -114,4 +126,32 @@ fn shape(
         pier_measured: post.pier_measured,
         end,
     }
+}
+
+/// Every post stands below its beam, with its braces on it. Where all are too short the beam is too low,
+/// unless its height follows from the pitch; else the pier is too high.
+///
+/// # Errors
+/// The height to change.
+pub fn check_posts_stand(frame: &Frame, posts: &[PostShape], units: UnitSystem) -> Result<(), Problem> {
+    let least = |post: &Post| {
+        if post.brace_left || post.brace_right { frame.brace_down + FOOT_OF_BRACE } else { LEAST_POST }
+    };
+    let pairs = || frame.posts.iter().zip(posts);
+    let short = |(post, shape): &(&Post, &PostShape)| least(post) - shape.body();
+    let Some((post, shape)) = pairs().find(|pair| short(pair) > Length::ZERO) else { return Ok(()) };
+    let says = format!(
+        "P{} would be {} from shoulder to foot: too short{}.",
+        shape.number,
+        length(shape.body(), units),
+        if least(post) == LEAST_POST { "" } else { " for its braces" }
+    );
+    let all = pairs().map(|pair| short(&pair)).reduce(Length::min).is_some_and(|least| least > Length::ZERO);
+    if all && frame.heights.fixed != FixedHeights::PitchAndLedger {
+        let most = pairs().map(|pair| short(&pair)).fold(Length::ZERO, Length::max);
+        let nearest = frame.heights.beam_seat + most;
+        return Err(Problem::stop("frame.heights.beam_seat", says).nearest(nearest));
+    }
+    let field = format!("frame.posts.{}.pier_top", shape.number - 1);
+    Err(Problem::stop(field, says).nearest(post.pier_top - short(&(post, shape))))
 }

@@ -95,6 +95,14 @@ pub fn purlin_rows(
     Ok(rows)
 }
 
+/// The roof's two edges along the beam's x: the rake past the outer faces of the outer rafters.
+#[must_use]
+pub fn rakes(roofing: &Roofing, rafters: &[Length], half_breadth: Length) -> (Length, Length) {
+    let first = rafters.first().copied().unwrap_or_default();
+    let last = rafters.last().copied().unwrap_or_default();
+    (first - half_breadth - roofing.rake, last + half_breadth + roofing.rake)
+}
+
 /// Feet of stock a butt costs beside its neighbours' butts, and for being there at all.
 const STAGGER_COST: f64 = 50.0;
 const BUTT_COST: f64 = 1.0;
@@ -105,9 +113,7 @@ fn divide(
     mill: &Mill,
     butts_before: &[usize],
 ) -> Option<Vec<PurlinPiece>> {
-    let (first, last) = (*rafters.first()?, *rafters.last()?);
-    let left = first - half_breadth - roofing.rake;
-    let right = last + half_breadth + roofing.rake;
+    let (left, right) = rakes(roofing, rafters, half_breadth);
     let inner = rafters.get(1..rafters.len().saturating_sub(1)).unwrap_or_default();
     let cuts = choose_cuts(inner.len(), None, |previous, next| {
         let start = previous.map_or(left, |index| inner[index]);

@@ -13,7 +13,7 @@
 //! where the underside reaches seat height; the heel is plumb at the support's outer face.
 use super::plane::{Point, Polygon};
 use super::roof_line::RoofLine;
-use crate::project::{Frame, TailCut};
+use crate::project::{Frame, Problem, TailCut};
 use crate::units::{Length, Run, Slope, SlopeLength};
 
 /// One bird's mouth, in stick coordinates.
@@ -140,6 +140,32 @@ impl RafterShape {
             self.head.1,
         ])
     }
+}
+
+/// The frame's rafter, where it has room for its two bird's mouths and its tail.
+///
+/// # Errors
+/// The field to change.
+pub fn fitted_rafter(frame: &Frame, line: &RoofLine) -> Result<RafterShape, Problem> {
+    let shape = RafterShape::new(frame, line);
+    let past_heel = shape.tail.1.x - shape.beam.heel_below.x;
+    if past_heel < Length::inches(0.25) {
+        let short = (Length::inches(0.25) - past_heel) * line.pitch.cos();
+        let says = "The tail is so short that its cut runs into the bird's mouth.";
+        return Err(Problem::stop("frame.tail", says).nearest(frame.tail + short));
+    }
+    if shape.ledger.heel_below.x > shape.beam.seat_end.x {
+        let says = "The rafter is shorter than its two seats: the bird's mouths run into each other.";
+        return Err(Problem::stop("frame.reach", says).nearest(frame.reach + Length::inches(12.0)));
+    }
+    for (field, notch) in [("frame.ledger_seat_length", &shape.ledger), ("frame.beam_seat_length", &shape.beam)] {
+        if notch.notch_depth > shape.depth / 2.0 {
+            let says = "The bird's mouth would cut away more than half of the rafter.";
+            let nearest = shape.depth / (line.pitch.sin() * 4.0);
+            return Err(Problem::stop(field, says).nearest(nearest));
+        }
+    }
+    Ok(shape)
 }
 
 #[cfg(test)]

@@ -1,6 +1,9 @@
 //! Where the rafters stand along the wall.
-use crate::project::{RafterRow, RafterRule};
+use crate::project::{Frame, Problem, RafterRow, RafterRule};
 use crate::units::Length;
+
+/// Most rafters that are worked out.
+const MOST_RAFTERS: usize = 200;
 
 /// Centres of the rafters from the beam's left end, left to right.
 ///
@@ -41,6 +44,29 @@ fn stepped(first: Length, last: Length, spacing: Length, breadth: Length) -> Vec
     }
     centres.push(last);
     centres
+}
+
+/// The frame's rafters, where they have room beside each other.
+///
+/// # Errors
+/// The field to change.
+pub fn fitted_rafter_row(frame: &Frame) -> Result<Vec<Length>, Problem> {
+    let breadth = frame.timbers.rafter.ordered.breadth;
+    let span = frame.beam_length - frame.rafters.inset * 2.0 - breadth;
+    if frame.rafters.spacing < breadth * 2.0 {
+        let says = "The rafters would stand closer than their own breadth.";
+        return Err(Problem::stop("frame.rafters.spacing", says).nearest(breadth * 2.0));
+    }
+    if span < frame.rafters.spacing {
+        let says = "The beam is shorter than one bay of rafters.";
+        return Err(Problem::stop("frame.rafters.spacing", says).nearest(span.max(breadth * 2.0)));
+    }
+    let centres = rafter_centres(&frame.rafters, breadth, frame.beam_length);
+    if centres.len() > MOST_RAFTERS {
+        let says = format!("{} rafters are more than the {MOST_RAFTERS} that are worked out.", centres.len());
+        return Err(Problem::stop("frame.rafters.spacing", says).nearest(span / (MOST_RAFTERS - 1) as f64));
+    }
+    Ok(centres)
 }
 
 #[cfg(test)]

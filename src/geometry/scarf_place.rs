@@ -4,7 +4,7 @@
 //! beam hardly bends; tips clear of mortises and rafters; a brace pocket only in the lower lap, near its
 //! root, with enough wood over it; the lower lap on the piece that reaches past the nearer post.
 use super::brace::{Brace, Pocket};
-use super::post::PostShape;
+use super::post::{PostShape, bay_of};
 use crate::project::{Frame, JoineryRules, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -75,7 +75,7 @@ pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
     }
 }
 
-/// What is wrong with a scarf at that place: sentences without a field, worst first.
+/// What is known of a scarf at that place.
 ///
 /// # Errors
 /// The sentence that forbids it.
@@ -83,11 +83,7 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
     let lap = around.frame.scarfs.lap;
     let (low, high) = (place.centre - lap / 2.0, place.centre + lap / 2.0);
     let clear = around.rules.scarf_clear;
-    let bay = around
-        .posts
-        .windows(2)
-        .position(|pair| place.centre > pair[0].left && place.centre <= pair[1].left)
-        .ok_or("it lies outside the outer posts")?;
+    let bay = bay_of(around.posts, place.centre).ok_or("it lies outside the outer posts")?;
     let (left, right) = (&around.posts[bay], &around.posts[bay + 1]);
     let room = right.left - left.right - clear * 2.0;
     if lap > room {

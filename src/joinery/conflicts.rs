@@ -1,6 +1,6 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
-use crate::geometry::BraceShape;
+use crate::geometry::{BraceShape, bay_of, web_between};
 use crate::project::{Problem, Problems, Project};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -34,7 +34,7 @@ fn mortises(problems: &mut Problems, project: &Project) {
     let say = |value: Length| length(value, project.units);
     let is_opposed = frame.posts.iter().any(|post| post.brace_left && post.brace_right);
     let pocket = BraceShape::new(frame, rules).post_pocket(rules, rules.housing);
-    let web = frame.timbers.post.ordered.breadth - (rules.housing + pocket.mortise_depth) * 2.0;
+    let web = web_between(frame, rules);
     problems.add_if(is_opposed && web < rules.least_web, || {
         let says = format!(
             "Opposed brace mortises would leave a web of {} in the post; {} is the least.",
@@ -113,7 +113,7 @@ fn notches(problems: &mut Problems, project: &Project, shape: &Shape) {
 
 /// A ledger splice in the bay of a scarf: the two weak places of the roof beside each other.
 fn splices(problems: &mut Problems, project: &Project, shape: &Shape) {
-    let bay_of = |x: Length| shape.posts.windows(2).position(|pair| x > pair[0].left && x <= pair[1].left);
+    let bay_of = |x: Length| bay_of(&shape.posts, x);
     for piece in shape.ledger.iter().filter(|piece| piece.right_splice) {
         let centre = piece.end - project.frame.ledger_lap / 2.0;
         let bay = bay_of(centre);

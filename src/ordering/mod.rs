@@ -3,8 +3,10 @@ mod order;
 mod order_text;
 mod roof_sheets;
 mod stock;
+mod supply;
 
 pub use order::{Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
+pub use supply::supply_problems;

@@ -1,5 +1,5 @@
 //! The metal sheets: how many, how long, and where they are ripped.
-use crate::geometry::RafterShape;
+use crate::geometry::{RafterShape, rakes};
 use crate::project::{Roofing, SheetLayout};
 use crate::units::{Length, SlopeLength};
 
@@ -17,6 +17,8 @@ pub struct Sheet {
 /// All sheets of the roof.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SheetPlan {
+    /// The left rake along the beam's x.
+    pub left: Length,
     /// Rake to rake.
     pub width: Length,
     /// Length of every sheet.
@@ -34,8 +36,8 @@ const NARROWEST: Length = Length::inches(6.0);
 /// evened out with the first sheet, whatever the layout asked for.
 #[must_use]
 pub fn sheet_plan(roofing: &Roofing, shape: &RafterShape, rafters: &[Length], breadth: Length) -> SheetPlan {
-    let span = rafters.last().copied().unwrap_or_default() - rafters.first().copied().unwrap_or_default();
-    let width = span + breadth + roofing.rake * 2.0;
+    let (left, right) = rakes(roofing, rafters, breadth / 2.0);
+    let width = right - left;
     let length = shape.top_edge() + SlopeLength::of(roofing.eave_overhang - roofing.top_gap);
     let n_sheets = (width / roofing.cover - 1e-9).ceil().max(1.0);
     let over = roofing.cover * n_sheets - width;
@@ -62,7 +64,7 @@ pub fn sheet_plan(roofing: &Roofing, shape: &RafterShape, rafters: &[Length], br
             sheet
         })
         .collect();
-    SheetPlan { width, length, sheets }
+    SheetPlan { left, width, length, sheets }
 }
 
 #[cfg(test)]

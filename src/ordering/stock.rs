@@ -1,6 +1,7 @@
 //! Short sticks out of long stock: a plain packing, longest stick first into the fullest stock it fits.
 //!
 //! It keeps to what a sawyer would do by eye; it is not proven to be the cheapest.
+use crate::project::{HAIR, shortest_holding};
 use crate::units::{Length, sort_by_number};
 
 /// One stick of stock and what comes out of it.
@@ -13,9 +14,6 @@ pub struct Bar {
     /// What is left over.
     pub left: Length,
 }
-
-/// Rounding that a sum of lengths may carry.
-const HAIR: Length = Length::inches(0.001);
 
 /// Packs sticks, each with its length (allowance included), into stock; also returns those too long
 /// for any.
@@ -52,7 +50,7 @@ pub fn pack(wanted: &[(String, Length)], stock: &[Length], kerf: Length) -> (Vec
 
 /// A stick of which two come out of the longest stock opens that; a longer one gets its own length.
 fn open(mark: &str, length: Length, stock: &[Length], longest: Length) -> Bar {
-    let own = stock.iter().copied().filter(|offered| *offered + HAIR >= length).fold(longest, Length::min);
+    let own = shortest_holding(stock, length).unwrap_or(longest);
     let opened = if length * 2.0 > longest { own } else { longest };
     Bar { length: opened, sticks: vec![mark.to_owned()], left: opened - length }
 }
@@ -60,20 +58,23 @@ fn open(mark: &str, length: Length, stock: &[Length], longest: Length) -> Bar {
 /// The shortest stock that still holds what is in it.
 fn shorten(bar: &mut Bar, stock: &[Length]) {
     let used = bar.length - bar.left;
-    let least = stock.iter().copied().filter(|offered| *offered + HAIR >= used).fold(bar.length, Length::min);
+    let least = shortest_holding(stock, used).unwrap_or(bar.length);
     bar.left = least - used;
     bar.length = least;
 }
 
 /// Sticks that cost no more wood one by one are ordered one by one: they are lighter to haul.
 fn part(bar: Bar, stock: &[Length], length_of: impl Fn(&str) -> Length) -> Vec<Bar> {
-    let own = |length: Length| stock.iter().copied().filter(|offered| *offered + HAIR >= length).reduce(Length::min);
     let singles: Option<Vec<Bar>> = bar
         .sticks
         .iter()
         .map(|mark| {
             let needed = length_of(mark);
-            own(needed).map(|length| Bar { length, sticks: vec![mark.clone()], left: length - needed })
+            shortest_holding(stock, needed).map(|length| Bar {
+                length,
+                sticks: vec![mark.clone()],
+                left: length - needed,
+            })
         })
         .collect();
     match singles {

@@ -28,6 +28,15 @@ pub struct Mill {
     pub heaviest_pick: Weight,
 }
 
+/// Rounding that a sum of lengths may carry: a stick exactly as long as its stock fits.
+pub const HAIR: Length = Length::inches(0.001);
+
+/// The shortest of the lengths that holds so much.
+#[must_use]
+pub fn shortest_holding(stock: &[Length], needed: Length) -> Option<Length> {
+    stock.iter().copied().filter(|offered| *offered + HAIR >= needed).reduce(Length::min)
+}
+
 impl Mill {
     /// The shortest length offered that a finished stick of length `net` comes out of, docked at both ends.
     #[must_use]
@@ -38,9 +47,7 @@ impl Mill {
     /// The shortest length offered that a stick of length `net` comes out of undocked, as purlins do.
     #[must_use]
     pub fn stock_without_trim(&self, net: Length) -> Option<Length> {
-        // A stick exactly as long as the stock fits: a thousandth covers the rounding of the sum.
-        let fits = |offered: &Length| *offered + Length::inches(0.001) >= net;
-        self.lengths.iter().copied().filter(fits).reduce(Length::min)
+        shortest_holding(&self.lengths, net)
     }
 
     /// The longest length offered.

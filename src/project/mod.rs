@@ -17,7 +17,7 @@ pub use frame::{
     Timbers,
 };
 pub use joinery_rules::JoineryRules;
-pub use mill::{Mill, SectionPrice};
+pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
 pub use problem::{Nearest, Problem, Problems, Severity};
 pub use progress::Progress;
 pub use roofing::{Roofing, SheetLayout};

@@ -47,6 +47,12 @@ impl Problem {
         Self { field: field.into(), says: says.into(), nearest: None, severity: Severity::Caution }
     }
 
+    /// The frame cannot be built like this.
+    #[must_use]
+    pub fn stops(&self) -> bool {
+        self.severity == Severity::Stop
+    }
+
     /// The same problem with the nearest length that works.
     #[must_use]
     pub fn nearest(mut self, length: Length) -> Self {
@@ -91,7 +97,7 @@ impl Problems {
     /// At least one of them stops the frame.
     #[must_use]
     pub fn stop(&self) -> bool {
-        self.list.iter().any(|problem| problem.severity == Severity::Stop)
+        self.list.iter().any(Problem::stops)
     }
 
     /// All of them.

@@ -7,7 +7,7 @@ use crate::materials::{Timber, species};
 use crate::units::{Length, Slope, UnitSystem};
 use crate::wording::length;
 
-/// Most posts, rafters and pieces that are worked out.
+/// Most posts that are worked out.
 const MOST_POSTS: usize = 30;
 /// Least room between two posts, and the shortest leg of a brace.
 const LEAST_BAY: Length = Length::inches(12.0);

@@ -39,7 +39,7 @@ fn problem(problem: &Problem) -> Value {
         "field": problem.field,
         "says": problem.says,
         "nearest": nearest,
-        "stops": problem.severity == crate::project::Severity::Stop,
+        "stops": problem.stops(),
     })
 }
 

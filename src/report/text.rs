@@ -2,7 +2,7 @@
 use std::fmt::Write;
 
 use crate::design::{Built, Design};
-use crate::project::{Project, Severity};
+use crate::project::Project;
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem, show_money, show_slope, show_wood_volume};
 use crate::wording::{length, tape, weight};
@@ -27,7 +27,7 @@ fn write_all(out: &mut String, project: &Project, design: &Design) -> std::fmt::
     }
     writeln!(out, "{CAUTION}\n")?;
     for problem in &design.problems {
-        let word = if problem.severity == Severity::Stop { "STOP" } else { "LOOK" };
+        let word = if problem.stops() { "STOP" } else { "LOOK" };
         writeln!(out, "{word} {}: {}", problem.field, problem.says)?;
     }
     if let Some(built) = &design.built {

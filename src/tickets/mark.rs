@@ -67,6 +67,11 @@ pub struct Mark {
     pub fineness: Fineness,
 }
 
+/// A length in whole sixty-fourths of an inch: what two layouts are compared in.
+pub fn sixty_fourths(length: Length) -> i64 {
+    (length.to_inches() * 64.0).round() as i64
+}
+
 impl Mark {
     /// A mark with one edge.
     #[must_use]
@@ -142,15 +147,14 @@ impl Mark {
     /// What and where it is, in sixty-fourths of an inch: equal for two marks that are made alike.
     #[must_use]
     pub fn key(&self) -> String {
-        let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
         let (near, far) = self.across.unwrap_or_default();
         let places = [self.near, self.far.unwrap_or_default(), near, far, self.depth.unwrap_or_default()];
         let places: Vec<String> = places.map(|place| sixty_fourths(place).to_string()).to_vec();
         format!("{:?} {} {}", self.kind, self.face.name(), places.join(","))
     }
 
-    /// Its place in the order of marking: ends and lines, then the edges of what is cut, then depths
-    /// below them, pegs, and the chamfer last; within each, one face after the other. Along a face they go from near to far.
+    /// Its place in the order of marking: ends and lines, housings and seats, mortises and tenons, pegs and
+    /// fixings, the chamfer last; within each, one face after the other, and along a face from near to far.
     #[must_use]
     pub fn order(&self) -> u8 {
         let phase = match self.kind {

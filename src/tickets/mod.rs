@@ -12,4 +12,4 @@ mod stick;
 
 pub use face::Face;
 pub use mark::{Mark, MarkKind, Waste};
-pub use stick::{Role, Stick, sticks};
+pub use stick::{Role, Stick, cut_problems, sticks};

@@ -4,7 +4,7 @@ use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing};
+use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing, web_between};
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -142,7 +142,7 @@ fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let rules = &project.joinery;
     let on_post = || shape.braces.iter().filter(|brace| brace.post == post.number);
     let ordered = project.frame.timbers.post.ordered.breadth;
-    let web = ordered - (rules.housing + rules.brace_tenon + rules.blind_clearance) * 2.0;
+    let web = web_between(&project.frame, rules);
     let remark = if on_post().count() == 2 {
         format!("; web left to the other brace's mortise {}", length(web, project.units))
     } else {

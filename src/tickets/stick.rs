@@ -2,12 +2,12 @@
 use std::collections::BTreeSet;
 
 use super::face::Face;
-use super::mark::Mark;
+use super::mark::{Mark, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
 use crate::materials::{Timber, species};
-use crate::project::Project;
+use crate::project::{Problem, Progress, Project};
 use crate::units::{Length, Weight, sort_by_number};
 
 /// What a stick does in the frame.
@@ -111,7 +111,6 @@ impl Stick {
     /// changes, and what tells sticks that are cut alike.
     #[must_use]
     pub fn layout(&self) -> String {
-        let sixty_fourths = |length: Length| (length.to_inches() * 64.0).round() as i64;
         let section = self.timber.sawn;
         let mut text = format!(
             "{}{}/{}/{}/{}",
@@ -154,6 +153,23 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
         }
     }
     all
+}
+
+/// Sticks that are cut and no longer fit the frame.
+#[must_use]
+pub fn cut_problems(progress: &Progress, sticks: &[Stick]) -> Vec<Problem> {
+    let cut = progress.cut.iter();
+    cut.filter_map(|(mark, layout)| {
+        let says = match sticks.iter().find(|stick| stick.mark == *mark) {
+            None => format!("{mark} is cut, and the frame no longer has it."),
+            Some(stick) if stick.layout() != *layout => {
+                format!("{mark} is cut, and the frame has changed: it no longer fits as cut.")
+            }
+            Some(_) => return None,
+        };
+        Some(Problem::caution(format!("progress.cut.{mark}"), says))
+    })
+    .collect()
 }
 
 #[cfg(test)]

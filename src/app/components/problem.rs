@@ -2,7 +2,7 @@
 use super::entry::Change;
 use super::reading::fractions;
 use crate::app::use_store;
-use crate::project::{Nearest, Problem, Severity};
+use crate::project::{Nearest, Problem};
 use crate::units::{UnitSystem, show_slope};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -28,7 +28,7 @@ pub fn ProblemNote(
     take: Option<Take>,
 ) -> impl IntoView {
     let store = use_store();
-    let stops = problem.severity == Severity::Stop;
+    let stops = problem.stops();
     let word = if stops { "Stops the frame" } else { "Look at this" };
     let way_out = problem.nearest.and_then(|nearest| {
         let take = take?;

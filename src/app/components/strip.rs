@@ -3,7 +3,7 @@ use crate::app::figures::Figures;
 use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
-use crate::project::{Problem, Severity};
+use crate::project::Problem;
 use crate::units::{show_money, show_weight, show_wood_volume, sort_by_number};
 use leptos::prelude::*;
 
@@ -81,7 +81,7 @@ fn Trouble() -> impl IntoView {
         let problems = problems.get();
         let first = problems.first()?.clone();
         let n_more = problems.len() - 1;
-        let stops = first.severity == Severity::Stop;
+        let stops = first.stops();
         let word = if stops { "Stops the frame" } else { "Look at this" };
         let more = if n_more == 0 { String::new() } else { format!(" and {n_more} more") };
         let path = first.field.clone();
