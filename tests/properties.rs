@@ -419,3 +419,22 @@ fn most_frames_drawn_can_be_built() {
     let n_built = (0..200).filter(|_| built(&projects().new_tree(&mut runner).unwrap().current()).is_some()).count();
     assert!(n_built >= 100, "{n_built} of 200");
 }
+
+/// A height that follows from the other two is never offered a value: pressing it would change nothing.
+#[test]
+fn nothing_is_offered_for_a_height_that_follows() {
+    let mut project = demo::wool_barn();
+    project.site.passage_height = Length::inches(120.0);
+    let offered = |project: &Project, field: &str| {
+        let design = evaluate(project);
+        design.problems_of(field).next().unwrap_or_else(|| panic!("no word about {field}")).nearest.is_some()
+    };
+    assert!(offered(&project, "frame.heights.beam_seat"));
+    project.frame.heights.fixed = FixedHeights::PitchAndLedger;
+    assert!(!offered(&project, "frame.heights.beam_seat"));
+    project.frame.heights.pitch = Slope::in_twelve(2.0);
+    assert!(offered(&project, "frame.heights.pitch"));
+    project.frame.heights.fixed = FixedHeights::LedgerAndBeam;
+    project.frame.heights.ledger_seat = project.frame.heights.beam_seat + Length::inches(20.0);
+    assert!(!offered(&project, "frame.heights.pitch"));
+}

@@ -3,7 +3,7 @@ use super::brace::Brace;
 use super::post::PostShape;
 use super::roof_line::RoofLine;
 use crate::materials::species;
-use crate::project::{Frame, Problem, Project, Side};
+use crate::project::{FixedHeights, Frame, Problem, Project, Side};
 use crate::units::{Length, Slope};
 use crate::wording::length;
 
@@ -90,6 +90,7 @@ fn long_edge_at(frame: &Frame, brace: &Brace, height: Length) -> Length {
 #[must_use]
 pub fn room_problems(project: &Project, line: &RoofLine, room: &Clearances) -> Vec<Problem> {
     let say = |value: Length| length(value, project.units);
+    let fixed = project.frame.heights.fixed;
     let mut found = Vec::new();
     if room.under_eave.is_some_and(|clear| clear < Length::ZERO) {
         let over = -room.under_eave.unwrap_or_default();
@@ -105,9 +106,10 @@ pub fn room_problems(project: &Project, line: &RoofLine, room: &Clearances) -> V
             say(room.under_beam),
             say(project.site.passage_height)
         );
-        let field = "frame.heights.beam_seat";
+        let problem = Problem::caution("frame.heights.beam_seat", says);
         let nearest = line.beam_seat + (project.site.passage_height - room.under_beam);
-        found.push(Problem::caution(field, says).nearest(nearest));
+        // A height that follows from the two others cannot be set; nothing is offered for it.
+        found.push(if fixed == FixedHeights::PitchAndLedger { problem } else { problem.nearest(nearest) });
     }
     let widest = room.between_braces.iter().copied().fold(Length::ZERO, Length::max);
     if project.site.passage_width > Length::ZERO && widest < project.site.passage_width {
@@ -120,7 +122,9 @@ pub fn room_problems(project: &Project, line: &RoofLine, room: &Clearances) -> V
     }
     if line.pitch.to_in_twelve() < 3.0 - 1e-9 {
         let says = "Under 3 in 12 (14°) the sheets' laps must be sealed (IBC 1507.4.2); ask the roofing's maker.";
-        found.push(Problem::caution("frame.heights.pitch", says).nearest_slope(Slope::in_twelve(3.0)));
+        let problem = Problem::caution("frame.heights.pitch", says);
+        let is_held = fixed != FixedHeights::LedgerAndBeam;
+        found.push(if is_held { problem.nearest_slope(Slope::in_twelve(3.0)) } else { problem });
     }
     found
 }
