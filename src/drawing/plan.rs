@@ -25,7 +25,7 @@ pub fn plan(project: &Project, built: &Built) -> Scene {
 fn least_scale(project: &Project, built: &Built) -> f64 {
     let rows = built.shape.purlins.windows(2);
     let apart = rows.map(|pair| out_of(project, built, pair[0].from_tail) - out_of(project, built, pair[1].from_tail));
-    apart.reduce(Length::min).map_or(0.0, |apart| 15.0 / apart.to_inches().max(1.0))
+    apart.reduce(Length::min).map_or(0.0, |apart| 12.5 / apart.to_inches().max(1.0))
 }
 
 /// A point at `x` along the wall, `out` from it.
