@@ -2,8 +2,8 @@
 //!
 //! Every place, number and price here is made up; none comes from a real job.
 use super::{
-    Blocks, FixedHeights, Frame, Heights, JoineryRules, Mill, Post, Progress, Project, RafterRow, RafterRule, Roofing,
-    ScarfKind, Scarfs, SheetLayout, Site, Soffit, TailCut, Timbers,
+    Blocks, FixedHeights, Frame, Heights, JoineryRules, Metal, Mill, Post, Progress, Project, RafterRow, RafterRule,
+    Roofing, ScarfKind, Scarfs, SheetLayout, Site, Soffit, TailCut, Timbers, strength_demo,
 };
 use crate::materials::{Section, Timber};
 use crate::units::{Length, Money, Slope, UnitSystem, Weight};
@@ -35,6 +35,11 @@ pub fn wool_barn() -> Project {
         joinery: JoineryRules::inch_defaults(),
         mill: inch_mill(),
         roofing: inch_roofing(),
+        place: strength_demo::barn_place(),
+        above: strength_demo::barn_above(),
+        ground: strength_demo::barn_ground(),
+        wood: strength_demo::unstamped_wood(),
+        fixings: strength_demo::inch_fixings(),
         progress: Progress::default(),
     }
 }
@@ -129,6 +134,8 @@ fn inch_roofing() -> Roofing {
         first_purlin: inches(0.0),
         last_purlin: inches(1.0),
         layout: SheetLayout::EqualRips,
+        metal: Metal::Ribbed29,
+        eave_clear: true,
     }
 }
 
@@ -145,6 +152,11 @@ pub fn log_store() -> Project {
         joinery: JoineryRules::millimetre_defaults(),
         mill: millimetre_mill(),
         roofing: millimetre_roofing(),
+        place: strength_demo::store_place(),
+        above: strength_demo::store_above(),
+        ground: strength_demo::store_ground(),
+        wood: strength_demo::unstamped_wood(),
+        fixings: strength_demo::millimetre_fixings(),
         progress: Progress::default(),
     }
 }
@@ -234,6 +246,8 @@ fn millimetre_roofing() -> Roofing {
         first_purlin: mm(0.0),
         last_purlin: mm(25.0),
         layout: SheetLayout::FromLeft,
+        metal: Metal::Ribbed26,
+        eave_clear: true,
     }
 }
 
@@ -246,6 +260,7 @@ pub fn empty(units: UnitSystem) -> Project {
     };
     project.name = "New lean-to".to_owned();
     project.note = String::new();
+    strength_demo::forget_the_place(&mut project);
     project
 }
 

@@ -1,7 +1,10 @@
 //! What the user has said: the project, its examples, its file, and what is wrong with it.
+mod above;
 pub mod demo;
 pub mod file;
+mod fixings;
 mod frame;
+mod ground;
 mod joinery_rules;
 mod migrate;
 mod mill;
@@ -10,20 +13,27 @@ mod progress;
 mod roofing;
 mod site;
 mod stored;
+mod strength_demo;
 mod validate;
+mod wood;
 
+pub use above::Above;
+pub use fixings::{BraceJoint, Fixings, LedgerFixings, Pier, Screws, SheetScrews, Tie};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
     Timbers,
 };
+pub use ground::Ground;
 pub use joinery_rules::JoineryRules;
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
 pub use problem::{Nearest, Problem, Problems, Severity};
 pub use progress::Progress;
-pub use roofing::{Roofing, SheetLayout};
+pub use roofing::{Metal, Roofing, SheetLayout};
 pub use site::{Site, Soffit};
 pub use validate::validate;
+pub use wood::{OwnValue, Used, Wood};
 
+use crate::loads::Place;
 use crate::units::UnitSystem;
 
 /// One lean-to: everything the user decides, and nothing that can be computed.
@@ -47,6 +57,16 @@ pub struct Project {
     pub mill: Mill,
     /// The metal roof.
     pub roofing: Roofing,
+    /// Snow, wind and earthquake of the place.
+    pub place: Place,
+    /// The roof above.
+    pub above: Above,
+    /// Soil and frost.
+    pub ground: Ground,
+    /// How strong the wood is taken to be.
+    pub wood: Wood,
+    /// What fixes the parts to each other and to the ground.
+    pub fixings: Fixings,
     /// What is already cut.
     pub progress: Progress,
 }

@@ -12,6 +12,17 @@ pub enum SheetLayout {
     EqualRips,
 }
 
+/// The sheets' metal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Metal {
+    /// Ribbed steel, 29 gauge.
+    Ribbed29,
+    /// Ribbed steel, 26 gauge.
+    Ribbed26,
+    /// Standing-seam steel, 24 gauge.
+    StandingSeam24,
+}
+
 /// Sheets and purlins.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Roofing {
@@ -35,4 +46,8 @@ pub struct Roofing {
     pub last_purlin: Length,
     /// How the sheets share out the width.
     pub layout: SheetLayout,
+    /// What they are made of.
+    pub metal: Metal,
+    /// Nothing at the eave holds the snow: no gutter lip or guard, and room below for it to fall.
+    pub eave_clear: bool,
 }

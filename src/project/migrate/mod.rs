@@ -3,6 +3,7 @@
 //! A step works on the raw JSON and is never changed once it has been released; each has a saved old
 //! file in `tests/data`.
 mod v2_posts_with_piers;
+mod v3_strength;
 
 use serde_json::Value;
 
@@ -14,8 +15,9 @@ use super::file::FileError;
 /// The sentence of the step that could not be made.
 pub fn to_current(version: u64, project: Value) -> Result<Value, FileError> {
     match version {
-        1 => v2_posts_with_piers::migrate(project),
-        2 => Ok(project),
+        1 => v3_strength::migrate(v2_posts_with_piers::migrate(project)?),
+        2 => v3_strength::migrate(project),
+        3 => Ok(project),
         other => Err(FileError::Field(format!("there never was a file version {other}"))),
     }
 }

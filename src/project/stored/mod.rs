@@ -1,17 +1,17 @@
 //! The project as it stands in a file: plain numbers with the unit in every name.
 //!
 //! The names below are the file format; the model may change without them. Lengths are inches,
-//! slopes rise per run, weights pounds, prices the currency's main unit.
+//! slopes rise per run, weights and forces pounds, prices the currency's main unit.
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Map, Value};
 
-use super::{
-    Blocks, FixedHeights, Frame, Heights, JoineryRules, Mill, Post, Progress, Project, RafterRow, RafterRule, Roofing,
-    ScarfKind, ScarfPlace, Scarfs, SectionPrice, SheetLayout, Side, Site, Soffit, TailCut, Timbers,
-};
-use crate::materials::{Section, Timber};
-use crate::units::{Length, Money, Slope, UnitSystem, Weight};
+mod frame;
+mod strength;
+
+use crate::frame::Spring;
+use crate::loads::WindSpeed;
+use crate::units::{AreaLoad, Force, Length, Money, Slope, Stress, Weight};
 
 /// What stops a file from being read: the field and what is wrong with it.
 #[derive(Debug)]
@@ -79,6 +79,11 @@ plain! {
     Length, value => value.as_f64().and_then(Length::try_inches), length => length.to_inches();
     Weight, value => value.as_f64().and_then(Weight::try_pounds), weight => weight.to_pounds();
     Money, value => value.as_f64().and_then(Money::try_of), price => price.to_f64();
+    Force, value => value.as_f64().and_then(Force::try_pounds), force => force.to_pounds();
+    Stress, value => value.as_f64().and_then(Stress::try_psi), stress => stress.to_psi();
+    AreaLoad, value => value.as_f64().and_then(AreaLoad::try_psf), load => load.to_psf();
+    WindSpeed, value => value.as_f64().and_then(WindSpeed::try_mph), speed => speed.to_mph();
+    Spring, value => value.as_f64().and_then(Spring::try_pounds_per_inch), spring => spring.to_pounds_per_inch();
     Slope, value => value.as_f64().and_then(Slope::try_ratio), slope => slope.tan();
 }
 
@@ -95,12 +100,12 @@ impl Stored for String {
     }
 }
 
-impl Stored for Option<usize> {
+impl<T: Stored> Stored for Option<T> {
     fn store(&self) -> Value {
-        self.map_or(Value::Null, Value::from)
+        self.as_ref().map_or(Value::Null, Stored::store)
     }
     fn read(value: Value) -> Result<Self, Fault> {
-        if value.is_null() { Ok(None) } else { usize::read(value).map(Some) }
+        if value.is_null() { Ok(None) } else { T::read(value).map(Some) }
     }
     fn absent() -> Option<Self> {
         Some(None)
@@ -214,148 +219,4 @@ macro_rules! choice {
     };
 }
 
-choice!(UnitSystem { Imperial = "imperial", Metric = "metric" });
-choice!(Soffit { Level = "level", Sloped = "sloped" });
-choice!(Side { Left = "left", Right = "right" });
-choice!(FixedHeights {
-    PitchAndLedger = "pitch and ledger",
-    PitchAndBeam = "pitch and beam",
-    LedgerAndBeam = "ledger and beam",
-});
-choice!(TailCut { Plumb = "plumb", Square = "square" });
-choice!(RafterRule { FromLeft = "from left", FromRight = "from right", Equal = "equal" });
-choice!(Blocks { None = "none", OverBeam = "over beam" });
-choice!(SheetLayout { FromLeft = "from left", FromRight = "from right", EqualRips = "equal rips" });
-choice!(ScarfKind {
-    Halved = "halved",
-    HalvedUnderSquinted = "halved under-squinted",
-    StopSplayed = "stop-splayed",
-    StopSplayedUnderSquinted = "stop-splayed under-squinted",
-    StopSplayedTabled = "stop-splayed tabled",
-});
-
-record!(Section { breadth_in = breadth, depth_in = depth });
-record!(Timber { ordered = ordered, sawn = sawn });
-record!(Site {
-    eave_edge_in = eave_edge,
-    eave_projection_in = eave_projection,
-    soffit = soffit,
-    upper_pitch_rise_per_run = upper_pitch,
-    ground_at_wall_in = ground_at_wall,
-    ground_left_in = ground_left,
-    ground_right_in = ground_right,
-    first_wall_post_in = first_wall_post,
-    wall_post_spacing_in = wall_post_spacing,
-    passage_height_in = passage_height,
-    passage_width_in = passage_width,
-    service_moisture_percent = service_moisture_percent,
-});
-record!(Heights {
-    fixed = fixed,
-    pitch_rise_per_run = pitch,
-    ledger_seat_in = ledger_seat,
-    beam_seat_in = beam_seat,
-});
-record!(Post {
-    x_in = x,
-    pier_top_in = pier_top,
-    pier_measured = pier_measured,
-    brace_left = brace_left,
-    brace_right = brace_right,
-});
-record!(RafterRow { spacing_in = spacing, inset_in = inset, rule = rule });
-record!(ScarfPlace { centre_in = centre, lower = lower });
-record!(Scarfs {
-    kind = kind,
-    lap_in = lap,
-    n_pieces = n_pieces,
-    by_hand = by_hand,
-});
-record!(Timbers {
-    post = post,
-    beam = beam,
-    brace = brace,
-    rafter = rafter,
-    ledger = ledger,
-    purlin = purlin,
-    block = block,
-});
-record!(Frame {
-    reach_in = reach,
-    beam_length_in = beam_length,
-    heights = heights,
-    ledger_packing_in = ledger_packing,
-    wall_gap_in = wall_gap,
-    tail_in = tail,
-    tail_cut = tail_cut,
-    ledger_seat_length_in = ledger_seat_length,
-    beam_seat_length_in = beam_seat_length,
-    posts = posts,
-    stand_off_in = stand_off,
-    brace_along_in = brace_along,
-    brace_down_in = brace_down,
-    rafters = rafters,
-    scarfs = scarfs,
-    ledger_lap_in = ledger_lap,
-    blocks = blocks,
-    timbers = timbers,
-    species = species,
-});
-record!(JoineryRules {
-    tenon_thickness_in = tenon_thickness,
-    tenon_offset_in = tenon_offset,
-    post_tenon_in = post_tenon,
-    brace_tenon_in = brace_tenon,
-    blind_clearance_in = blind_clearance,
-    housing_in = housing,
-    pocket_clearance_in = pocket_clearance,
-    end_shoulder_in = end_shoulder,
-    peg_in = peg,
-    peg_from_shoulder_in = peg_from_shoulder,
-    two_pegs_from_in = two_pegs_from,
-    drawbore_in = drawbore,
-    scarf_abutment_share = scarf_abutment_share,
-    scarf_squint_in = scarf_squint,
-    scarf_table_in = scarf_table,
-    scarf_wedge_in = scarf_wedge,
-    scarf_clear_in = scarf_clear,
-    wood_over_pocket_in = wood_over_pocket,
-    least_web_in = least_web,
-    chamfer_in = chamfer,
-    chamfer_stop_in = chamfer_stop,
-    shrink_clearance_in = shrink_clearance,
-});
-record!(SectionPrice { section = section, per_board_foot = per_board_foot });
-record!(Mill {
-    lengths_in = lengths,
-    trim_each_end_in = trim_each_end,
-    kerf_in = kerf,
-    per_board_foot = per_board_foot,
-    section_prices = section_prices,
-    heaviest_pick_lb = heaviest_pick,
-});
-record!(Roofing {
-    cover_in = cover,
-    rib_in = rib,
-    longest_sheet_in = longest_sheet,
-    eave_overhang_in = eave_overhang,
-    top_gap_in = top_gap,
-    rake_in = rake,
-    purlin_spacing_in = purlin_spacing,
-    first_purlin_in = first_purlin,
-    last_purlin_in = last_purlin,
-    layout = layout,
-});
-record!(Project {
-    name = name,
-    note = note,
-    units = units,
-    currency = currency,
-    site = site,
-    frame = frame,
-    joinery = joinery,
-    mill = mill,
-    roofing = roofing,
-    progress = progress,
-});
-record!(Progress { marked = marked, cut = cut, received = received });
+use {choice, record};

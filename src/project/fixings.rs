@@ -1,0 +1,107 @@
+//! What holds the parts together and the frame down: screws, ties, anchors, footings.
+//!
+//! Nothing here is guessed: a key that is empty and a count of nothing mean that it has not been chosen yet, and
+//! what depends on it is then not judged.
+use crate::frame::Spring;
+use crate::units::{Force, Length};
+
+/// Screws, straps or an anchor by their maker's allowable loads, at a load duration of 1.0.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tie {
+    /// How many at one joint; none chosen yet where zero.
+    pub count: usize,
+    /// Allowable pull of one, along the way that parts the joint.
+    pub pull: Force,
+    /// Allowable push of one sideways.
+    pub sideways: Force,
+    /// Where the values come from: the maker's sheet or report.
+    pub source: String,
+}
+
+/// Screws or bolts through the ledger into the posts or studs of the wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LedgerFixings {
+    /// Key of the fastener; empty where none is chosen yet.
+    pub fastener: String,
+    /// Length under the head.
+    pub length: Length,
+    /// Rows at each wall post, one fastener a row.
+    pub rows: usize,
+    /// Bottom of the ledger to the lowest row.
+    pub lowest: Length,
+    /// Row to row.
+    pub row_gap: Length,
+    /// Key of the species of the wall's posts; empty where it is not known.
+    pub wall_species: String,
+    /// How deep the wall's post is behind its face.
+    pub wall_depth: Length,
+}
+
+/// Screws driven through one part into another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Screws {
+    /// Key of the fastener; empty where none is chosen yet.
+    pub fastener: String,
+    /// Length under the head.
+    pub length: Length,
+    /// How many at one crossing.
+    pub count: usize,
+}
+
+/// Screws through the sheet into the purlins.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetScrews {
+    /// The screw.
+    pub screw: Screws,
+    /// One from the next along a purlin.
+    pub spacing: Length,
+    /// What the sheet carries at one screw's washer before it pulls over it, by the sheet's maker; zero where it is not known.
+    pub pull_over: Force,
+}
+
+/// Pier and footing under each post.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pier {
+    /// Round rather than square.
+    pub is_round: bool,
+    /// Across the footing.
+    pub footing_width: Length,
+    /// Thickness of the footing.
+    pub footing_thickness: Length,
+    /// Across the pier that stands on it.
+    pub pier_width: Length,
+    /// Underside of the footing below the ground at that post.
+    pub depth: Length,
+}
+
+/// Stiffness of a brace's end joint, from its gaps closed and its wood crushing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BraceJoint {
+    /// Under a push.
+    pub pushed: Spring,
+    /// Under a pull, on the pegs alone.
+    pub pulled: Spring,
+}
+
+/// Everything that fixes something.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fixings {
+    /// Ledger to wall.
+    pub ledger: LedgerFixings,
+    /// Each rafter to the ledger.
+    pub rafter_head: Tie,
+    /// Each rafter to the beam.
+    pub rafter_seat: Tie,
+    /// Each purlin to each rafter.
+    pub purlin: Screws,
+    /// Sheet to purlin.
+    pub sheet: SheetScrews,
+    /// Across each root of each scarf, from lap to lap.
+    pub scarf: Tie,
+    /// Each post's foot to its pier.
+    pub post_base: Tie,
+    /// Pier and footing.
+    pub pier: Pier,
+    /// How stiff the braces' joints are.
+    pub brace_joint: BraceJoint,
+}
