@@ -3,8 +3,10 @@
 //! Pure: no input or output, no clock, no browser. [`evaluate`] takes a [`project::Project`], what the
 //! user decided, and gives a [`Design`]: where every stick is, its sheet of marks, the order, the roof,
 //! and what stands in the way.
+pub mod analysis;
 #[cfg(feature = "web")]
 pub mod app;
+pub mod checks;
 pub mod design;
 pub mod drawing;
 mod evaluate;

@@ -1,0 +1,9 @@
+//! Does it carry? Every check of the frame: what is asked, what is there, under which combination, with its working.
+//!
+//! A design that fails is a [`Check`] with a ratio above one, not an error. A check that cannot be made says what is
+//! missing and does not pass.
+mod check;
+mod wood;
+
+pub use check::{Check, Outcome};
+pub use wood::{Woods, load_duration};
