@@ -27,4 +27,4 @@ pub mod wording;
 pub mod working;
 
 pub use design::{Built, Design, Shape};
-pub use evaluate::evaluate;
+pub use evaluate::{evaluate, lay_out};

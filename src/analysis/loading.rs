@@ -43,7 +43,7 @@ pub fn loadings(edition: Edition, cases: &[RoofCase]) -> Vec<Loading> {
 }
 
 /// The same loads with none of them larger: what it makes lies between dead load alone and the other combination.
-fn lies_within(combination: &Combination, other: &Combination) -> bool {
+pub(super) fn lies_within(combination: &Combination, other: &Combination) -> bool {
     let (own, theirs) = (&combination.factors, &other.factors);
     let alike =
         own.len() == theirs.len() && own.iter().all(|(action, _)| theirs.iter().any(|(theirs, _)| theirs == action));

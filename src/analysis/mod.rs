@@ -9,6 +9,10 @@
 //! Loads on the roof are [`RoofCase`]s against y, out from the wall face. A rafter is a beam on two seats; it hands each
 //! case to ledger and beam by statics ([`RafterLine`]). The beam line is a plane frame, worked with several models of its
 //! braces and enveloped ([`beam_line`]). Weights pull with the green density of the wood, against uplift with the dry one.
+mod along_wall;
+mod beam_cases;
+mod beam_line;
+mod beam_model;
 mod lean_to;
 mod loading;
 mod rafter;
@@ -16,6 +20,10 @@ mod rafter_line;
 mod roof_cases;
 mod roof_dead;
 
+pub use along_wall::{AlongCases, along_cases};
+pub use beam_cases::{BeamCase, BeamLoads, Purpose};
+pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, beam_line};
+pub use beam_model::{BeamModel, BraceLine, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
 pub use lean_to::lean_to;
 pub use loading::{Demand, Loading, loadings};
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};

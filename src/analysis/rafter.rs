@@ -53,8 +53,8 @@ pub struct RafterBeam<'a> {
 pub fn rafter_frame(line: &RafterLine, section: Section, stiffness: Stress) -> Frame {
     let mut frame = Frame::default();
     let cos = line.pitch.cos();
-    let places = [Length::ZERO, line.ledger, line.beam, line.eave];
-    let nodes = places.map(|y| frame.add_node("", y / cos, Length::ZERO));
+    let places = [("head", Length::ZERO), ("ledger", line.ledger), ("beam", line.beam), ("eave", line.eave)];
+    let nodes = places.map(|(name, y)| frame.add_node(name, y / cos, Length::ZERO));
     let inertia = Inertia::rectangle(section.breadth, section.depth);
     for (name, ends) in [("head", (nodes[0], nodes[1])), ("span", (nodes[1], nodes[2])), ("tail", (nodes[2], nodes[3]))]
     {

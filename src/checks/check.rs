@@ -109,6 +109,19 @@ impl Check {
         }
     }
 
+    /// Documents and clauses its working names, each once.
+    #[must_use]
+    pub fn sources(&self) -> String {
+        let mut named: Vec<String> = Vec::new();
+        for Step { citation, .. } in self.steps() {
+            let source = format!("{}, {}", citation.document, citation.clause);
+            if !named.contains(&source) {
+                named.push(source);
+            }
+        }
+        named.join("; ")
+    }
+
     /// `B2 bends over post 2: 84 % of what it may, under D + S: leeward drift`.
     #[must_use]
     pub fn says(&self, units: UnitSystem) -> String {
