@@ -133,7 +133,7 @@ fn above(check: &mut Check, above: &Above) {
         });
     }
     if let Thermal::Stated(factor) = above.thermal {
-        check.number("above.thermal", "C_t", factor, 0.8, 1.5);
+        check.number("above.thermal_factor", "C_t", factor, 0.8, 1.5);
     }
 }
 
@@ -165,6 +165,11 @@ fn own_value(check: &mut Check, at: &str, own: &OwnValue) {
     let limits = (Stress::psi(limits.0), Stress::psi(limits.1));
     let name = format!("A value for {}", own.property.name());
     let units = check.units;
+    if own.value == Stress::ZERO {
+        let says = "This value is still open: type it, or take it away.";
+        check.problems.add(Problem::caution(format!("{at}.value"), says));
+        return;
+    }
     check.between(&format!("{at}.value"), &name, own.value, limits, |stress| show_stress(stress, units).to_string());
     check.source(format!("{at}.source"), true, &own.source);
 }
@@ -320,7 +325,7 @@ mod tests {
         let part = check("above.whole_length", "no shorter", |p| p.above.whole_length = Some(Length::feet(10.0)));
         assert_eq!(part, Some(Nearest::Length(Length::feet(16.0))));
         check("above.eave_to_ridge", "at least", |p| p.above.eave_to_ridge = Some(Length::ZERO));
-        check("above.thermal", "C_t", |p| p.above.thermal = Thermal::Stated(2.0));
+        check("above.thermal_factor", "C_t", |p| p.above.thermal = Thermal::Stated(2.0));
         check("ground.soil", "table", |p| p.ground.soil = "peat".to_owned());
         let deep = check("ground.frost_depth", "at most", |p| p.ground.frost_depth = Some(Length::feet(20.0)));
         assert_eq!(deep, Some(Nearest::Length(Length::inches(180.0))));
@@ -339,6 +344,9 @@ mod tests {
         check("wood.own.1.property", "twice", |p| {
             p.wood.own = vec![own(Property::Shear, 150.0, "a test"), own(Property::Shear, 160.0, "another")];
         });
+        let found = problems(UnitSystem::Imperial, |p| p.wood.own = vec![own(Property::Bending, 0.0, "")]);
+        assert_eq!(found.len(), 1);
+        assert_eq!((found[0].field.as_str(), found[0].severity), ("wood.own.0.value", Severity::Caution));
         let found = problems(UnitSystem::Imperial, |p| p.wood.own = vec![own(Property::Bending, 900.0, " ")]);
         assert_eq!((found[0].field.as_str(), found[0].severity), ("wood.own.0.source", Severity::Caution));
     }
