@@ -141,6 +141,7 @@ fn Input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
         Memo::new(move |_| print(&store.project()).unwrap_or_default())
     };
     let value = move || typing.text.get().unwrap_or_else(|| shown.get());
+    let empty = entry.empty;
     let (typed, escaped) = (entry.clone(), entry);
     let keys = move |event: ev::KeyboardEvent| {
         if event.key() == "Escape" {
@@ -158,6 +159,7 @@ fn Input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
             autocapitalize="off"
             spellcheck="false"
             enterkeyhint="done"
+            placeholder=(!empty.is_empty()).then_some(empty)
             aria-describedby=below
             aria-invalid=move || is_wrong(typing, problems).then_some("true")
             prop:value=value

@@ -7,7 +7,9 @@ mod entry;
 mod field;
 mod fold;
 mod length_field;
+mod measure;
 mod measure_fields;
+mod one_of;
 mod page;
 mod problem;
 mod reading;
@@ -25,7 +27,12 @@ pub use entry::{Change, Entry};
 pub use field::EntryField;
 pub use fold::{Fact, Facts, Fold, Group};
 pub use length_field::{LengthField, LengthOptions, length_entry};
+pub use measure::{
+    AREA_LOAD, COUNT, ELEVATION, FORCE, LENGTH, NOT_KNOWN, NUMBER, SPRING, STRESS, WIND_SPEED, WORDS, known,
+    nothing_is_open,
+};
 pub use measure_fields::{MoneyField, SlopeField, WeightField};
+pub use one_of::{Listed, OneOf, listed};
 pub use page::Page;
 pub use problem::{PathProblems, ProblemNote};
 pub use reading::{Reading, fractions, long_length, show_length_fine};

@@ -43,8 +43,8 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
     let Some(built) = store.built() else { return false };
     let project = store.project();
     match place {
-        Place::Site => clean("site"),
-        Place::Frame => clean("frame") && clean("joinery"),
+        Place::Site => ["site", "place", "above", "ground"].into_iter().all(clean),
+        Place::Frame => ["frame", "joinery", "wood", "fixings"].into_iter().all(clean),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();
             n_lines > 0 && project.progress.received.len() >= n_lines

@@ -112,7 +112,7 @@ fn worst_first(store: Store) -> Vec<Problem> {
 /// The place that holds a field.
 fn place_of(path: &str) -> Place {
     match path.split('.').next().unwrap_or_default() {
-        "site" => Place::Site,
+        "site" | "place" | "above" | "ground" => Place::Site,
         "mill" => Place::Mill,
         "roofing" => Place::Roof,
         "progress" => Place::Bench,

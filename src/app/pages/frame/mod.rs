@@ -1,12 +1,15 @@
 //! The frame: its shape, its sizes and the rules of its joints.
 mod beam;
 mod braces;
+mod fixings;
 mod heights;
 mod joinery;
 mod posts;
 mod rafters;
 mod roof_edges;
 mod sizes;
+mod ties;
+mod wood;
 
 use super::drawn::{Elevation, Section, long, room};
 use crate::app::components::{Caution, Fact, Facts, Fold, LengthField, Page, Steps};
@@ -29,7 +32,9 @@ pub fn FramePage() -> impl IntoView {
             <rafters::Rafters/>
             <beam::BeamAndScarfs/>
             <sizes::Sizes/>
+            <wood::WoodAndGrade/>
             <joinery::Joinery/>
+            <fixings::WhatFixesIt/>
             <Caution text="This shows geometry, not strength: have sizes, joints and fixings checked to local code by a licensed engineer before you order."/>
         </Page>
     }

@@ -1,8 +1,8 @@
 //! What the user decides about the roof.
-use crate::app::components::{Choice, Fold, LengthField, Steps};
+use crate::app::components::{Choice, Fold, LengthField, OneOf, Steps, Toggle, listed};
 use crate::app::use_store;
 use crate::lens;
-use crate::project::SheetLayout;
+use crate::project::{Metal, SheetLayout};
 use crate::wording::length;
 use leptos::prelude::*;
 
@@ -34,6 +34,12 @@ pub fn PurlinFields() -> impl IntoView {
         </Fold>
     }
 }
+
+const METALS: &[(Metal, &str)] = &[
+    (Metal::Ribbed29, "29 gauge, ribbed"),
+    (Metal::Ribbed26, "26 gauge, ribbed"),
+    (Metal::StandingSeam24, "24 gauge, standing seam"),
+];
 
 /// Sheets.
 #[component]
@@ -69,6 +75,11 @@ pub fn SheetFields() -> impl IntoView {
             <LengthField
                 field=lens!(roofing.top_gap) label="Gap at the top" hint="rafter heads to the top of the sheets, under the flashing"
                 steps=Steps::of(0.25, 5.0)
+            />
+            <OneOf of=listed(&lens!(roofing.metal), METALS) label="Metal" hint="steel; the lower the gauge, the thicker and heavier"/>
+            <Toggle
+                field=lens!(roofing.eave_clear) label="Nothing holds the snow at the eave"
+                hint="no gutter lip, no guard, and room below for it to fall"
             />
         </Fold>
     }

@@ -1,4 +1,8 @@
-//! The wall, its eave and the ground: what the tape says before anything is drawn.
+//! The wall, its eave and the ground, as the tape says; snow, wind, soil and earthquake, as the authority says.
+mod snow;
+mod soil;
+mod wind;
+
 use super::drawn::{Section, long, room};
 use crate::app::components::{
     Caution, Choice, Fact, Facts, Fold, Group, LengthField, NumberField, Page, SlopeField, Steps,
@@ -23,6 +27,11 @@ pub fn SitePage() -> impl IntoView {
             <WallPosts/>
             <Passage/>
             <Dryness/>
+            <snow::Snow/>
+            <snow::RoofAbove/>
+            <wind::Wind/>
+            <soil::SoilAndFrost/>
+            <soil::Earthquake/>
             <Caution text="The lean-to leans on this wall and its roof can drop snow on the new one: have both looked at by someone licensed where you build."/>
         </Page>
     }

@@ -1,0 +1,133 @@
+//! What the footings stand on, and earthquakes.
+use crate::app::components::{
+    Caution, EntryField, Fold, LENGTH, NUMBER, NumberField, OneOf, Pick, Toggle, known, listed,
+};
+use crate::app::{Lens, use_store};
+use crate::fastening::{NO_PRESUMPTIVE_VALUE, soil, soil_table};
+use crate::lens;
+use crate::loads::{DesignCategory, RiskCategory, Seismic};
+use crate::project::Project;
+use crate::units::show_area_load;
+use crate::wording;
+use leptos::prelude::*;
+
+/// Soil and frost.
+#[component]
+pub fn SoilAndFrost() -> impl IntoView {
+    let not_known = [(String::new(), "not known yet".to_owned())];
+    let soils = soil_table().iter().map(|soil| (soil.key.clone(), soil.name.clone()));
+    let summary = known(|project| {
+        let depth = project.ground.frost_depth?;
+        Some(format!("frost {} deep", wording::length(depth, project.units)))
+    });
+    view! {
+        <Fold title="Soil and frost" summary>
+            <Pick
+                field=lens!(ground.soil) label="Soil under the footings" hint="dig a hole as deep as they go and look"
+                options=not_known.into_iter().chain(soils).collect()
+            />
+            <AboutSoil/>
+            <EntryField
+                entry=LENGTH.open(&lens!(ground.frost_depth)) label="Frost depth" is_length=true
+                hint="from the building authority: how deep footings must go"
+            />
+            <Toggle field=lens!(ground.is_frost_prone) label="It heaves when it freezes" hint="silt and wet clay do; clean gravel does not"/>
+        </Fold>
+    }
+}
+
+/// What the soil carries and where that stands.
+#[component]
+fn AboutSoil() -> impl IntoView {
+    let store = use_store();
+    move || {
+        let project = store.project();
+        let text = match soil(&project.ground.soil) {
+            Ok(soil) => {
+                let carries = show_area_load(soil.vertical, project.units).without_zeros();
+                format!("Carries {carries} where nobody has tested it ({}).", soil.source)
+            }
+            Err(_) => NO_PRESUMPTIVE_VALUE.to_owned(),
+        };
+        view! { <p class="source">{text}</p> }
+    }
+}
+
+const CATEGORIES: &[(DesignCategory, &str)] = &[
+    (DesignCategory::A, "A"),
+    (DesignCategory::B, "B"),
+    (DesignCategory::C, "C"),
+    (DesignCategory::D, "D"),
+    (DesignCategory::E, "E"),
+    (DesignCategory::F, "F"),
+];
+
+/// I_e by risk category: ASCE 7 Table 1.5-2, from memory.
+const fn importance(risk: RiskCategory) -> f64 {
+    match risk {
+        RiskCategory::I | RiskCategory::II => 1.0,
+        RiskCategory::III => 1.25,
+        RiskCategory::IV => 1.5,
+    }
+}
+
+/// S_DS; the first value brings the rest along, the category as strict as there is until it is chosen.
+fn acceleration() -> Lens<Option<f64>> {
+    Lens::new(
+        "place.seismic.s_ds",
+        |project: &Project| project.place.seismic.map(|seismic| seismic.s_ds),
+        |project: &mut Project, s_ds: Option<f64>| {
+            let place = &mut project.place;
+            let (category, importance) = (DesignCategory::F, importance(place.risk));
+            let before = place.seismic.unwrap_or(Seismic { s_ds: 0.0, category, importance });
+            place.seismic = s_ds.map(|s_ds| Seismic { s_ds, ..before });
+        },
+    )
+}
+
+fn of_seismic<T: 'static>(
+    name: &str,
+    get: impl Fn(&Seismic) -> T + Send + Sync + 'static,
+    set: impl Fn(&mut Seismic, T) + Send + Sync + 'static,
+) -> Lens<T> {
+    Lens::maybe(
+        format!("place.seismic.{name}"),
+        move |project: &Project| project.place.seismic.as_ref().map(&get),
+        move |project: &mut Project, value| {
+            if let Some(seismic) = project.place.seismic.as_mut() {
+                set(seismic, value);
+            }
+        },
+    )
+}
+
+/// Earthquake.
+#[component]
+pub fn Earthquake() -> impl IntoView {
+    let store = use_store();
+    let is_given = store.slice(|project| project.place.seismic.is_some());
+    let summary = Signal::derive(move || if is_given.get() { "reckoned with" } else { "left out" }.to_owned());
+    let category =
+        || of_seismic("category", |seismic| seismic.category, |seismic, category| seismic.category = category);
+    let importance =
+        || of_seismic("importance", |seismic| seismic.importance, |seismic, value| seismic.importance = value);
+    view! {
+        <Fold title="Earthquake" summary>
+            <Caution text="Left out until you type a value. Where the authority asks for earthquake design, it may not be left out."/>
+            <EntryField
+                entry=NUMBER.open(&acceleration()) label="Acceleration, S_DS" decimal_keys=true
+                hint="a share of gravity, from the authority or the map; empty leaves earthquakes out"
+            />
+            <Show when=move || is_given.get()>
+                <OneOf
+                    of=listed(&category(), CATEGORIES) label="Design category"
+                    hint="from the authority; F, the strictest, stands here until you choose"
+                />
+                <NumberField
+                    field=importance() label="Importance, I_e" least=1.0 most=1.5 step=0.25
+                    hint="1 for risk category I and II, 1.25 for III, 1.5 for IV (from memory)"
+                />
+            </Show>
+        </Fold>
+    }
+}
