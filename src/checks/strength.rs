@@ -10,7 +10,7 @@ use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
 use crate::design::Shape;
 use crate::loads::Duration;
 use crate::members::stiffness;
-use crate::project::{Project, Used};
+use crate::project::{Project, ScarfPlace, Used};
 
 /// Whether the frame carries, and all that led there.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +19,8 @@ pub struct Strength {
     pub loads: RoofLoads,
     /// The beam line; nothing where its wood has no values.
     pub line: Option<BeamLine>,
+    /// Where the scarfs are.
+    pub scarfs: Vec<ScarfPlace>,
     /// Every check, worst first.
     pub checks: Vec<Check>,
 }
@@ -52,7 +54,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     match rafter_work(project, shape, &loads, &woods) {
         Ok(work) => {
             checks.extend(check_rafters(project, shape, &woods, &work));
-            missing.extend(work.missing.into_iter());
+            missing.extend(work.missing);
         }
         Err(why) => missing.push(why),
     }
@@ -79,7 +81,8 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
         }
     }
     checks.sort_by(|a, b| b.rank().total_cmp(&a.rank()));
-    Strength { loads, line, checks }
+    let scarfs = shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+    Strength { loads, line, scarfs, checks }
 }
 
 fn stiffnesses(woods: &Woods) -> Result<Stiffnesses, String> {

@@ -131,6 +131,57 @@ const fn confidence(confidence: Confidence) -> &'static str {
     }
 }
 
+/// The working of one load of the roof, by its place.
+#[must_use]
+pub fn load_working(strength: &Strength, place: usize) -> String {
+    let mut out = Markup::new();
+    if let Some(case) = strength.loads.cases.get(place) {
+        steps(&mut out, &case.steps);
+    }
+    out.finish()
+}
+
+/// A band along the beam in the user's units: place, least and greatest value.
+pub type Curve = Vec<(f64, f64, f64)>;
+
+/// Curves along the beam with their captions, and the same figures at posts and scarfs as a table.
+///
+/// A column holds its caption and the band.
+#[must_use]
+pub fn along_sheet(drawn: &[(String, String)], places: &[(String, f64)], columns: &[(String, Curve)]) -> String {
+    let mut out = Markup::new();
+    for (caption, svg) in drawn {
+        out.open("figure class=\"chart chart--along\"").leaf("figcaption class=\"chart__caption\"", caption);
+        out.open("div class=\"chart__place\"").raw(svg).close("div").close("figure");
+    }
+    out.open("div class=\"table-box\" tabindex=\"0\" role=\"group\" aria-label=\"Along the beam, the figures\"");
+    out.open("table class=\"table table--figures\"").open("thead").open("tr").leaf("th scope=\"col\"", "at");
+    for (caption, _) in columns {
+        out.leaf("th scope=\"col\"", caption);
+    }
+    out.close("tr").close("thead").open("tbody");
+    for (name, x) in places {
+        let cells: Vec<String> = columns.iter().map(|(_, band)| at_place(band, *x)).collect();
+        let all: Vec<&str> = std::iter::once(name.as_str()).chain(cells.iter().map(String::as_str)).collect();
+        out.row(&all);
+    }
+    out.close("tbody").close("table").close("div");
+    out.finish()
+}
+
+/// Least to greatest at the sample nearest to a place.
+fn at_place(band: &[(f64, f64, f64)], x: f64) -> String {
+    let near = band.iter().min_by(|a, b| (a.0 - x).abs().total_cmp(&(b.0 - x).abs()));
+    let text = |value: f64| {
+        let decimals = if value.abs() < 10.0 { 2 } else { 0 };
+        format!("{value:.decimals$}").replace('-', "\u{2212}")
+    };
+    near.map_or_else(String::new, |(_, low, high)| {
+        let (low, high) = (text(*low), text(*high));
+        if low == high { high } else { format!("{low} to {high}") }
+    })
+}
+
 /// The whole calculation for an engineer: inputs, loads with their working, every check, the governing ones of each kind
 /// with their working, what is assumed.
 #[must_use]

@@ -26,6 +26,7 @@ pub fn Strip() -> impl IntoView {
     view! {
         <section class="strip" aria-label="What the frame comes to">
             <div class="strip__cells">
+                <Worst/>
                 <Cell name="heaviest" href=bench show=heaviest worth=|figures: &Figures| figures.weight.to_pounds()/>
                 <Cell name="timber" href=mill show=price worth=|figures: &Figures| figures.price.to_f64()/>
                 <Cell name="sticks" href=mill show=sticks worth=|figures: &Figures| figures.n_sticks as f64/>
@@ -33,6 +34,62 @@ pub fn Strip() -> impl IntoView {
             </div>
             <Trouble/>
         </section>
+    }
+}
+
+/// The check that asks most, with what it was before.
+#[component]
+fn Worst() -> impl IntoView {
+    let store = use_store();
+    let shares = Memo::new(move |last: Option<&(Share, Share)>| {
+        let now = store.strong().and_then(|strong| {
+            let worst = strong.strength.worst()?;
+            Some((worst.member.clone(), worst.ratio()))
+        });
+        let before =
+            last.map_or_else(|| now.clone(), |(before, was)| if *was == now { before.clone() } else { was.clone() });
+        (before, now)
+    });
+    let now = move || shares.with(|(_, now)| share_text(now.as_ref()));
+    let change = move || {
+        let (before, now) = shares.get();
+        let was = share_text(before.as_ref());
+        (before.is_some() && was != share_text(now.as_ref())).then(|| {
+            let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
+            let (mark, word) = if size(&now) < size(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
+            view! {
+                <span class="strip__was">
+                    <span aria-hidden="true">{mark}" "</span>
+                    <span class="quiet">{word}</span>
+                    "was "
+                    {was}
+                </span>
+            }
+        })
+    };
+    let over =
+        move || shares.with(|(_, now)| now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
+    view! {
+        <a class="strip__cell" class:strip__cell--over=over href=Place::Strength.href()>
+            <span class="strip__name">"worst check"</span>
+            <span class="strip__value">{now}</span>
+            {change}
+        </a>
+    }
+}
+
+/// The member of the worst check, and its share; no share where it could not be judged.
+type Share = Option<(String, Option<f64>)>;
+
+fn share_text(share: Option<&(String, Option<f64>)>) -> String {
+    match share {
+        None => "–".to_owned(),
+        Some((member, None)) => format!("{member} not judged"),
+        Some((member, Some(ratio))) if *ratio > 9.99 => format!("✕ {member}"),
+        Some((member, Some(ratio))) => {
+            let mark = if *ratio > 1.0 { "✕ " } else { "" };
+            format!("{mark}{member} {:.0} %", ratio * 100.0)
+        }
     }
 }
 
