@@ -11,6 +11,8 @@
 //! braces and enveloped ([`beam_line`]). Weights pull with the green density of the wood, against uplift with the dry one.
 mod lean_to;
 mod loading;
+mod post_demands;
+mod purlin;
 mod rafter;
 mod rafter_line;
 mod roof_cases;
@@ -18,6 +20,8 @@ mod roof_dead;
 
 pub use lean_to::lean_to;
 pub use loading::{Demand, Loading, loadings};
+pub use post_demands::PostDemands;
+pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, purlin_beams, purlin_strips};
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};
 pub use rafter_line::{RafterLine, StripReactions, carried_widths};
 pub use roof_cases::{RoofCase, RoofLoads, component_cases, person_at, roof_loads};
