@@ -3,7 +3,13 @@
 //! A design that fails is a [`Check`] with a ratio above one, not an error. A check that cannot be made says what is
 //! missing and does not pass.
 mod check;
+mod known;
+mod purlin;
+mod purlin_sag;
+mod sheet;
 mod wood;
 
 pub use check::{Check, Outcome};
+pub use purlin::check_purlins;
+pub use sheet::check_sheet_screws;
 pub use wood::{Woods, load_duration};
