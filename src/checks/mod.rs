@@ -7,9 +7,11 @@ mod known;
 mod purlin;
 mod purlin_sag;
 mod sheet;
+mod ties;
 mod wood;
 
 pub use check::{Check, Outcome};
 pub use purlin::check_purlins;
 pub use sheet::check_sheet_screws;
+pub use ties::check_rafter_ties;
 pub use wood::{Woods, load_duration};
