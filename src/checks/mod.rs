@@ -6,12 +6,14 @@ mod check;
 mod known;
 mod purlin;
 mod purlin_sag;
+mod purlin_screws;
 mod sheet;
 mod ties;
 mod wood;
 
 pub use check::{Check, Outcome};
 pub use purlin::check_purlins;
+pub use purlin_screws::check_purlin_screws;
 pub use sheet::check_sheet_screws;
 pub use ties::check_rafter_ties;
 pub use wood::{Woods, load_duration};

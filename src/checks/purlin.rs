@@ -33,6 +33,7 @@ impl Purlins {
         let beams = purlin_beams(&shape.purlins, &shape.rafters);
         let length = loads.lean_to.roof_length().length();
         let strips = purlin_strips(project, shape, &loads.dead, length);
+        // The smallest area gathers the hardest wind.
         let span = beams.iter().map(|beam| beam.span).reduce(Length::min);
         let span = span.ok_or("a purlin lies on fewer than two rafters")?;
         let width = strips.iter().map(PurlinStrip::width).reduce(Length::min).unwrap_or(span);
