@@ -10,6 +10,7 @@
 //! case to ledger and beam by statics ([`RafterLine`]). The beam line is a plane frame, worked with several models of its
 //! braces and enveloped ([`beam_line`]). Weights pull with the green density of the wood, against uplift with the dry one.
 mod lean_to;
+mod ledger;
 mod loading;
 mod post_demands;
 mod purlin;
@@ -20,9 +21,10 @@ mod roof_cases;
 mod roof_dead;
 
 pub use lean_to::lean_to;
+pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};
 pub use loading::{Demand, Loading, loadings};
 pub use post_demands::PostDemands;
-pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, purlin_beams, purlin_strips};
+pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, StripLines, purlin_beams, purlin_strips};
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};
 pub use rafter_hand::{OwnWeight, RafterHand};
 pub use rafter_line::{RafterLine, StripReactions, carried_widths};

@@ -9,7 +9,7 @@
 //! only ask less. Formulas of simple, two-span and overhanging beams.
 use super::loading::Loading;
 use super::roof_cases::RoofCase;
-use super::roof_dead::RoofDead;
+use super::roof_dead::{Pair, RoofDead};
 use crate::design::Shape;
 use crate::frame::Inertia;
 use crate::geometry::{PurlinPiece, PurlinRow};
@@ -194,18 +194,57 @@ impl PurlinStrip {
         dead.cover.of(is_uplift) * (self.to - self.from) + own * (1.0 - self.width() / self.gap)
     }
 
-    /// A combination.
+    /// Its lines of every case, worked out once.
     #[must_use]
-    pub fn load(&self, loading: &Loading, cases: &[RoofCase], dead: &RoofDead) -> PurlinLoad {
-        let mut upright = self.dead(dead, loading.is_uplift) * loading.dead;
+    pub fn lines(&self, cases: &[RoofCase], dead: &RoofDead) -> StripLines {
+        let of = |case: &RoofCase| {
+            let person = case.point.map_or(Force::ZERO, |(_, force)| force);
+            CaseLine { down: self.down(case), square: self.square(case), person }
+        };
+        let dead = Pair { heavy: self.dead(dead, false), light: self.dead(dead, true) };
+        StripLines { strip: *self, dead, cases: cases.iter().map(of).collect() }
+    }
+}
+
+/// One case on a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct CaseLine {
+    down: LineLoad,
+    square: LineLoad,
+    person: Force,
+}
+
+/// A row with its lines of every case: a combination is their sum.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StripLines {
+    /// The row's strip.
+    pub strip: PurlinStrip,
+    /// Sheets and purlin, upright.
+    pub dead: Pair<LineLoad>,
+    cases: Vec<CaseLine>,
+}
+
+impl StripLines {
+    /// A combination of the same cases.
+    #[must_use]
+    pub fn load(&self, loading: &Loading) -> PurlinLoad {
+        let mut upright = self.dead.of(loading.is_uplift) * loading.dead;
         let (mut square, mut person) = (LineLoad::ZERO, Force::ZERO);
         for (factor, index) in &loading.parts {
-            let case = &cases[*index];
-            upright += self.down(case) * *factor;
-            square += self.square(case) * *factor;
-            person += case.point.map_or(Force::ZERO, |(_, force)| force * *factor);
+            let case = &self.cases[*index];
+            upright += case.down * *factor;
+            square += case.square * *factor;
+            person += case.person * *factor;
         }
-        PurlinLoad { across: upright * self.pitch.cos() + square, along: upright * self.pitch.sin(), person }
+        let (sin, cos) = (self.strip.pitch.sin(), self.strip.pitch.cos());
+        PurlinLoad { across: upright * cos + square, along: upright * sin, person }
+    }
+
+    /// One case square to the roof.
+    #[must_use]
+    pub fn across(&self, case: usize) -> LineLoad {
+        let found = &self.cases[case];
+        found.down * self.strip.pitch.cos() + found.square
     }
 }
 

@@ -4,6 +4,9 @@
 //! missing and does not pass.
 mod check;
 mod known;
+mod ledger;
+mod ledger_fixings;
+mod ledger_sag;
 mod purlin;
 mod purlin_sag;
 mod purlin_screws;
@@ -12,6 +15,7 @@ mod ties;
 mod wood;
 
 pub use check::{Check, Outcome};
+pub use ledger::check_ledger;
 pub use purlin::check_purlins;
 pub use purlin_screws::check_purlin_screws;
 pub use sheet::check_sheet_screws;

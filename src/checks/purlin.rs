@@ -4,8 +4,8 @@ use super::known::known_loads;
 use super::purlin_sag::sags;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
-    Loading, PurlinBeam, PurlinLoad, PurlinStrip, RoofCase, RoofLoads, component_cases, loadings, person_at,
-    purlin_beams, purlin_strips,
+    Loading, PurlinBeam, PurlinLoad, PurlinStrip, RoofCase, RoofLoads, StripLines, component_cases, loadings,
+    person_at, purlin_beams, purlin_strips,
 };
 use crate::design::Shape;
 use crate::loads::wind::effective_area;
@@ -21,7 +21,7 @@ use crate::working::{Citation, Step, Worked};
 /// Everything the purlins need.
 pub(super) struct Purlins {
     pub(super) beams: Vec<PurlinBeam>,
-    pub(super) strips: Vec<PurlinStrip>,
+    pub(super) rows: Vec<StripLines>,
     pub(super) cases: Vec<RoofCase>,
     pub(super) loadings: Vec<Loading>,
 }
@@ -42,7 +42,8 @@ impl Purlins {
         cases.extend(component_cases(&project.place, &loads.lean_to, area).map_err(|refused| refused.to_string())?);
         cases.push(person_at(&project.place, Length::ZERO, "on one purlin"));
         let loadings = loadings(project.place.edition, &cases);
-        Ok(Self { beams, strips, cases, loadings })
+        let rows = strips.iter().map(|strip| strip.lines(&cases, &loads.dead)).collect();
+        Ok(Self { beams, rows, cases, loadings })
     }
 }
 
@@ -93,11 +94,11 @@ pub fn check_purlins(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec
     let missing = |why: String| vec![Check::not_judged("purlins", "bend, shear and sag", why)];
     let made = Purlins::new(project, shape, loads)
         .and_then(|purlins| Ok((Woods::new(project).member(Used::Purlin, Duration::TenYears)?, purlins)))
-        .and_then(|(member, purlins)| judge(project, loads, &purlins, &member));
+        .and_then(|(member, purlins)| judge(project, &purlins, &member));
     made.unwrap_or_else(missing)
 }
 
-fn judge(project: &Project, loads: &RoofLoads, purlins: &Purlins, member: &Member) -> Result<Vec<Check>, String> {
+fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Check>, String> {
     let bracing = |beam: &PurlinBeam| Bracing::Free { length: beam.span, case: UnbracedCase::SpanUniform };
     let text = |refused: crate::members::Refused| refused.0;
     let strength = bending_strength(member, Bracing::Held).map_err(text)?.value;
@@ -105,10 +106,10 @@ fn judge(project: &Project, loads: &RoofLoads, purlins: &Purlins, member: &Membe
     let whole = NetSection::whole(member.section()).map_err(text)?;
     let (flat, edge) = (whole.least_modulus(), whole.turned().least_modulus());
     let asked = || {
-        purlins.strips.iter().flat_map(|strip| {
+        purlins.rows.iter().flat_map(|row| {
             purlins.loadings.iter().flat_map(move |loading| {
-                let load = strip.load(loading, &purlins.cases, &loads.dead);
-                purlins.beams.iter().map(move |beam| Asked { strip, beam, loading, load })
+                let load = row.load(loading);
+                purlins.beams.iter().map(move |beam| Asked { strip: &row.strip, beam, loading, load })
             })
         })
     };
@@ -127,7 +128,7 @@ fn judge(project: &Project, loads: &RoofLoads, purlins: &Purlins, member: &Membe
         let made = check_shear(&member, worst.shear(), &ShearPlace::Whole).map(|made| first(worst.step(), made));
         checks.push(Check::new(worst.mark(), "shears", "beside a rafter", worst.loading.name.clone(), made));
     }
-    checks.extend(sags(project, loads, purlins, member));
+    checks.extend(sags(project, purlins, member));
     Ok(checks)
 }
 

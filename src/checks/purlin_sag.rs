@@ -1,7 +1,7 @@
 //! How far purlins sag under the sheets.
 use super::check::Check;
 use super::purlin::{Purlins, most};
-use crate::analysis::{PurlinBeam, PurlinStrip, RoofCase, RoofLoads};
+use crate::analysis::{PurlinBeam, RoofCase, StripLines};
 use crate::frame::Inertia;
 use crate::loads::{Action, Edition};
 use crate::members::{
@@ -18,7 +18,7 @@ const WIND_FOR_SAG: f64 = 0.42;
 /// A load of one row square to the roof.
 #[derive(Clone, Copy)]
 struct Load<'a> {
-    strip: &'a PurlinStrip,
+    row: &'a StripLines,
     name: &'a str,
     case: DeflectionCase,
     value: LineLoad,
@@ -70,7 +70,7 @@ impl Sag<'_> {
 
 /// Under each passing load by itself, and with the weight it always carries. A sag grows with its load, so of each kind
 /// of load only the largest is worked out.
-pub(super) fn sags(project: &Project, loads: &RoofLoads, purlins: &Purlins, member: &Member) -> Vec<Check> {
+pub(super) fn sags(project: &Project, purlins: &Purlins, member: &Member) -> Vec<Check> {
     let section = member.section();
     let (modulus, inertia) = (stiffness(member).value, Inertia::rectangle(section.breadth, section.depth));
     let places = |load| {
@@ -86,25 +86,23 @@ pub(super) fn sags(project: &Project, loads: &RoofLoads, purlins: &Purlins, memb
         .into_iter()
         .filter_map(|case| most(of(case), |load| load.value.abs().to_plf()));
     let passing = most(largest.flat_map(places), |sag| sag.under(sag.load.value) / sag.limit(sag.load.case).value);
-    let dead = |strip: &PurlinStrip| strip.dead(&loads.dead, false) * strip.pitch.cos();
-    let heaviest = most(all.iter().copied(), |load| (load.value + dead(load.strip)).to_plf());
+    let dead = |row: &StripLines| row.dead.heavy * row.strip.pitch.cos();
+    let heaviest = most(all.iter().copied(), |load| (load.value + dead(load.row)).to_plf());
     let kept = heaviest.into_iter().flat_map(places);
-    let total = most(kept, |sag| {
-        sag.under(sag.load.value + dead(sag.load.strip)) / sag.limit(DeflectionCase::DeadAndLive).value
-    });
+    let total =
+        most(kept, |sag| sag.under(sag.load.value + dead(sag.load.row)) / sag.limit(DeflectionCase::DeadAndLive).value);
     let drying = if project.wood.is_dry { Drying::SeasonedDry } else { Drying::GreenOrWet };
-    let of_total = total.map(|sag| in_all(&sag, dead(sag.load.strip), drying));
+    let of_total = total.map(|sag| in_all(&sag, dead(sag.load.row), drying));
     passing.map(|sag| by_itself(&sag)).into_iter().chain(of_total).collect()
 }
 
 /// Of every row under every load but a person's and the weight it always carries.
 fn passing_loads(edition: Edition, purlins: &Purlins) -> Vec<Load<'_>> {
-    let kinds = purlins.cases.iter().filter_map(|case| Some((case, passing(case, edition)?)));
-    let of_row = |case: &RoofCase, strip: &PurlinStrip| strip.down(case) * strip.pitch.cos() + strip.square(case);
+    let kinds = purlins.cases.iter().enumerate();
+    let kinds = kinds.filter_map(|(index, case)| Some((index, case.name.as_str(), passing(case, edition)?)));
     kinds
-        .flat_map(|(case, (factor, kind))| {
-            let load = move |strip| Load { strip, name: &case.name, case: kind, value: of_row(case, strip) * factor };
-            purlins.strips.iter().map(load)
+        .flat_map(|(index, name, (factor, case))| {
+            purlins.rows.iter().map(move |row| Load { row, name, case, value: row.across(index) * factor })
         })
         .collect()
 }
@@ -114,7 +112,7 @@ fn by_itself(sag: &Sag) -> Check {
         made.steps.insert(0, sag.step(sag.load.value));
         made
     });
-    Check::new(format!("N{}", sag.load.strip.number), "sags under a passing load", sag.at(), sag.load.name, made)
+    Check::new(format!("N{}", sag.load.row.strip.number), "sags under a passing load", sag.at(), sag.load.name, made)
 }
 
 fn in_all(sag: &Sag, dead: LineLoad, drying: Drying) -> Check {
@@ -125,7 +123,7 @@ fn in_all(sag: &Sag, dead: LineLoad, drying: Drying) -> Check {
         made
     });
     let combination = format!("D + {}", sag.load.name);
-    Check::new(format!("N{}", sag.load.strip.number), "sags in all", sag.at(), combination, made)
+    Check::new(format!("N{}", sag.load.row.strip.number), "sags in all", sag.at(), combination, made)
 }
 
 /// Share of a case that counts for sag, and its row in the table of limits. By 7-22 snow is given at strength level.

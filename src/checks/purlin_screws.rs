@@ -2,7 +2,7 @@
 use super::check::Check;
 use super::known::{chosen, gravity, moisture};
 use super::purlin::{Purlins, most};
-use crate::analysis::{Loading, PurlinBeam, PurlinStrip, RoofLoads};
+use crate::analysis::{Loading, PurlinBeam, RoofLoads, StripLines};
 use crate::design::Shape;
 use crate::fastening::{
     Factors, Fastener, FastenerKind, LoadOnOne, Member, Moisture, Pull, Refused, RowLayout, adjusted_lateral,
@@ -31,7 +31,7 @@ pub fn check_purlin_screws(project: &Project, shape: &Shape, loads: &RoofLoads) 
     let names = [PULL_OUT, HEADS_PULL, SLIDE];
     let found = Purlins::new(project, shape, loads).and_then(|purlins| {
         let crossing = Crossing::new(project)?;
-        Ok(worst(&purlins, loads, crossing.count).map(|asked| crossing.judge(&asked)))
+        Ok(worst(&purlins, crossing.count).map(|asked| crossing.judge(&asked)))
     });
     match found {
         Ok(checks) => checks.into(),
@@ -50,10 +50,10 @@ struct Asked {
 }
 
 /// Of every row and combination what asks most of one screw: the pull twice, for thread and head, and the push aside.
-fn worst(purlins: &Purlins, loads: &RoofLoads, count: f64) -> [Asked; 3] {
+fn worst(purlins: &Purlins, count: f64) -> [Asked; 3] {
     let all = || {
-        purlins.strips.iter().flat_map(|strip| {
-            purlins.loadings.iter().map(move |loading| (strip, loading, on_one(purlins, loads, strip, loading, count)))
+        purlins.rows.iter().flat_map(|row| {
+            purlins.loadings.iter().map(move |loading| (&row.strip, loading, on_one(purlins, row, loading, count)))
         })
     };
     let by = |of: fn(&LoadOnOne) -> Force| {
@@ -82,8 +82,8 @@ const fn nothing(name: &'static str) -> Asked {
 }
 
 /// A crossing takes the largest reaction of the row.
-fn on_one(purlins: &Purlins, loads: &RoofLoads, strip: &PurlinStrip, loading: &Loading, count: f64) -> LoadOnOne {
-    let load = strip.load(loading, &purlins.cases, &loads.dead);
+fn on_one(purlins: &Purlins, row: &StripLines, loading: &Loading, count: f64) -> LoadOnOne {
+    let (load, strip) = (row.load(loading), &row.strip);
     let largest = |of: &dyn Fn(&PurlinBeam) -> Force| purlins.beams.iter().map(of).fold(Force::ZERO, Force::max);
     let out = largest(&|beam| beam.reaction(-load.across) - load.person * strip.pitch.cos());
     let aside = largest(&|beam| beam.reaction(load.along) + load.person * strip.pitch.sin());
