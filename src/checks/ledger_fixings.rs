@@ -20,8 +20,8 @@ use crate::units::{Angle, Force, Length};
 use crate::wording;
 use crate::working::{Citation, Step, Worked};
 
-const FIXINGS: &str = "ledger fixings";
-const HOLD_UP: &str = "hold the ledger up";
+pub(super) const FIXINGS: &str = "ledger fixings";
+pub(super) const HOLD_UP: &str = "hold the ledger up";
 /// Name of the check against uplift: the path of the uplift finds it by this.
 pub(super) const HOLD_DOWN: &str = "hold the ledger down";
 const SHRINK: &str = "let the ledger shrink";
