@@ -53,7 +53,8 @@ pub struct RafterBeam<'a> {
 pub fn rafter_frame(line: &RafterLine, section: Section, stiffness: Stress) -> Frame {
     let mut frame = Frame::default();
     let cos = line.pitch.cos();
-    let places = [("head", Length::ZERO), ("ledger", line.ledger), ("beam", line.beam), ("eave", line.eave)];
+    let places =
+        [("roof at the wall", Length::ZERO), ("ledger", line.ledger), ("beam", line.beam), ("eave", line.eave)];
     let nodes = places.map(|(name, y)| frame.add_node(name, y / cos, Length::ZERO));
     let inertia = Inertia::rectangle(section.breadth, section.depth);
     for (name, ends) in [("head", (nodes[0], nodes[1])), ("span", (nodes[1], nodes[2])), ("tail", (nodes[2], nodes[3]))]
@@ -88,10 +89,15 @@ impl<'a> RafterBeam<'a> {
         let mut case = LoadCase::default();
         let own = dead.cover.of(loading.is_uplift) * width + dead.rafter.of(loading.is_uplift);
         self.spread_line(&mut case, own * loading.dead);
+        let mut square = Force::ZERO;
         for (factor, index) in &loading.parts {
             self.add(&mut case, &cases[*index], width, *factor);
+            square += cases[*index].square.total() * width * *factor;
         }
-        self.solve(&case)
+        let found = self.solve(&case)?;
+        // The ledger alone takes the level part of a load square to the roof; upright it then gives so much less.
+        let tan = self.line.pitch.tan();
+        Ok(RafterForces { ledger: found.ledger - square * (tan * tan), ..found })
     }
 
     fn solve(&self, case: &LoadCase) -> Result<RafterForces, FrameError> {

@@ -131,6 +131,39 @@ const fn confidence(confidence: Confidence) -> &'static str {
     }
 }
 
+/// The ways of lift and weight as chains, link by link, the weakest marked.
+#[must_use]
+pub fn paths(strength: &Strength) -> String {
+    let mut out = Markup::new();
+    for path in &strength.paths {
+        out.open("section class=\"path\"").leaf("h3 class=\"path__title\"", &sentence_start(path.name));
+        out.open("ol class=\"path__links\"");
+        let weakest = path.weakest().map(|link| link.name);
+        for link in &path.links {
+            let is_weakest = weakest == Some(link.name);
+            let (class, mark) = match Effort::of(link.ratio) {
+                Effort::Unknown => ("link--unknown", "?"),
+                Effort::Over => ("link--over", "\u{2715}"),
+                Effort::Light | Effort::Fair | Effort::Hard => ("link--holds", "\u{2713}"),
+            };
+            out.open(&format!("li class=\"link {class}{}\"", if is_weakest { " link--weakest" } else { "" }));
+            let share = link.ratio.map_or_else(|| mark.to_owned(), |ratio| format!("{mark} {:.0} %", ratio * 100.0));
+            out.leaf("span class=\"link__share\"", &share).leaf("span class=\"link__name\"", link.name);
+            if is_weakest {
+                out.leaf("strong class=\"link__word\"", "weakest link");
+            }
+            out.leaf("span class=\"link__says\"", &link.says).close("li");
+        }
+        out.close("ol").close("section");
+    }
+    out.finish()
+}
+
+fn sentence_start(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// The working of one load of the roof, by its place.
 #[must_use]
 pub fn load_working(strength: &Strength, place: usize) -> String {

@@ -2,6 +2,7 @@
 mod along;
 mod checks;
 mod loads;
+mod path;
 
 use crate::app::components::{Caution, DrawingView, Page};
 use crate::app::route::{Place, Route, use_router};
@@ -39,6 +40,7 @@ pub fn StrengthPage() -> impl IntoView {
             <p class="page__word strength-summary">{whole}</p>
             <Caution text=report::STRENGTH_CAUTION/>
             <checks::Checks/>
+            <path::Paths/>
             <along::Along/>
             <loads::Loads/>
         </Page>
