@@ -10,7 +10,7 @@ use crate::project::Project;
 /// The beam line from outside.
 #[must_use]
 pub fn effort_elevation(project: &Project, built: &Built, strength: &Strength) -> Scene {
-    let mut scene = shaded(elevation(project, built), strength);
+    let mut scene = shaded(elevation(project, built), strength, true);
     scarf_figures(&mut scene, built, strength);
     scene
 }
@@ -18,7 +18,7 @@ pub fn effort_elevation(project: &Project, built: &Built, strength: &Strength) -
 /// The section at the first post.
 #[must_use]
 pub fn effort_section(project: &Project, built: &Built, strength: &Strength) -> Scene {
-    shaded(section(project, built), strength)
+    shaded(section(project, built), strength, false)
 }
 
 /// The worst check of a stick; rafters, purlins and ledger pieces are checked once for all of them.
@@ -44,7 +44,7 @@ fn figure(ratio: Option<f64>) -> String {
 }
 
 /// Dimensions make room; every stick is shaded, and its name says the figure.
-fn shaded(drawn: Scene, strength: &Strength) -> Scene {
+fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
     let mut scene = Scene { parts: Vec::new(), ..drawn };
     let mut named: Vec<String> = Vec::new();
     let mut outlines: Vec<(String, Point)> = Vec::new();
@@ -74,7 +74,14 @@ fn shaded(drawn: Scene, strength: &Strength) -> Scene {
         let row = |mark: &str| mark.chars().next().filter(|kind| "RNL".contains(*kind));
         let is_said = named.iter().any(|known| *known == mark || (row(known).is_some() && row(known) == row(&mark)));
         if let (false, Some(ratio)) = (is_said, ratio_of(&mark, strength)) {
-            scene.words(label(at, format!("{mark} {}", figure(ratio)))).of_stick(&mark);
+            let mut text = label(at, format!("{mark} {}", figure(ratio)));
+            match mark.chars().next() {
+                // Braces say it away from their post, so that two of one post stand side by side.
+                Some('K') => text.shift.0 = if mark.ends_with('L') { -14.0 } else { 14.0 },
+                Some('R') if is_elevation => (text.anchor, text.shift) = (Anchor::Start, (4.0, -22.0)),
+                _ => {}
+            }
+            scene.words(text).of_stick(&mark);
             named.push(mark);
         }
     }

@@ -258,6 +258,22 @@ pub fn calculation(project: &Project, strength: &Strength) -> String {
     out.finish()
 }
 
+/// HTML as a page that stands by itself, with the least of style.
+#[must_use]
+pub fn page(title: &str, body: &str) -> String {
+    let mut out = Markup::new();
+    out.raw("<!doctype html>").open("html lang=\"en\"").open("head").open("meta charset=\"utf-8\"");
+    out.open("meta name=\"viewport\" content=\"width=device-width\"").leaf("title", title);
+    out.open("style").raw(PAGE_STYLE).close("style").close("head").open("body").raw(body);
+    out.close("body").close("html");
+    out.finish()
+}
+
+const PAGE_STYLE: &str = "body{font:15px/1.4 sans-serif;max-width:52rem;margin:2rem auto;padding:0 1rem}\
+    table{border-collapse:collapse}th,td{text-align:left;vertical-align:top;padding:.15rem .6rem .15rem 0;border-bottom:1px solid #ccc}\
+    .step__source{display:block;color:#555;font-size:.85em}.step__gives{display:block;font-weight:600}\
+    .caution{border:2px solid;padding:.5rem}dt{font-weight:600}dd{margin:0 0 .3rem}";
+
 /// The worst of each kind of check, in the order of badness.
 fn governing(strength: &Strength) -> Vec<&Check> {
     let kind = |check: &Check| {

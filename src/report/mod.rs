@@ -5,7 +5,9 @@ mod markup;
 mod strength;
 mod text;
 
-pub use check_sheet::{Curve, STRENGTH_CAUTION, along_sheet, calculation, list, load_working, paths, summary, working};
+pub use check_sheet::{
+    Curve, STRENGTH_CAUTION, along_sheet, calculation, list, load_working, page, paths, summary, working,
+};
 pub use json::json;
 pub use markup::Markup;
 pub use text::text;

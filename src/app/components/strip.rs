@@ -4,7 +4,7 @@ use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
 use crate::project::Problem;
-use crate::units::{show_money, show_weight, show_wood_volume, sort_by_number};
+use crate::units::{show_money, show_weight, sort_by_number};
 use leptos::prelude::*;
 
 /// The strip; a tap goes to where the figure comes from.
@@ -17,7 +17,6 @@ pub fn Strip() -> impl IntoView {
     };
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
-    let wood = move |figures: &Figures| show_wood_volume(figures.volume, store.units()).to_string();
     let bench = move || {
         let mark = store.figures().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
@@ -30,7 +29,6 @@ pub fn Strip() -> impl IntoView {
                 <Cell name="heaviest" href=bench show=heaviest worth=|figures: &Figures| figures.weight.to_pounds()/>
                 <Cell name="timber" href=mill show=price worth=|figures: &Figures| figures.price.to_f64()/>
                 <Cell name="sticks" href=mill show=sticks worth=|figures: &Figures| figures.n_sticks as f64/>
-                <Cell name="wood" href=mill show=wood worth=|figures: &Figures| figures.volume.to_board_feet()/>
             </div>
             <Trouble/>
         </section>
