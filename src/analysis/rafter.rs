@@ -91,7 +91,20 @@ impl<'a> RafterBeam<'a> {
         for (factor, index) in &loading.parts {
             self.add(&mut case, &cases[*index], width, *factor);
         }
-        self.solve(&case)
+        let upright = self.upright(loading, cases, own, width);
+        let found = self.solve(&case)?;
+        Ok(RafterForces { ledger: upright - found.beam, ..found })
+    }
+
+    /// All that acts upright, plus down. Of a load square to the slope the ledger takes the level part, so that its upright
+    /// reaction is what the beam leaves of the whole.
+    fn upright(&self, loading: &Loading, cases: &[RoofCase], own: LineLoad, width: Length) -> Force {
+        let dead = own * loading.dead * self.line.eave;
+        let of = |case: &RoofCase| {
+            let point = case.point.map_or(Force::ZERO, |(_, force)| force);
+            (case.down.total() + case.square.total()) * width + point
+        };
+        dead + loading.parts.iter().map(|(factor, index)| of(&cases[*index]) * *factor).sum::<Force>()
     }
 
     fn solve(&self, case: &LoadCase) -> Result<RafterForces, FrameError> {

@@ -52,7 +52,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     match rafter_work(project, shape, &loads, &woods) {
         Ok(work) => {
             checks.extend(check_rafters(project, shape, &woods, &work));
-            missing.extend(work.missing.into_iter());
+            missing.extend(work.missing);
         }
         Err(why) => missing.push(why),
     }
