@@ -41,7 +41,7 @@ pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &B
 
 /// The heaviest case of each duration but wind, pushed by 0.5 % of its weight.
 fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) {
-    let dead: Force = beam.dead(false).iter().sum();
+    let dead = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
     for case in gravity.iter().filter(|case| !case.is_uplift && case.duration != Duration::TenMinutes) {
         let weight = dead * case.dead + case.rafters.iter().sum::<Force>();
         let push = notional_force(weight).value;

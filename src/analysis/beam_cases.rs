@@ -94,6 +94,15 @@ impl<'a> BeamLoads<'a> {
         self.widths.iter().map(|width| strip * *width + own * arm).collect()
     }
 
+    /// What the beam and the posts weigh themselves.
+    #[must_use]
+    pub fn own_weight(&self, is_uplift: bool) -> Force {
+        let (wood, timbers) = (self.loads.dead.wood.of(is_uplift), &self.project.frame.timbers);
+        let posts: Length = self.shape.posts.iter().map(PostShape::body).sum();
+        wood.line_load(timbers.beam.sawn.area()) * self.project.frame.beam_length
+            + wood.line_load(timbers.post.sawn.area()) * posts
+    }
+
     fn even(&self, strip: LineLoad) -> Vec<Force> {
         self.widths.iter().map(|width| strip * *width).collect()
     }
@@ -225,9 +234,10 @@ impl<'a> BeamLoads<'a> {
             for stretch in &model.beam {
                 load.members.push(MemberLoad::even(stretch.member, Length::ZERO, stretch.to - stretch.from, beam));
             }
+            // At its foot: a post's own weight neither presses on its shoulder nor holds down what lifts off it.
             for post in &model.posts {
                 let weight = wood.line_load(self.project.frame.timbers.post.sawn.area()) * post.height * case.dead;
-                load.nodes.push(NodeLoad { node: post.beam, x: Force::ZERO, z: -weight, moment: Moment::ZERO });
+                load.nodes.push(NodeLoad { node: post.foot, x: Force::ZERO, z: -weight, moment: Moment::ZERO });
             }
         }
         if let (Some(stretch), true) = (model.beam.first(), case.push != Force::ZERO) {

@@ -82,26 +82,7 @@ impl BeamChecks<'_> {
     fn piece(&self, piece: &BeamPiece) -> Vec<Check> {
         let mark = format!("B{}", piece.number);
         let stretches = self.stretches(piece);
-        let moments = self.line.strength().flat_map(|(solved, case)| {
-            let parts = stretches
-                .iter()
-                .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
-            parts.flat_map(move |(stretch, part)| {
-                let place = |at: Length| stretch.from + at;
-                let Extremes { min, min_at, max, max_at } = part.moment;
-                [(max, place(max_at)), (min, place(min_at))]
-                    .map(|(moment, x)| (moment.to_pound_inches(), case.duration, (moment, x, solved, case)))
-            })
-        });
-        let mut checks = Vec::new();
-        if let Some((_, duration, (moment, x, solved, case))) = hardest(moments) {
-            let made = self.wood(duration).and_then(|wood| {
-                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
-                check_bending(&wood, moment.abs(), &whole, self.bracing(moment.is_negative()))
-                    .map_err(|refused| refused.0)
-            });
-            checks.push(Check::new(&mark, "bends", self.place(x), named(solved, case), made).at_x(x));
-        }
+        let mut checks: Vec<Check> = self.bends(&mark, &stretches).into_iter().collect();
         let shears = self.line.strength().flat_map(|(solved, case)| {
             let parts = stretches
                 .iter()
@@ -119,6 +100,30 @@ impl BeamChecks<'_> {
             checks.push(Check::new(&mark, "shears", self.place(x), named(solved, case), made).at_x(x));
         }
         checks
+    }
+
+    /// Bending of a piece, the worse of both ways: they are not held sideways alike.
+    fn bends(&self, mark: &str, stretches: &[usize]) -> Option<Check> {
+        let check = |is_hogging: bool| {
+            let moments = self.line.strength().flat_map(|(solved, case)| {
+                let parts = stretches
+                    .iter()
+                    .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
+                parts.map(move |(stretch, part)| {
+                    let Extremes { min, min_at, max, max_at } = part.moment;
+                    let (moment, at) = if is_hogging { (-min, min_at) } else { (max, max_at) };
+                    let moment = moment.max(Moment::ZERO);
+                    (moment.to_pound_inches(), case.duration, (moment, stretch.from + at, solved, case))
+                })
+            });
+            let (_, duration, (moment, x, solved, case)) = hardest(moments)?;
+            let made = self.wood(duration).and_then(|wood| {
+                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+                check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
+            });
+            Some(Check::new(mark, "bends", self.place(x), named(solved, case), made).at_x(x))
+        };
+        [check(true), check(false)].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
     }
 
     /// Where a place is, in words.
@@ -160,13 +165,7 @@ impl BeamChecks<'_> {
     fn over_posts(&self) -> Vec<Check> {
         let mut checks = Vec::new();
         for (index, post) in self.shape.posts.iter().enumerate() {
-            let Some(node) = self.line.model.posts.get(index).map(|parts| parts.beam) else { continue };
-            let members = &self.line.model.frame.members;
-            let ends = |end: fn(&crate::frame::Member) -> usize| {
-                let stretch = &self.line.model.beam;
-                stretch.iter().position(|stretch| members.get(stretch.member).is_some_and(|member| end(member) == node))
-            };
-            let (left, right) = (ends(|member| member.to), ends(|member| member.from));
+            let (left, right) = self.beside_post(index);
             let at = |solved: &Solved| {
                 let of_left =
                     left.and_then(|index| solved.beam.get(index)).map(|part| (part.end_moments.1, part.end_shears.1));
@@ -303,25 +302,24 @@ impl BeamChecks<'_> {
         self.shape.posts.iter().enumerate().filter_map(check).collect()
     }
 
-    /// Rafters sit off the beam's middle by half of what their seats leave free; the posts' heads hold the twist.
+    /// Rafters sit off the beam's middle by half of what their seats leave free; the posts' heads hold the twist. All that
+    /// comes to a post from one side twists the beam beside it.
     fn twist(&self) -> Option<Check> {
         let section = self.project.frame.timbers.beam.sawn;
         let off = (section.breadth - self.shape.rafter.beam.seat) / 2.0;
         let twisted = self.line.strength().filter_map(|(solved, case)| {
-            let (at, most) = self
-                .line
-                .model
-                .posts
-                .iter()
-                .enumerate()
-                .zip(&solved.posts)
-                .map(|((at, _), post)| (at, post.top))
-                .max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
+            let beside = |at: usize| {
+                let (left, right) = self.beside_post(at);
+                let of_left = left.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.1.abs());
+                let of_right = right.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.0.abs());
+                of_left.unwrap_or_default().max(of_right.unwrap_or_default())
+            };
+            let posts = (0..self.shape.posts.len()).map(|at| (at, beside(at)));
+            let (at, most) = posts.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
             Some((most.to_pounds(), case.duration, (most, at, solved, case)))
         });
-        let (_, duration, (load, post, solved, case)) = hardest(twisted)?;
-        let torque = load * 0.5 * off;
-        let made = self.wood(duration).map(|wood| torsion(&wood, torque, load, off));
+        let (_, duration, (shear, post, solved, case)) = hardest(twisted)?;
+        let made = self.wood(duration).map(|wood| torsion(&wood, shear, off));
         let place = format!("beside P{}", post + 1);
         let x = self.shape.posts.get(post).map_or(Length::ZERO, PostShape::middle);
         Some(
@@ -329,31 +327,46 @@ impl BeamChecks<'_> {
                 .at_x(x),
         )
     }
+
+    /// The stretches of the beam that end and begin over a post.
+    fn beside_post(&self, post: usize) -> (Option<usize>, Option<usize>) {
+        let Some(node) = self.line.model.posts.get(post).map(|parts| parts.beam) else { return (None, None) };
+        let members = &self.line.model.frame.members;
+        let ends = |end: fn(&crate::frame::Member) -> usize| {
+            let stretch = &self.line.model.beam;
+            stretch.iter().position(|stretch| members.get(stretch.member).is_some_and(|member| end(member) == node))
+        };
+        (ends(|member| member.to), ends(|member| member.from))
+    }
 }
 
 /// A place this near a post's face counts as over it.
 const NEAR: Length = Length::inches(4.0);
 
-/// τ = 3·T/(b²·d)·(1 + 0.6·b/d), b the smaller size (Roark's formulas, rectangle, from memory), against F_v′.
-fn torsion(wood: &Member, torque: Moment, load: Force, off: Length) -> Worked<Verdict> {
+/// τ = 3·T/(b²·d)·(1 + 0.6·b/d), b the smaller size (Roark's formulas, rectangle, from memory), with the 3·V/(2·b·d) of the
+/// same shear: on one face they add up. Against F_v′.
+fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
     let section = wood.section();
     let (b, d) = (section.breadth.min(section.depth), section.breadth.max(section.depth));
     let strength = crate::members::adjusted(wood, crate::members::Property::Shear);
-    let stress = torque / (b * b * d) * (3.0 * (1.0 + 0.6 * (b / d)));
+    let torque = shear * off;
+    let twisting = torque / (b * b * d) * (3.0 * (1.0 + 0.6 * (b / d)));
+    let shearing = shear / (b * d) * 1.5;
     let mut steps = strength.steps;
     let says = format!(
-        "T = R/2·e = {:.0}/2·{:.2} = {:.0} lb·in; τ = 3·T/(b²·d)·(1 + 0.6·b/d) = {:.0} psi",
-        load.to_pounds(),
+        "T = V·e = {:.0}·{:.2} = {:.0} lb·in; τ = 3·T/(b²·d)·(1 + 0.6·b/d) = {:.0} psi; with 3·V/(2·b·d) = {:.0} psi",
+        shear.to_pounds(),
         off.to_inches(),
         torque.to_pound_inches(),
-        stress.to_psi()
+        twisting.to_psi(),
+        shearing.to_psi()
     );
     steps.push(Step::new(
         "twist beside the post",
         says,
         Citation::from_memory("Roark, Formulas for Stress", "rectangle in torsion"),
     ));
-    Worked::new(Verdict::stress(stress, strength.value), steps)
+    Worked::new(Verdict::stress(twisting + shearing, strength.value), steps)
 }
 
 /// What each post hands to its foot, the largest of each duration.

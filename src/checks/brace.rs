@@ -38,7 +38,8 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     };
     let on_beam = wood(Used::Beam).and_then(|beam| floor.square(&beam, push * line.sin));
     let on_post = wood(Used::Post).and_then(|post| floor.square(&post, push * line.cos));
-    let nose = wood(Used::Beam).and_then(|beam| floor.nose(&beam, push * line.cos));
+    let in_beam = wood(Used::Beam).and_then(|beam| floor.nose(&beam, push * line.cos, "cos"));
+    let in_post = wood(Used::Post).and_then(|post| floor.nose(&post, push * line.sin, "sin"));
     let combination = named(solved, case);
     let x = line.head_x(brace, &with.shape.posts);
     let check = |name: &str, at: &str, made| Check::new(brace.mark(), name, at, combination.clone(), made).at_x(x);
@@ -46,7 +47,8 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
         check("is pushed along its length", "", buckles),
         check("presses across the grain", "of the beam", on_beam),
         check("presses across the grain", "of the post", on_post),
-        check("presses on the end of its mortise", "in the beam", nose),
+        check("presses on the end of its mortise", "in the beam", in_beam),
+        check("presses on the end of its mortise", "in the post", in_post),
     ]
 }
 
@@ -70,7 +72,7 @@ impl Floor {
 
     /// The part along the timber: the nose on the end of the housing and the tenon's square end in its mortise, both on end
     /// grain.
-    fn nose(&self, wood: &Member, push: Force) -> Result<Worked<Verdict>, String> {
+    fn nose(&self, wood: &Member, push: Force, share: &str) -> Result<Worked<Verdict>, String> {
         let area: Area = self.across * self.depth + self.tenon.0 * self.tenon.1;
         let strength = end_grain_strength(wood);
         if area <= Area::ZERO {
@@ -79,7 +81,7 @@ impl Floor {
         let stress = push / area;
         let mut steps = strength.steps;
         let says = format!(
-            "f_c = P·cos φ/(b·housing + t·tenon) = {:.0}/({:.2}·{:.2} + {:.2}·{:.2}) = {:.0} psi",
+            "f_c = P·{share} φ/(b·housing + t·tenon) = {:.0}/({:.2}·{:.2} + {:.2}·{:.2}) = {:.0} psi",
             push.to_pounds(),
             self.across.to_inches(),
             self.depth.to_inches(),

@@ -3,14 +3,14 @@ use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
 use crate::analysis::Purpose;
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
-use crate::geometry::PostShape;
+use crate::geometry::{PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
-    BeamColumn, Bracing, ColumnLengths, Member, NetSection, Property, UnbracedCase, Verdict, adjusted,
+    BeamColumn, Bracing, ColumnLengths, Member, NetSection, Pocket, Property, UnbracedCase, Verdict, adjusted,
     check_bending_and_compression, check_deflection, check_end_grain,
 };
-use crate::project::Used;
+use crate::project::{Side, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
@@ -37,12 +37,22 @@ fn one(with: &BeamChecks, index: usize, post: &PostShape) -> Vec<Check> {
     found.into_iter().flatten().map(|check| check.at_x(post.middle())).collect()
 }
 
-/// Push and bending of one case together: the case with the largest sum of both shares, roughly weighed.
+/// Push and bending of one case together: the case with the largest sum of shares, buckling left out.
 fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
     let section = with.project.frame.timbers.post.sawn;
+    let off = off_centre(with);
+    let net = match at_the_knee(with, post) {
+        Ok(net) => net,
+        Err(why) => return Some(Check::not_judged(mark, "is pushed and bent", why)),
+    };
+    let strengths = with.woods.member(Used::Post, Duration::TenYears).map(|wood| {
+        (adjusted(&wood, Property::Bending).value.to_psi(), adjusted(&wood, Property::Compression).value.to_psi())
+    });
+    let (bending, compression) = strengths.unwrap_or((1.0, 1.0));
+    let modulus = net.turned().least_modulus().to_cubic_inches();
     let weigh = |push: Force, moment: Moment| {
-        push.to_pounds() / section.area().to_square_inches()
-            + moment.to_pound_inches() / (section.depth * section.breadth * section.breadth / 6.0).to_cubic_inches()
+        let stress = push.to_pounds() / section.area().to_square_inches();
+        stress / compression + (moment.to_pound_inches() / modulus + stress * 6.0 * (off / section.depth)) / bending
     };
     let loads = with.line.strength().filter_map(|(solved, case)| {
         let part = solved.posts.get(index)?;
@@ -50,20 +60,58 @@ fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
         Some((weigh(push, part.moment), case.duration, (push, part.moment, solved, case)))
     });
     let (_, duration, (push, moment, solved, case)) = hardest(loads)?;
-    let made = with.woods.member(Used::Post, duration).and_then(|wood| column(&wood, push, moment, post.body()));
+    let wood = with.woods.member(Used::Post, duration);
+    let made = wood.and_then(|wood| column(&wood, (push, off), (moment, net), post.body()));
     Some(Check::new(mark, "is pushed and bent", "", named(solved, case), made))
 }
 
-/// Sway is in the forces already, so the post counts as held at both ends, K = 1, both ways. It bends along the beam,
-/// across its breadth; the depth's axis takes no moment.
-fn column(wood: &Member, push: Force, moment: Moment, length: Length) -> Result<Worked<Verdict>, String> {
-    let net = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+/// How far the middle of a rafter's seat is from the middle of the post under the beam: both are measured from the outer
+/// face, and the seat begins there.
+fn off_centre(with: &BeamChecks) -> Length {
+    (with.project.frame.timbers.post.sawn.depth - with.shape.rafter.beam.seat).abs() / 2.0
+}
+
+/// What the housings and mortises of its braces leave of the post where they push it: there it bends most.
+fn at_the_knee(with: &BeamChecks, post: &PostShape) -> Result<NetSection, String> {
+    let (frame, rules) = (&with.project.frame, &with.project.joinery);
+    let section = frame.timbers.post.sawn;
+    let across = frame.timbers.brace.sawn.breadth.min(section.depth);
+    let behind = section.depth - rules.tenon_offset - rules.tenon_thickness;
+    let deep = rules.brace_tenon + rules.blind_clearance;
+    let mut net = NetSection::whole(section).map_err(|refused| refused.0)?;
+    for brace in with.shape.braces.iter().filter(|brace| brace.post == post.number) {
+        let housing = post_housing(frame, rules, brace.side);
+        let from_left = |near: Length, size: Length| match brace.side {
+            Side::Left => near,
+            Side::Right => section.breadth - near - size,
+        };
+        let from_bottom = behind.min(section.depth - across).max(Length::ZERO);
+        if housing > Length::ZERO {
+            let cut =
+                Pocket { from_left: from_left(Length::ZERO, housing), breadth: housing, from_bottom, depth: across };
+            net = net.without(cut).map_err(|refused| refused.0)?;
+        }
+        let from_left = from_left(housing.max(Length::ZERO), deep);
+        let cut = Pocket { from_left, breadth: deep, from_bottom: behind, depth: rules.tenon_thickness };
+        net = net.without(cut).map_err(|refused| refused.0)?;
+    }
+    Ok(net)
+}
+
+/// Sway is in the forces already, so the post counts as held at both ends, K = 1, both ways. Braces bend it along the
+/// beam, across its breadth; rafters that sit off its middle bend it across its depth, most at its head.
+fn column(
+    wood: &Member,
+    (push, off): (Force, Length),
+    (moment, net): (Moment, NetSection),
+    length: Length,
+) -> Result<Worked<Verdict>, String> {
     let lengths = ColumnLengths::pinned(length);
     let asked = BeamColumn {
         push,
         moment_depthwise: Moment::ZERO,
         moment_breadthwise: moment,
-        off_centre_depthwise: Length::ZERO,
+        off_centre_depthwise: off,
         off_centre_breadthwise: Length::ZERO,
         net,
         lengths,

@@ -146,24 +146,21 @@ impl Judge<'_> {
         Check::new(&self.work.mark, name, at, &loading.name, made)
     }
 
+    /// The worse of both ways: purlins hold the top edge; under suction the underside is free from seat to seat.
     fn bending(&self) -> Option<Check> {
-        let larger = |forces: &RafterForces| {
-            let (sag, hog) = (forces.sagging.to_pound_inches(), forces.hogging.to_pound_inches());
-            if sag.abs() >= hog.abs() { sag } else { hog }
+        let seat_to_seat = self.work.line.span() / self.work.line.pitch.cos();
+        let check = |free: Length, value: fn(&RafterForces) -> Moment| {
+            let (moment, loading) = self.hardest(|forces| value(forces).max(Moment::ZERO).to_pound_inches())?;
+            let made = self.wood(loading.duration).and_then(|wood| {
+                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+                let bracing = Bracing::Free { length: free, case: UnbracedCase::Other };
+                check_bending(&wood, Moment::pound_inches(moment), &whole, bracing).map_err(|refused| refused.0)
+            });
+            Some(self.check("bends", "between ledger and beam", loading, made))
         };
-        let (moment, loading) = self.hardest(larger)?;
-        // Purlins hold the top edge; under suction the underside is free from seat to seat.
-        let free = if moment < 0.0 {
-            self.work.line.span() / self.work.line.pitch.cos()
-        } else {
-            self.project.roofing.purlin_spacing
-        };
-        let made = self.wood(loading.duration).and_then(|wood| {
-            let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
-            let bracing = Bracing::Free { length: free, case: UnbracedCase::Other };
-            check_bending(&wood, Moment::pound_inches(moment.abs()), &whole, bracing).map_err(|refused| refused.0)
-        });
-        Some(self.check("bends", "between ledger and beam", loading, made))
+        let sagging = check(self.project.roofing.purlin_spacing, |forces| forces.sagging);
+        let hogging = check(seat_to_seat, |forces| -forces.hogging);
+        [hogging, sagging].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
     }
 
     /// Over the beam on the depth the bird's mouth leaves.
@@ -187,7 +184,9 @@ impl Judge<'_> {
         let bends = self.check("bends", "over the beam, on what the notch leaves", loading, made);
         let sheared = self.hardest(|forces| forces.shear_of_tail.to_pounds()).map(|(shear, loading)| {
             let made = self.wood(loading.duration).and_then(|wood| {
-                let place = ShearPlace::CompressionNotch { left: wood.section().depth - notch, reach: Length::ZERO };
+                // Reaching over the whole seat: the depth left alone counts.
+                let place =
+                    ShearPlace::CompressionNotch { left: wood.section().depth - notch, reach: wood.section().depth };
                 check_shear(&wood, Force::pounds(shear.abs()), &place).map_err(|refused| refused.0)
             });
             self.check("shears", "at the tail, on what the notch leaves", loading, made)
@@ -235,10 +234,16 @@ impl Judge<'_> {
     fn seats(&self) -> Vec<Check> {
         let breadth = self.project.frame.timbers.rafter.sawn.breadth;
         let rafter = &self.shape.rafter;
-        let sides =
-            [("on the ledger", rafter.ledger.seat, Used::Ledger), ("on the beam", rafter.beam.seat, Used::Beam)];
+        let (line, frame) = (&self.shape.line, &self.project.frame);
+        // From the seat to the rafter's end: the wall's gap at the head, the tail past the beam.
+        let head = line.ledger_heel - rafter.ledger.seat - frame.wall_gap;
+        let tail = frame.reach + frame.tail - line.beam_heel;
+        let sides = [
+            ("on the ledger", rafter.ledger.seat, head, Used::Ledger),
+            ("on the beam", rafter.beam.seat, tail, Used::Beam),
+        ];
         let mut checks = Vec::new();
-        for (place, seat, under) in sides {
+        for (place, seat, from_end, under) in sides {
             let reaction = |forces: &RafterForces| if under == Used::Ledger { forces.ledger } else { forces.beam };
             let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading));
             let Some((push, loading)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
@@ -248,7 +253,7 @@ impl Judge<'_> {
             let area = breadth * seat;
             let of_rafter = self.wood(loading.duration).and_then(|wood| {
                 let angle = crate::units::Angle::RIGHT - self.work.line.pitch.angle();
-                let place = Seat { area, length: seat, from_end: seat };
+                let place = Seat { area, length: seat, from_end };
                 crate::members::check_bearing_at_angle(&wood, push, angle, &place).map_err(|refused| refused.0)
             });
             checks.push(self.check("is pressed on its seat", place, loading, of_rafter));
@@ -268,11 +273,10 @@ impl Judge<'_> {
         checks
     }
 
-    /// Depth of the notches, wood left over the beam, length of the tail, and what suction makes of the notch there.
+    /// Depth of the notches, wood left over the beam, length of the tail.
     fn notches(&self) -> Vec<Check> {
         let Ok(wood) = self.wood(Duration::TwoMonths) else { return Vec::new() };
         let rafter = &self.shape.rafter;
-        let span = self.work.line.span() / self.work.line.pitch.cos();
         let mut checks = Vec::new();
         let at_ledger = Notch {
             place: NotchPlace::End,
@@ -280,7 +284,6 @@ impl Judge<'_> {
             depth: rafter.ledger.notch_depth,
             length: rafter.ledger.seat,
         };
-        let _ = span;
         match check_notch_limits(&wood, &at_ledger) {
             Err(refused) => checks.push(Check::not_judged(&self.work.mark, "is notched at the ledger", refused)),
             Ok(found) => {

@@ -95,6 +95,7 @@ fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Durati
     };
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
+    let (thin, arm) = thinnest(left, section.depth, frame.scarfs.lap);
     let asked = ScarfRoot {
         section,
         left,
@@ -106,7 +107,22 @@ fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Durati
     };
     let found = scarf_root(&asked).map_err(|refused| refused.to_string())?;
     let mut steps = [bending.steps, along.steps, found.steps].concat();
-    let bent = Verdict::stress(found.value.bending_stress, bending.value);
+    let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
+    if thin < left {
+        let says = format!(
+            "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
+            shear.abs().to_pounds(),
+            arm.to_inches(),
+            thin.to_inches(),
+            along_lap.to_psi()
+        );
+        steps.push(Step::new(
+            "f_b along the splay",
+            says,
+            Citation::common_practice("a splayed lap as a cantilever that tapers"),
+        ));
+    }
+    let bent = Verdict::stress(found.value.bending_stress.max(along_lap), bending.value);
     let (verdict, says) = if tie.count > 0 {
         let each = tie.pull * duration.factor().min(1.6);
         let all = each * count(tie.count);
@@ -129,6 +145,15 @@ fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Durati
     ));
     let worst = if bent.ratio > verdict.ratio { bent } else { verdict };
     Ok(Worked::new(worst, steps))
+}
+
+/// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth
+/// and distance from the tip. M/S ∝ a/h² is greatest at h = 2·(d − left), where that is still in the lap; a level lap and
+/// a steep one are worst at the root.
+fn thinnest(left: Length, depth: Length, lap: Length) -> (Length, Length) {
+    let tip = (depth - left).max(Length::ZERO);
+    let taper = left - tip;
+    if tip > Length::ZERO && tip * 2.0 < left { (tip * 2.0, lap * (tip / taper)) } else { (left, lap) }
 }
 
 /// Whether the shear presses the upper lap on the lower one in every case; if not, what must hold it shut.
