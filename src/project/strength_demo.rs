@@ -107,7 +107,7 @@ pub fn inch_fixings() -> Fixings {
         post_base: tie(1, 2500.0, 1200.0),
         pier: Pier {
             is_round: true,
-            footing_width: inches(40.0),
+            footing_width: inches(38.0),
             footing_thickness: inches(14.0),
             pier_width: inches(14.0),
             depth: inches(52.0),
