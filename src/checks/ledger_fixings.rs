@@ -123,32 +123,36 @@ impl<'a> Fixing<'a> {
 
     fn governing(&self, way: Way) -> Result<Option<(&Asked, usize, LedgerLoad)>, String> {
         let values = self.values(way, Duration::TenYears).map_err(|refused| refused.to_string())?.value;
+        let rows = self.rows(way);
         let all = self.ledger.asked.iter().flat_map(|asked| {
-            (0..self.ledger.frame.posts.len()).filter_map(move |post| Some((asked, post, self.load(way, asked, post)?)))
+            (0..self.ledger.frame.posts.len())
+                .filter_map(move |post| Some((asked, post, self.reaction(way, asked, post)?)))
         });
-        Ok(most(all, |(asked, _, load)| rough(load, values) / asked.loading.duration.factor()))
+        let rough = rough(&rows, self.ledger.line.ledger, values);
+        let worst =
+            most(all, |(asked, _, (reaction, outward))| rough(*reaction, *outward) / asked.loading.duration.factor());
+        Ok(worst.map(|(asked, post, (reaction, outward))| {
+            (asked, post, LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, rows: rows.clone() })
+        }))
     }
 
-    /// The reaction at one post, where it goes that way.
-    fn load(&self, way: Way, asked: &Asked, post: usize) -> Option<LedgerLoad> {
-        let ledger = self.ledger;
-        let down = ledger.shares.reaction(post, &asked.loads);
-        let reaction = if way == Way::Down { down } else { -down };
-        if reaction.to_pounds() < 1e-6 {
-            return None;
-        }
-        let depth = ledger.member.section().depth;
+    /// Each row over the edge that presses on the wall: the lower one when the reaction goes down.
+    fn rows(&self, way: Way) -> Vec<FixingRow> {
+        let depth = self.ledger.member.section().depth;
         let over_edge = |row: usize| {
-            let height = height(ledger.project, row);
+            let height = height(self.ledger.project, row);
             if way == Way::Down { height } else { depth - height }
         };
-        let level = asked.level * ledger.shares.width[post];
-        Some(LedgerLoad {
-            reaction,
-            eccentricity: ledger.line.ledger,
-            outward: if level > Force::ZERO { level } else { Force::ZERO },
-            rows: (0..self.rows).map(|row| FixingRow { height: over_edge(row), count: 1 }).collect(),
-        })
+        (0..self.rows).map(|row| FixingRow { height: over_edge(row), count: 1 }).collect()
+    }
+
+    /// The reaction at one post, where it goes that way, and the pull off the wall.
+    fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
+        let down = self.ledger.shares.reaction(post, &asked.loads);
+        let reaction = if way == Way::Down { down } else { -down };
+        let level = asked.level * self.ledger.shares.width[post];
+        let outward = if level > Force::ZERO { level } else { Force::ZERO };
+        (reaction.to_pounds() > 1e-6).then_some((reaction, outward))
     }
 
     fn judge(&self, way: Way, asked: &Asked, load: &LedgerLoad) -> Result<Worked<Verdict>, Refused> {
@@ -255,13 +259,16 @@ impl<'a> Fixing<'a> {
     }
 }
 
-/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out), to find the governing one.
-fn rough(load: &LedgerLoad, values: Pull) -> f64 {
-    let n = load.rows.len() as f64;
-    let squares: f64 = load.rows.iter().map(|row| row.height.to_inches().powi(2)).sum();
-    let top = load.rows.iter().map(|row| row.height.to_inches()).fold(0.0, f64::max);
-    let moment = (load.reaction * load.eccentricity).to_pound_inches();
-    let out = moment * top / squares + load.outward.to_pounds() / n;
-    let aside = load.reaction.to_pounds() / n;
-    (out * out / values.withdrawal.to_pounds() + aside * aside / values.lateral.to_pounds()) / out.hypot(aside)
+/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out) of a reaction and a pull off the
+/// wall, to find the governing one.
+fn rough(rows: &[FixingRow], stand_off: Length, values: Pull) -> impl Fn(Force, Force) -> f64 + use<> {
+    let heights = rows.iter().map(|row| row.height.to_inches());
+    let squares: f64 = heights.clone().map(|height| height * height).sum();
+    let lever = stand_off.to_inches() * heights.fold(0.0, f64::max) / squares;
+    let n = rows.len() as f64;
+    move |reaction, outward| {
+        let out = reaction.to_pounds() * lever + outward.to_pounds() / n;
+        let aside = reaction.to_pounds() / n;
+        (out * out / values.withdrawal.to_pounds() + aside * aside / values.lateral.to_pounds()) / out.hypot(aside)
+    }
 }
