@@ -1,8 +1,8 @@
 //! The ledger between the posts of the wall: bent, sheared beside its fixings, sagging; its fixings; and what the wall is
 //! left with.
 //!
-//! Wind is that on the main frame, square to the wall; wind along the wall and a person on one rafter are left out: they
-//! ask less of a ledger than snow or roof live load over a whole bay.
+//! Wind is that on the main frame, square to the wall; what wind along the wall does to a ledger is left out. A person
+//! stands over the head of the rafter where the ledger is asked most.
 use super::check::Check;
 use super::known::known_loads;
 use super::ledger_fixings::check_fixings;
@@ -10,7 +10,8 @@ use super::ledger_sag::sags;
 use super::purlin::most;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
-    LedgerFrame, LedgerLoads, Loading, RafterHand, RafterLine, RoofLoads, WallShares, carried_widths, loadings,
+    LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads, WallShares,
+    carried_widths, loadings, person_at,
 };
 use crate::design::Shape;
 use crate::frame::{Factorised, Solution};
@@ -76,9 +77,10 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
     let asked = asked(project, loads, &line);
     let ledger = Ledger { project, roof: loads, frame: &frame, solved: &solved, shares, asked, member, line };
-    let (down, up) = (ledger.extreme(1.0), ledger.extreme(-1.0));
+    let person = ledger.asked.iter().find(|asked| asked.loads.person > Force::ZERO);
+    let governing = [ledger.extreme(1.0), ledger.extreme(-1.0), person];
     let mut solutions = Vec::new();
-    for asked in [down, up].into_iter().flatten() {
+    for asked in governing.into_iter().flatten() {
         let solution = solved.solve(&frame.case(&asked.loads)).map_err(|error| error.to_string())?;
         solutions.push((asked, solution));
     }
@@ -90,15 +92,19 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
 }
 
 fn asked(project: &Project, loads: &RoofLoads, line: &RafterLine) -> Vec<Asked> {
-    let hand = RafterHand::new(line, &loads.dead, &loads.cases);
+    let mut cases: Vec<RoofCase> = loads.cases.iter().map(RoofCase::without_steps).collect();
+    cases.push(person_at(&project.place, line.ledger, "over one rafter's head"));
+    let hand = RafterHand::new(line, &loads.dead, &cases);
     let area = project.frame.timbers.ledger.sawn.area();
     let of = |loading: Loading| {
         let (strip, own) = (hand.strip(&loading), hand.own(&loading));
         let weight = loads.dead.wood.of(loading.is_uplift).line_load(area) * loading.dead;
-        let loads = LedgerLoads { strip: strip.ledger, rafter: own.ledger, own: weight };
+        let point = |(factor, index): &(f64, usize)| Some(cases[*index].point?.1 * *factor);
+        let person = loading.parts.iter().filter_map(point).sum();
+        let loads = LedgerLoads { strip: strip.ledger, rafter: own.ledger, own: weight, person };
         Asked { loading, loads, level: strip.level }
     };
-    loadings(project.place.edition, &loads.cases).into_iter().map(of).collect()
+    loadings(project.place.edition, &cases).into_iter().map(of).collect()
 }
 
 impl Ledger<'_> {
@@ -124,7 +130,7 @@ impl Ledger<'_> {
         let (asked, index, value, at) = most(places, size)?;
         let span = &self.frame.spans[index];
         let is_over = (span.held_left && at < NEAR) || (span.held_right && span.length() - at < NEAR);
-        let longest = self.frame.spans.iter().map(crate::analysis::LedgerSpan::length).fold(Length::ZERO, Length::max);
+        let longest = self.frame.spans.iter().map(LedgerSpan::length).fold(Length::ZERO, Length::max);
         let member = self.member.during(load_duration(asked.loading.duration));
         let bracing = Bracing::Free { length: longest, case: UnbracedCase::Other };
         let made = self.section(is_over).and_then(|net| check_bending(&member, value, &net, bracing));
@@ -227,9 +233,10 @@ pub(super) fn height(project: &Project, row: usize) -> Length {
 
 fn step(asked: &Asked, length: Length) -> Step {
     let says = format!(
-        "{:.1} lb a foot of roof and {:.0} lb of each rafter's own weight on the ledger; stretch of {:.1} in",
+        "{:.1} lb a foot of roof, {:.0} lb of each rafter's own weight, {:.0} lb of a person on the ledger; stretch of {:.1} in",
         asked.loads.strip.to_plf(),
         asked.loads.rafter.to_pounds(),
+        asked.loads.person.to_pounds(),
         length.to_inches()
     );
     Step::new("load of the ledger", says, Citation::from_memory("statics", "rafters at their places"))
@@ -341,6 +348,23 @@ mod tests {
         let share = |part: f64| even * 96.0 * 96.0 / part / whole / (575.0 * 1.15 * 1.2);
         let ratio = bends.ratio().unwrap();
         assert!(ratio > share(12.0) && ratio < share(6.5), "{ratio} {} {}", share(12.0), share(6.5));
+    }
+
+    /// One screw in each stud, 16 in apart: green wood shrinks round it and splits nothing, and it carries the snow. Without
+    /// snow and wind a person over one rafter's head asks more of a stud than 20 psf on the roof.
+    #[test]
+    fn a_person_counts_where_studs_are_close() {
+        let mut close = barn();
+        (close.site.first_wall_post, close.site.wall_post_spacing) = (Length::inches(4.0), Length::inches(16.0));
+        (close.fixings.ledger.rows, close.fixings.ledger.lowest) = (1, Length::inches(5.0));
+        let snowy = checks(&close);
+        assert!(found(&snowy, "hold the ledger up").passes(), "{:?}", found(&snowy, "hold the ledger up"));
+        close.place.ground_snow = Some(AreaLoad::ZERO);
+        close.place.wind_speed = crate::loads::WindSpeed::try_mph(20.0);
+        let bare = checks(&close);
+        let hold = found(&bare, "hold the ledger up");
+        assert_eq!(hold.combination, "D + P: a person over one rafter's head");
+        assert!(reaction(hold) > 300.0 && reaction(hold) < 450.0);
     }
 
     #[test]

@@ -37,17 +37,8 @@ impl Purlins {
         let span = beams.iter().map(|beam| beam.span).reduce(Length::min);
         let span = span.ok_or("a purlin lies on fewer than two rafters")?;
         let width = strips.iter().map(PurlinStrip::width).reduce(Length::min).unwrap_or(span);
-        // How each case came about is told with the loads.
-        let bare = |case: &RoofCase| RoofCase {
-            name: case.name.clone(),
-            action: case.action,
-            down: case.down.clone(),
-            square: case.square.clone(),
-            point: case.point,
-            steps: Vec::new(),
-        };
-        let mut cases: Vec<RoofCase> =
-            loads.cases.iter().filter(|case| case.action != Action::Wind).map(bare).collect();
+        let known = loads.cases.iter().filter(|case| case.action != Action::Wind);
+        let mut cases: Vec<RoofCase> = known.map(RoofCase::without_steps).collect();
         let area = effective_area(span, width);
         cases.extend(component_cases(&project.place, &loads.lean_to, area).map_err(|refused| refused.to_string())?);
         cases.push(person_at(&project.place, Length::ZERO, "on one purlin"));
