@@ -367,6 +367,19 @@ mod tests {
         assert!(reaction(hold) > 300.0 && reaction(hold) < 450.0);
     }
 
+    /// Packing is a gap to the screws: ¾ in of it takes from what they carry, a sixteenth closes.
+    #[test]
+    fn packing_counts_as_a_gap() {
+        let ratio = |packing: f64| {
+            let mut packed = barn();
+            packed.frame.ledger_packing = Length::inches(packing);
+            found(&on_the_shape_of(&barn(), &packed), "hold the ledger up").ratio().unwrap()
+        };
+        let close = ratio(0.0);
+        assert!((ratio(0.0625) / close - 1.0).abs() < 0.01);
+        assert!(ratio(0.75) > close * 1.2, "{} {close}", ratio(0.75));
+    }
+
     #[test]
     fn rows_far_apart_split_the_ledger() {
         let mut wide = barn();
@@ -406,7 +419,6 @@ mod tests {
             of(&|barn| barn.fixings.ledger.wall_species.clear()).contains("the wood of the wall's posts is missing")
         );
         assert!(of(&|barn| barn.fixings.ledger.fastener = "bolt_1_2".to_owned()).contains("whose size is missing"));
-        assert!(of(&|barn| barn.frame.ledger_packing = Length::inches(0.75)).contains("counts as a gap"));
         assert!(of(&|barn| barn.fixings.ledger.length = Length::inches(4.0)).contains("leaves no thread"));
         assert!(
             of(&|barn| barn.fixings.ledger.lowest = Length::inches(2.75)).contains("loaded edge distance is 2.25 in")

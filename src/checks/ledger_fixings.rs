@@ -1,7 +1,7 @@
 //! The screws of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward.
 //!
-//! Lag screws by the NDS. What is not known of the wall, the width of its posts, is left out: their edges are not judged.
+//! Lag screws by the NDS; over packing, which carries nothing, by the equations for a gap. What is not known of the wall, the width of its posts, is left out: their edges are not judged.
 //! The steel of the screw in tension is its maker's matter.
 use super::check::Check;
 use super::known::{chosen, gravity, moisture};
@@ -11,13 +11,12 @@ use crate::fastening::{
     Direction, Edge, EndLoad, Factors, Fastener, FastenerKind, FixingRow, GroupMember, GroupRow, LedgerLoad, Member,
     Moisture, Placing, Pull, Refused, RowLayout, RowSpacing, Wetness, adjusted_lateral, adjusted_withdrawal,
     geometry_factor, group_factor, lag_thread_in_main, ledger_fixing, load_duration, outer_rows, penetration,
-    single_shear, wet_lateral, wet_withdrawal, withdrawal,
+    single_shear, single_shear_over_gap, wet_lateral, wet_withdrawal, withdrawal,
 };
 use crate::loads::Duration;
 use crate::members::{Verdict, stiffness};
 use crate::project::Used;
 use crate::units::{Angle, Force, Length};
-use crate::wording;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const FIXINGS: &str = "ledger fixings";
@@ -69,7 +68,9 @@ struct Fixing<'a> {
     gravity: f64,
     moisture: Moisture,
     rows: usize,
-    /// Thickness the screw goes through before the wall.
+    /// Packing between ledger and wall: it carries nothing and counts as a gap.
+    packing: Length,
+    /// Thickness of the ledger.
     side: Length,
 }
 
@@ -88,18 +89,11 @@ impl<'a> Fixing<'a> {
             ));
         }
         let packing = project.frame.ledger_packing;
-        if packing > CLOSES {
-            return Err(format!(
-                "the packing of {} between ledger and wall counts as a gap, for which the yield equations give no value: \
-                 bring the ledger to the wall there, or have the screws' maker state a value over such a gap",
-                wording::length(packing, project.units)
-            ));
-        }
         let wall_gravity = gravity(&fixings.wall_species, "the wall's posts")?;
         let gravity = gravity(&project.frame.species, "the ledger")?;
-        let side = ledger.member.section().breadth + packing;
+        let side = ledger.member.section().breadth;
         let moisture = moisture(project, Used::Ledger)?;
-        Ok(Self { ledger, lag, wall_gravity, gravity, moisture, rows: fixings.rows, side })
+        Ok(Self { ledger, lag, wall_gravity, gravity, moisture, rows: fixings.rows, packing, side })
     }
 
     /// The post and combination that ask most of their screws, one way.
@@ -168,7 +162,7 @@ impl<'a> Fixing<'a> {
     fn values(&self, way: Way, duration: Duration) -> Result<Worked<Pull>, Refused> {
         let fixings = &self.ledger.project.fixings.ledger;
         let duration = load_duration(duration.factor())?;
-        let thread = lag_thread_in_main(self.lag, fixings.length, self.side)?;
+        let thread = lag_thread_in_main(self.lag, fixings.length, self.side + self.packing)?;
         let held = thread.value.min(fixings.wall_depth);
         let out = withdrawal(self.lag, self.wall_gravity)?;
         let dry = Moisture { when_made: Wetness::Dry, in_use: Wetness::Dry };
@@ -183,11 +177,15 @@ impl<'a> Fixing<'a> {
 
     fn lateral(&self, way: Way, duration: f64) -> Result<Worked<Force>, Refused> {
         let fixings = &self.ledger.project.fixings.ledger;
-        let depth = (fixings.length - self.side).min(fixings.wall_depth) - self.lag.tip;
+        let depth = (fixings.length - self.side - self.packing).min(fixings.wall_depth) - self.lag.tip;
         let depth = penetration(self.lag, depth)?;
         let main = Member::wood(self.wall_gravity, depth.value.bearing_length, Angle::ZERO);
         let side = Member::wood(self.gravity, self.side, Angle::RIGHT);
-        let reference = single_shear(self.lag, &main, &side)?;
+        let reference = if self.packing > CLOSES {
+            single_shear_over_gap(self.lag, &main, &side, self.packing)?
+        } else {
+            single_shear(self.lag, &main, &side)?
+        };
         let length = self.side.min(depth.value.bearing_length);
         let geometry = self.geometry(way, length)?;
         let group = self.group()?;
