@@ -24,6 +24,8 @@ use crate::project::{Project, Used};
 use crate::units::{Force, Length, LineLoad, Moment};
 use crate::working::{Citation, Step};
 
+/// Most posts of the wall that are worked out.
+const MOST_POSTS: usize = 400;
 /// A place this near a post of the wall is over it.
 const NEAR: Length = Length::inches(0.01);
 
@@ -66,6 +68,9 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     let posts = wall_posts(&project.site, project.frame.beam_length);
     if posts.is_empty() {
         return Err("the posts of the wall are missing: where the first is and how far apart they stand".to_owned());
+    }
+    if posts.len() > MOST_POSTS {
+        return Err(format!("{} posts of the wall are more than the {MOST_POSTS} that are worked out", posts.len()));
     }
     let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
     let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
@@ -228,7 +233,7 @@ pub(super) fn mark(piece: usize) -> String {
 /// Height of a row of fixings over the ledger's bottom.
 pub(super) fn height(project: &Project, row: usize) -> Length {
     let fixings = &project.fixings.ledger;
-    fixings.lowest + fixings.row_gap * u32::try_from(row).map_or(f64::MAX, f64::from)
+    fixings.lowest + fixings.row_gap * row as f64
 }
 
 fn step(asked: &Asked, length: Length) -> Step {
