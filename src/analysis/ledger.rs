@@ -63,6 +63,8 @@ pub struct LedgerLoads {
     pub rafter: Force,
     /// Of the ledger's own weight.
     pub own: LineLoad,
+    /// Of a person over the head of one rafter.
+    pub person: Force,
 }
 
 /// The ledger of one frame. A span's place in its list is its member's place in the frame.
@@ -76,6 +78,8 @@ pub struct LedgerFrame {
     pub posts: Vec<WallPost>,
     /// Each rafter: its member, its place on it, the roof's width it carries.
     seats: Vec<(usize, Length, Length)>,
+    /// The rafter a person asks most of the ledger at: nearest to the middle of the longest stretch.
+    under_person: Option<usize>,
 }
 
 impl LedgerFrame {
@@ -91,7 +95,8 @@ impl LedgerFrame {
     ) -> Result<Self, String> {
         let post = |x: &Length| WallPost { x: *x, from_end: Length::feet(1000.0), nodes: Vec::new() };
         let posts = posts.iter().map(post).collect();
-        let mut ledger = Self { frame: Frame::default(), spans: Vec::new(), posts, seats: Vec::new() };
+        let mut ledger =
+            Self { frame: Frame::default(), spans: Vec::new(), posts, seats: Vec::new(), under_person: None };
         for piece in pieces {
             ledger.add_piece(piece, section, stiffness)?;
         }
@@ -109,6 +114,7 @@ impl LedgerFrame {
                 ledger.seat(piece, x.clamp(piece.start, piece.end), *width);
             }
         }
+        ledger.under_person = ledger.seat_of_person();
         Ok(ledger)
     }
 
@@ -161,6 +167,20 @@ impl LedgerFrame {
         }
     }
 
+    /// Far from both held ends, or from the one of an overhang, which counts twice.
+    fn seat_of_person(&self) -> Option<usize> {
+        let lever = |(member, at, _): &(usize, Length, Length)| {
+            let span = &self.spans[*member];
+            match (span.held_left, span.held_right) {
+                (true, true) => at.min(span.length() - *at),
+                (true, false) => *at * 2.0,
+                _ => (span.length() - *at) * 2.0,
+            }
+        };
+        let levers = self.seats.iter().map(|seat| lever(seat).to_inches()).enumerate();
+        levers.max_by(|a, b| a.1.total_cmp(&b.1)).map(|(place, _)| place)
+    }
+
     /// The loads of one combination on the frame.
     #[must_use]
     pub fn case(&self, loads: &LedgerLoads) -> LoadCase {
@@ -171,6 +191,9 @@ impl LedgerFrame {
         for (member, span) in self.spans.iter().enumerate() {
             members.push(MemberLoad::even(member, Length::ZERO, span.length(), loads.own));
         }
+        if let Some((member, at, _)) = self.under_person.and_then(|place| self.seats.get(place)) {
+            members.push(MemberLoad::down(*member, *at, loads.person));
+        }
         LoadCase { members, ..LoadCase::default() }
     }
 
@@ -178,7 +201,7 @@ impl LedgerFrame {
     #[must_use]
     pub fn total(&self, loads: &LedgerLoads) -> Force {
         let rafters: Force = self.seats.iter().map(|(_, _, width)| loads.strip * *width + loads.rafter).sum();
-        rafters + self.spans.iter().map(|span| loads.own * span.length()).sum()
+        rafters + loads.person + self.spans.iter().map(|span| loads.own * span.length()).sum()
     }
 
     /// What the posts of the wall give, up, in their order.
@@ -219,12 +242,12 @@ impl WallShares {
         })
     }
 
-    /// What a post gives up under a combination.
+    /// What a post gives up under a combination. A person is taken whole by any one of them.
     #[must_use]
     pub fn reaction(&self, post: usize, loads: &LedgerLoads) -> Force {
         let at = |list: &[Length]| list.get(post).copied().unwrap_or_default();
         let rafters = self.rafters.get(post).copied().unwrap_or_default();
-        loads.strip * at(&self.width) + loads.rafter * rafters + loads.own * at(&self.own)
+        loads.strip * at(&self.width) + loads.rafter * rafters + loads.own * at(&self.own) + loads.person
     }
 }
 
@@ -270,6 +293,11 @@ mod tests {
         near(found.total(&loads).to_pounds(), 144.0);
         let shares = WallShares::new(&found, &solved).unwrap();
         near(shares.reaction(0, &loads).to_pounds(), 76.8);
+        // A person of 300 lb in the middle: 150 lb to each, but each post is asked for all of it.
+        let person = LedgerLoads { person: Force::pounds(300.0), ..LedgerLoads::default() };
+        let solution = solved.solve(&found.case(&person)).unwrap();
+        near(solution.moment(1).extremes().max.to_pound_inches(), 150.0 * 50.0);
+        near(shares.reaction(1, &person).to_pounds(), 300.0);
         assert_eq!(found.posts[1].from_end, Length::ZERO);
         assert_eq!(found.posts[0].from_end, Length::inches(10.0));
     }

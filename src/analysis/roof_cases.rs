@@ -31,6 +31,13 @@ impl RoofCase {
         let none = Spread::default;
         Self { name: name.into(), action, down: none(), square: none(), point: None, steps }
     }
+
+    /// The same load; how it came about is left with this one.
+    #[must_use]
+    pub fn without_steps(&self) -> Self {
+        let (name, down, square) = (self.name.clone(), self.down.clone(), self.square.clone());
+        Self { name, action: self.action, down, square, point: self.point, steps: Vec::new() }
+    }
 }
 
 /// All loads on the roof of the main frame.

@@ -245,7 +245,7 @@ mod tests {
         let mut barn = demo::wool_barn();
         let pier = &mut barn.fixings.pier;
         (pier.footing_width, pier.footing_thickness) = (Length::inches(28.0), Length::inches(10.0));
-        pier.pier_width = Length::inches(12.0);
+        (pier.pier_width, pier.depth) = (Length::inches(12.0), Length::inches(52.0));
         barn
     }
 

@@ -1,7 +1,7 @@
 //! The screws of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward.
 //!
-//! Lag screws by the NDS. What is not known of the wall, the width of its posts, is left out: their edges are not judged.
+//! Lag screws by the NDS; over packing, which carries nothing, by the equations for a gap. What is not known of the wall, the width of its posts, is left out: their edges are not judged.
 //! The steel of the screw in tension is its maker's matter.
 use super::check::Check;
 use super::known::{chosen, gravity, moisture};
@@ -11,13 +11,12 @@ use crate::fastening::{
     Direction, Edge, EndLoad, Factors, Fastener, FastenerKind, FixingRow, GroupMember, GroupRow, LedgerLoad, Member,
     Moisture, Placing, Pull, Refused, RowLayout, RowSpacing, Wetness, adjusted_lateral, adjusted_withdrawal,
     geometry_factor, group_factor, lag_thread_in_main, ledger_fixing, load_duration, outer_rows, penetration,
-    single_shear, wet_lateral, wet_withdrawal, withdrawal,
+    single_shear, single_shear_over_gap, wet_lateral, wet_withdrawal, withdrawal,
 };
 use crate::loads::Duration;
 use crate::members::{Verdict, stiffness};
 use crate::project::Used;
 use crate::units::{Angle, Force, Length};
-use crate::wording;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const FIXINGS: &str = "ledger fixings";
@@ -69,7 +68,9 @@ struct Fixing<'a> {
     gravity: f64,
     moisture: Moisture,
     rows: usize,
-    /// Thickness the screw goes through before the wall.
+    /// Packing between ledger and wall: it carries nothing and counts as a gap.
+    packing: Length,
+    /// Thickness of the ledger.
     side: Length,
 }
 
@@ -88,18 +89,11 @@ impl<'a> Fixing<'a> {
             ));
         }
         let packing = project.frame.ledger_packing;
-        if packing > CLOSES {
-            return Err(format!(
-                "the packing of {} between ledger and wall counts as a gap, for which the yield equations give no value: \
-                 bring the ledger to the wall there, or have the screws' maker state a value over such a gap",
-                wording::length(packing, project.units)
-            ));
-        }
         let wall_gravity = gravity(&fixings.wall_species, "the wall's posts")?;
         let gravity = gravity(&project.frame.species, "the ledger")?;
-        let side = ledger.member.section().breadth + packing;
+        let side = ledger.member.section().breadth;
         let moisture = moisture(project, Used::Ledger)?;
-        Ok(Self { ledger, lag, wall_gravity, gravity, moisture, rows: fixings.rows, side })
+        Ok(Self { ledger, lag, wall_gravity, gravity, moisture, rows: fixings.rows, packing, side })
     }
 
     /// The post and combination that ask most of their screws, one way.
@@ -123,32 +117,36 @@ impl<'a> Fixing<'a> {
 
     fn governing(&self, way: Way) -> Result<Option<(&Asked, usize, LedgerLoad)>, String> {
         let values = self.values(way, Duration::TenYears).map_err(|refused| refused.to_string())?.value;
+        let rows = self.rows(way);
         let all = self.ledger.asked.iter().flat_map(|asked| {
-            (0..self.ledger.frame.posts.len()).filter_map(move |post| Some((asked, post, self.load(way, asked, post)?)))
+            (0..self.ledger.frame.posts.len())
+                .filter_map(move |post| Some((asked, post, self.reaction(way, asked, post)?)))
         });
-        Ok(most(all, |(asked, _, load)| rough(load, values) / asked.loading.duration.factor()))
+        let rough = rough(&rows, self.ledger.line.ledger, values);
+        let worst =
+            most(all, |(asked, _, (reaction, outward))| rough(*reaction, *outward) / asked.loading.duration.factor());
+        Ok(worst.map(|(asked, post, (reaction, outward))| {
+            (asked, post, LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, rows: rows.clone() })
+        }))
     }
 
-    /// The reaction at one post, where it goes that way.
-    fn load(&self, way: Way, asked: &Asked, post: usize) -> Option<LedgerLoad> {
-        let ledger = self.ledger;
-        let down = ledger.shares.reaction(post, &asked.loads);
-        let reaction = if way == Way::Down { down } else { -down };
-        if reaction.to_pounds() < 1e-6 {
-            return None;
-        }
-        let depth = ledger.member.section().depth;
+    /// Each row over the edge that presses on the wall: the lower one when the reaction goes down.
+    fn rows(&self, way: Way) -> Vec<FixingRow> {
+        let depth = self.ledger.member.section().depth;
         let over_edge = |row: usize| {
-            let height = height(ledger.project, row);
+            let height = height(self.ledger.project, row);
             if way == Way::Down { height } else { depth - height }
         };
-        let level = asked.level * ledger.shares.width[post];
-        Some(LedgerLoad {
-            reaction,
-            eccentricity: ledger.line.ledger,
-            outward: if level > Force::ZERO { level } else { Force::ZERO },
-            rows: (0..self.rows).map(|row| FixingRow { height: over_edge(row), count: 1 }).collect(),
-        })
+        (0..self.rows).map(|row| FixingRow { height: over_edge(row), count: 1 }).collect()
+    }
+
+    /// The reaction at one post, where it goes that way, and the pull off the wall.
+    fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
+        let down = self.ledger.shares.reaction(post, &asked.loads);
+        let reaction = if way == Way::Down { down } else { -down };
+        let level = asked.level * self.ledger.shares.width[post];
+        let outward = if level > Force::ZERO { level } else { Force::ZERO };
+        (reaction.to_pounds() > 1e-6).then_some((reaction, outward))
     }
 
     fn judge(&self, way: Way, asked: &Asked, load: &LedgerLoad) -> Result<Worked<Verdict>, Refused> {
@@ -164,7 +162,7 @@ impl<'a> Fixing<'a> {
     fn values(&self, way: Way, duration: Duration) -> Result<Worked<Pull>, Refused> {
         let fixings = &self.ledger.project.fixings.ledger;
         let duration = load_duration(duration.factor())?;
-        let thread = lag_thread_in_main(self.lag, fixings.length, self.side)?;
+        let thread = lag_thread_in_main(self.lag, fixings.length, self.side + self.packing)?;
         let held = thread.value.min(fixings.wall_depth);
         let out = withdrawal(self.lag, self.wall_gravity)?;
         let dry = Moisture { when_made: Wetness::Dry, in_use: Wetness::Dry };
@@ -179,11 +177,15 @@ impl<'a> Fixing<'a> {
 
     fn lateral(&self, way: Way, duration: f64) -> Result<Worked<Force>, Refused> {
         let fixings = &self.ledger.project.fixings.ledger;
-        let depth = (fixings.length - self.side).min(fixings.wall_depth) - self.lag.tip;
+        let depth = (fixings.length - self.side - self.packing).min(fixings.wall_depth) - self.lag.tip;
         let depth = penetration(self.lag, depth)?;
         let main = Member::wood(self.wall_gravity, depth.value.bearing_length, Angle::ZERO);
         let side = Member::wood(self.gravity, self.side, Angle::RIGHT);
-        let reference = single_shear(self.lag, &main, &side)?;
+        let reference = if self.packing > CLOSES {
+            single_shear_over_gap(self.lag, &main, &side, self.packing)?
+        } else {
+            single_shear(self.lag, &main, &side)?
+        };
         let length = self.side.min(depth.value.bearing_length);
         let geometry = self.geometry(way, length)?;
         let group = self.group()?;
@@ -255,13 +257,16 @@ impl<'a> Fixing<'a> {
     }
 }
 
-/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out), to find the governing one.
-fn rough(load: &LedgerLoad, values: Pull) -> f64 {
-    let n = load.rows.len() as f64;
-    let squares: f64 = load.rows.iter().map(|row| row.height.to_inches().powi(2)).sum();
-    let top = load.rows.iter().map(|row| row.height.to_inches()).fold(0.0, f64::max);
-    let moment = (load.reaction * load.eccentricity).to_pound_inches();
-    let out = moment * top / squares + load.outward.to_pounds() / n;
-    let aside = load.reaction.to_pounds() / n;
-    (out * out / values.withdrawal.to_pounds() + aside * aside / values.lateral.to_pounds()) / out.hypot(aside)
+/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out) of a reaction and a pull off the
+/// wall, to find the governing one.
+fn rough(rows: &[FixingRow], stand_off: Length, values: Pull) -> impl Fn(Force, Force) -> f64 + use<> {
+    let heights = rows.iter().map(|row| row.height.to_inches());
+    let squares: f64 = heights.clone().map(|height| height * height).sum();
+    let lever = stand_off.to_inches() * heights.fold(0.0, f64::max) / squares;
+    let n = rows.len() as f64;
+    move |reaction, outward| {
+        let out = reaction.to_pounds() * lever + outward.to_pounds() / n;
+        let aside = reaction.to_pounds() / n;
+        (out * out / values.withdrawal.to_pounds() + aside * aside / values.lateral.to_pounds()) / out.hypot(aside)
+    }
 }

@@ -37,7 +37,8 @@ impl Purlins {
         let span = beams.iter().map(|beam| beam.span).reduce(Length::min);
         let span = span.ok_or("a purlin lies on fewer than two rafters")?;
         let width = strips.iter().map(PurlinStrip::width).reduce(Length::min).unwrap_or(span);
-        let mut cases: Vec<RoofCase> = loads.cases.iter().filter(|case| case.action != Action::Wind).cloned().collect();
+        let known = loads.cases.iter().filter(|case| case.action != Action::Wind);
+        let mut cases: Vec<RoofCase> = known.map(RoofCase::without_steps).collect();
         let area = effective_area(span, width);
         cases.extend(component_cases(&project.place, &loads.lean_to, area).map_err(|refused| refused.to_string())?);
         cases.push(person_at(&project.place, Length::ZERO, "on one purlin"));

@@ -50,10 +50,10 @@ impl Sag<'_> {
     }
 
     fn step(&self, load: LineLoad) -> Step {
-        let formula = match (self.is_rake, self.beam.is_continuous) {
-            (true, _) => "w·a³·(L/6 + a/8)/(E'·I)",
-            (false, true) => "w·L⁴/(185·E'·I)",
-            (false, false) => "5·w·L⁴/(384·E'·I)",
+        let (formula, citation) = match (self.is_rake, self.beam.is_continuous) {
+            (true, _) => ("w·a³·(L/6 + a/8)/(E'·I)", Citation::from_memory("statics", "overhang, its span unloaded")),
+            (false, true) => ("w·L⁴/(185·E'·I)", Citation::from_memory("beam formulas", "two equal spans, even load")),
+            (false, false) => ("5·w·L⁴/(384·E'·I)", Citation::seen("beam formula pages", "one span, even load")),
         };
         let says = format!(
             "Δ = {formula} with w = {:.1} plf, L = {:.1} in, a = {:.1} in, E' = {:.0} psi, I = {:.2} in⁴: {:.3} in",
@@ -64,7 +64,7 @@ impl Sag<'_> {
             self.inertia.to_inches_4(),
             self.under(load).to_inches()
         );
-        Step::new("sag square to the roof", says, Citation::seen("beam formula pages", "even load"))
+        Step::new("sag square to the roof", says, citation)
     }
 }
 

@@ -111,7 +111,7 @@ impl Crossing {
         Ok(Self {
             screw,
             length: screws.length,
-            count: u32::try_from(screws.count).map_or(f64::MAX, f64::from),
+            count: screws.count as f64,
             gravity: gravity(&project.frame.species, "the rafters")?,
             moisture: moisture(project, Used::Rafter)?,
             purlin: timbers.purlin.sawn.depth,

@@ -67,7 +67,7 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
     let pressures = all.iter().map(|loading| (loading, lifting(loading)));
     let worst = pressures.max_by(|(_, a), (_, b): &(_, AreaLoad)| a.to_psf().total_cmp(&b.to_psf()));
     let (loading, pressure) = worst.ok_or("no combination with wind was found")?;
-    let count = f64::from(u32::try_from(screws.screw.count).unwrap_or(u32::MAX));
+    let count = screws.screw.count as f64;
     let value = (pressure * area / count).max(Force::ZERO);
     let says = format!(
         "{:.1} psf·{:.1} in·{:.1} in/144 on {} = {:.0} lb",

@@ -42,7 +42,7 @@ pub(super) fn allowed(tie: &Tie, of: &str, duration: Duration) -> Result<Allowed
         return Err(format!("where the values of the {of} stand is missing: name the maker's sheet"));
     }
     let shortest = load_duration(duration.factor()).map_err(|refused| refused.to_string())?;
-    let count = u32::try_from(tie.count).map_or(f64::MAX, f64::from);
+    let count = tie.count as f64;
     let (pull, sideways) = (tie.pull * count * shortest.value, tie.sideways * count * shortest.value);
     let says = format!(
         "{}·{:.0} lb·C_D = {:.0} lb pulled, {}·{:.0} lb·C_D = {:.0} lb sideways: {}",

@@ -200,12 +200,12 @@ impl LoadPath {
         const NAME: &str = "is as strong as its weakest link";
         let unknown: Vec<&str> = self.unknown().map(|link| link.name).collect();
         let Some((weakest, ratio)) = self.weakest().and_then(|link| Some((link, link.ratio?))) else {
-            return Check::not_judged(self.name, NAME, "nothing is known of any of its links");
+            return Check::not_judged(self.name, NAME, "none of its links is known");
         };
         let at = format!("({})", weakest.name);
         if !unknown.is_empty() && Verdict::sum_of_shares(ratio).passes() {
             let why = format!(
-                "nothing is known of {}; of what is known the weakest is the {}, at {:.0} %",
+                "not known: {}; the weakest of those known: {}, at {:.0} %",
                 unknown.join(", "),
                 weakest.name,
                 ratio * 100.0
@@ -294,12 +294,9 @@ mod tests {
         let check = down.check();
         assert_eq!(check.ratio(), None);
         let says = check.says(UnitSystem::Imperial);
-        assert!(
-            says.contains("not judged: nothing is known of roof sheet, scarf; of what is known the weakest"),
-            "{says}"
-        );
+        assert!(says.contains("not judged: not known: roof sheet, scarf; the weakest of those known"), "{says}");
         let [nothing, _] = uplift_paths(&[], &LiftedFrame::default());
-        assert!(nothing.check().says(UnitSystem::Imperial).contains("nothing is known of any of its links"));
+        assert!(nothing.check().says(UnitSystem::Imperial).contains("none of its links is known"));
     }
 
     /// Nobody has told of the wall: that way is never shown to hold.

@@ -365,8 +365,8 @@ mod tests {
         check("fixings.sheet.spacing", "at most", |p| p.fixings.sheet.spacing = Length::feet(5.0));
         check("fixings.brace_joint.pushed", "100 lb/in", |p| p.fixings.brace_joint.pushed = Spring::default());
         let wide =
-            check("fixings.pier.footing_width", "narrower", |p| p.fixings.pier.pier_width = Length::inches(30.0));
-        assert_eq!(wide, Some(Nearest::Length(Length::inches(30.0))));
+            check("fixings.pier.footing_width", "narrower", |p| p.fixings.pier.pier_width = Length::inches(48.0));
+        assert_eq!(wide, Some(Nearest::Length(Length::inches(48.0))));
     }
 
     #[test]
@@ -382,6 +382,7 @@ mod tests {
         );
         // A ledger 10 in deep, three rows from 2 3/4 in up, 4 in apart: the highest at 10 3/4 in.
         let rows = |p: &mut Project, gap: f64| {
+            p.fixings.ledger.rows = 3;
             (p.fixings.ledger.lowest, p.fixings.ledger.row_gap) = (Length::inches(2.75), Length::inches(gap));
         };
         let found = problems(UnitSystem::Imperial, |p| rows(p, 4.0));
