@@ -51,7 +51,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     let mut missing = loads.not_judged.clone();
     match rafter_work(project, shape, &loads, &woods) {
         Ok(work) => {
-            checks.extend(check_rafters(project, shape, &woods, &work));
+            checks.extend(withheld(check_rafters(project, shape, &woods, &work), &work.missing));
             missing.extend(work.missing);
         }
         Err(why) => missing.push(why),
@@ -65,10 +65,9 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     };
     if let Some(line) = &line {
         let with = BeamChecks { project, shape, line, woods: &woods };
-        checks.extend(check_beam(&with));
-        checks.extend(check_scarfs(&with));
-        checks.extend(check_posts(&with));
-        checks.extend(check_braces(&with));
+        let made = [check_beam(&with), check_scarfs(&with), check_posts(&with), check_braces(&with)].concat();
+        let unknown = [loads.not_judged.as_slice(), &line.not_judged].concat();
+        checks.extend(withheld(made, &unknown));
         missing.extend(line.not_judged.iter().cloned());
     }
     let mut said: Vec<String> = Vec::new();
@@ -80,6 +79,18 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     }
     checks.sort_by(|a, b| b.rank().total_cmp(&a.rank()));
     Strength { loads, line, checks }
+}
+
+/// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what
+/// follows from no combination.
+fn withheld(mut checks: Vec<Check>, missing: &[String]) -> Vec<Check> {
+    let Some(why) = missing.first() else { return checks };
+    for check in checks.iter_mut().filter(|check| !check.combination.is_empty() && check.passes()) {
+        let share = check.ratio().unwrap_or_default() * 100.0;
+        let says = format!("{}. The loads that are known ask {share:.0} % of what it may", why.trim_end_matches('.'));
+        *check = Check { x: check.x, ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says)) };
+    }
+    checks
 }
 
 fn stiffnesses(woods: &Woods) -> Result<Stiffnesses, String> {
