@@ -467,6 +467,29 @@ fn pushed_along_the_wall() {
     agrees(check, sway, 86.0 / 200.0);
 }
 
+/// Pushed along while something lies on the roof: ¾ of the snow, or of the roof live load where no snow falls, beside wind;
+/// ¾ of the snow beside an earthquake.
+#[test]
+fn what_lies_on_the_roof_while_it_is_pushed() {
+    use outshot::loads::{DesignCategory, Seismic};
+    let mut project = demo::wool_barn();
+    project.place.seismic = Some(Seismic { s_ds: 0.4, category: DesignCategory::B, importance: 1.0 });
+    let roof = roof();
+    let share = roof.eave * (roof.eave / 2.0 - roof.ledger) / (roof.beam - roof.ledger);
+    let pressing = |project: &Project, name: &str| {
+        let strength = evaluate(project).strength.unwrap();
+        let line = strength.line.as_ref().unwrap();
+        let case = line.cases.iter().find(|case| case.name.starts_with(name)).unwrap_or_else(|| panic!("no {name}"));
+        case.rafters[8].to_pounds()
+    };
+    let shaken = pressing(&project, "D + 0.525E_v + 0.525E_h + 0.75S: earthquake to the left");
+    near("earthquake", shaken, 0.75 * roof.snow * share, 1e-9);
+    project.place.ground_snow = Some(outshot::units::AreaLoad::ZERO);
+    let windy = pressing(&project, "D + 0.75L_r + 0.45W: roof live load, wind along the wall from the left");
+    let side = pressing(&project, "D + 0.6W: wind along the wall from the left");
+    near("roof live load", windy - 0.75 * side, 0.75 * 20.0 / 144.0 * 24.0 * share, 1e-9);
+}
+
 // ---- a frame whose answers were worked elsewhere ---------------------------
 
 /// Three bays of 10 ft, beam 8x10, posts 8x8 of 8 ft, 4x6 braces of 41 in effective leg, E 1.3e6, 700 lb/ft in loads at
