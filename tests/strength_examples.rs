@@ -438,6 +438,12 @@ fn a_brace_pushed() {
     let f = 0.822 * RAFTER.e_min / (long / 4.0).powi(2) / star;
     let half = (1.0 + f) / 1.6;
     agrees(check, push / 24.0, star * (half - (half * half - f / 0.8).sqrt()));
+    // The floor from nose to corner: 35 − (36 − 6·√2 − ½ − ¼) in, half of it beside the tenon.
+    let most = line.strength().map(|(solved, _)| -solved.braces[index].to_pounds()).fold(0.0, f64::max);
+    let floor = (35.0 - (35.25 - 6.0 * 2.0_f64.sqrt())) * 4.0 / 2.0;
+    for at in ["of the beam", "of the post"] {
+        agrees(barn.check("K3R", "presses across the grain", at), most / 2.0_f64.sqrt() / floor, TIMBER.across);
+    }
     for at in ["in the beam", "in the post"] {
         let check = barn.check("K3R", "presses on the end of its mortise", at);
         agrees(check, push / 2.0_f64.sqrt() / 7.0, TIMBER.fc * SNOW);
