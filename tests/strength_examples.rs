@@ -473,6 +473,21 @@ fn pushed_along_the_wall() {
     agrees(check, sway, 86.0 / 200.0);
 }
 
+/// Each post in turn a quarter inch down, under snow and under the dead load alone: weight relieves some of it.
+#[test]
+fn a_post_sinks_under_little_and_under_much() {
+    let barn = barn();
+    let line = barn.strength.line.as_ref().unwrap();
+    for number in 1..=4 {
+        for load in ["D", "D + S: balanced snow"] {
+            let name = format!("{load}, post P{number} sunk");
+            let case = line.cases.iter().find(|case| case.name == name).unwrap_or_else(|| panic!("no {name}"));
+            assert_eq!(case.sinks, Some((number - 1, Length::inches(0.25))));
+        }
+    }
+    assert!(barn.check("P3", "is pushed and bent", "").combination.starts_with("D, post P2 sunk"));
+}
+
 /// Pushed along while something lies on the roof: ¾ of the snow, or of the roof live load where no snow falls, beside wind;
 /// ¾ of the snow beside an earthquake.
 #[test]
