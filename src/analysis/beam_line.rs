@@ -133,7 +133,10 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
     work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, gravity);
     if let Some(heaviest) = &heaviest {
         // A movement forced on rigid braces has no bound: here the joints' stiffness counts.
-        work.run(&[BraceModel::Sprung(1.0)], true, beam.sunk_cases(heaviest));
+        let sunk = [Some(heaviest), uncut.iter().find(|case| case.duration == Duration::Permanent)];
+        // Weight relieves part of what a sunk post does: the dead load alone counts as well.
+        let sunk = sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect();
+        work.run(&[BraceModel::Sprung(1.0)], true, sunk);
         let movements = BeamLoads::movement_cases(heaviest).to_vec();
         work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, movements);
         work.run(&[BraceModel::Sprung(0.5), BraceModel::Sprung(1.5)], true, vec![heaviest.clone()]);
