@@ -79,12 +79,14 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
             missing.extend(line.not_judged.iter().cloned());
             let unknown = [loads.not_judged.as_slice(), &line.not_judged].concat();
             let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
+            roof.extend(withheld(check_bases(project, shape, &post_demands(shape, &line)), &unknown));
             (Some(line), frame)
         }
-        Err(why) => (None, FramePart::unknown(&why)),
+        Err(why) => {
+            roof.extend(check_bases(project, shape, &[]));
+            (None, FramePart::unknown(&why))
+        }
     };
-    let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
-    roof.extend(check_bases(project, shape, &demands));
     let paths = paths(&roof, &rafters, &frame);
     let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
