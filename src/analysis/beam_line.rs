@@ -71,6 +71,8 @@ pub struct BeamLine {
     pub cases: Vec<BeamCase>,
     /// The frame with its braces rigid and its scarfs cut: the places of everything.
     pub model: BeamModel,
+    /// The wood's stiffness it is worked with.
+    pub stiffness: Stiffnesses,
     /// Every answer.
     pub solved: Vec<Solved>,
     /// The worst second-order share found, with its working.
@@ -82,6 +84,12 @@ pub struct BeamLine {
 }
 
 impl BeamLine {
+    /// Whether an answer judges strength.
+    #[must_use]
+    pub fn is_for_strength(&self, solved: &Solved) -> bool {
+        self.strength().any(|(known, _)| std::ptr::eq(known, solved))
+    }
+
     /// Answers of the cut beam that judge strength, with their cases.
     pub fn strength(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
         self.of(true, |purpose| matches!(purpose, Purpose::Strength | Purpose::Sunk | Purpose::Along))
@@ -163,6 +171,7 @@ impl<'a> Work<'a> {
         let line = BeamLine {
             cases: Vec::new(),
             model,
+            stiffness: *stiffness,
             solved: Vec::new(),
             second_order: None,
             along_steps: Vec::new(),

@@ -53,7 +53,8 @@ pub struct RafterBeam<'a> {
 pub fn rafter_frame(line: &RafterLine, section: Section, stiffness: Stress) -> Frame {
     let mut frame = Frame::default();
     let cos = line.pitch.cos();
-    let places = [("head", Length::ZERO), ("ledger", line.ledger), ("beam", line.beam), ("eave", line.eave)];
+    let places =
+        [("roof at the wall", Length::ZERO), ("ledger", line.ledger), ("beam", line.beam), ("eave", line.eave)];
     let nodes = places.map(|(name, y)| frame.add_node(name, y / cos, Length::ZERO));
     let inertia = Inertia::rectangle(section.breadth, section.depth);
     for (name, ends) in [("head", (nodes[0], nodes[1])), ("span", (nodes[1], nodes[2])), ("tail", (nodes[2], nodes[3]))]
@@ -88,23 +89,15 @@ impl<'a> RafterBeam<'a> {
         let mut case = LoadCase::default();
         let own = dead.cover.of(loading.is_uplift) * width + dead.rafter.of(loading.is_uplift);
         self.spread_line(&mut case, own * loading.dead);
+        let mut square = Force::ZERO;
         for (factor, index) in &loading.parts {
             self.add(&mut case, &cases[*index], width, *factor);
+            square += cases[*index].square.total() * width * *factor;
         }
-        let upright = self.upright(loading, cases, own, width);
         let found = self.solve(&case)?;
-        Ok(RafterForces { ledger: upright - found.beam, ..found })
-    }
-
-    /// All that acts upright, plus down. Of a load square to the slope the ledger takes the level part, so that its upright
-    /// reaction is what the beam leaves of the whole.
-    fn upright(&self, loading: &Loading, cases: &[RoofCase], own: LineLoad, width: Length) -> Force {
-        let dead = own * loading.dead * self.line.eave;
-        let of = |case: &RoofCase| {
-            let point = case.point.map_or(Force::ZERO, |(_, force)| force);
-            (case.down.total() + case.square.total()) * width + point
-        };
-        dead + loading.parts.iter().map(|(factor, index)| of(&cases[*index]) * *factor).sum::<Force>()
+        // The ledger alone takes the level part of a load square to the roof; upright it then gives so much less.
+        let tan = self.line.pitch.tan();
+        Ok(RafterForces { ledger: found.ledger - square * (tan * tan), ..found })
     }
 
     fn solve(&self, case: &LoadCase) -> Result<RafterForces, FrameError> {

@@ -23,7 +23,7 @@ pub struct StripReactions {
     pub ledger: LineLoad,
     /// To the beam.
     pub beam: LineLoad,
-    /// Level push of a load square to the roof; the ledger takes it.
+    /// Level part of a load square to the roof; the ledger takes it. Suction pulls away from the wall.
     pub level: LineLoad,
 }
 
@@ -63,7 +63,8 @@ impl RafterLine {
     /// A load down on plan and one square to the roof, to ledger and beam.
     ///
     /// Square to the roof: p·y/cos²θ turns about the ledger seat, since both p and its arm lie along the slope; p on plan is
-    /// its upright part and p·tan θ its level part, which the ledger alone takes.
+    /// its upright part and p·tan θ its level part, which the ledger alone takes. The roof falls away from the wall: what
+    /// presses on it pushes toward the wall.
     #[must_use]
     pub fn reactions(&self, down: &Spread, square: &Spread) -> StripReactions {
         let turning = |spread: &Spread| {
@@ -73,7 +74,7 @@ impl RafterLine {
         let (cos, tan) = (self.pitch.cos(), self.pitch.tan());
         let beam = turning(down) + turning(square) / (cos * cos);
         let total = down.total() + square.total();
-        StripReactions { ledger: total - beam, beam, level: square.total() * tan }
+        StripReactions { ledger: total - beam, beam, level: -square.total() * tan }
     }
 }
 
@@ -113,7 +114,7 @@ mod tests {
     }
 
     /// Suction of 20 psf square to the roof: as a force on the slope it is 20·13/cos θ, split 0.55 to the beam's seat
-    /// square to the rafter; an upright reaction there must be 1/cos θ larger. Level: 260·tan θ = 65.
+    /// square to the rafter; an upright reaction there must be 1/cos θ larger. Level: 260·tan θ = 65, off the wall.
     #[test]
     fn a_load_square_to_the_roof() {
         let wind = Spread::uniform(Length::ZERO, LINE.eave, AreaLoad::psf(-20.0));
@@ -121,7 +122,7 @@ mod tests {
         let cos = LINE.pitch.cos();
         assert!((found.beam.to_plf() + 260.0 * 0.55 / (cos * cos)).abs() < 1e-9, "{found:?}");
         assert!((found.beam.to_plf() + found.ledger.to_plf() + 260.0).abs() < 1e-9);
-        assert!((found.level.to_plf() + 65.0).abs() < 1e-9);
+        assert!((found.level.to_plf() - 65.0).abs() < 1e-9);
     }
 
     #[test]

@@ -17,7 +17,7 @@ mod store;
 pub mod theme;
 
 pub use lens::Lens;
-pub use store::{Good, Store, use_store};
+pub use store::{Good, Store, Strong, use_store};
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;

@@ -1,8 +1,9 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
 use super::check::Check;
 use super::wood::Woods;
-use crate::analysis::{BeamCase, BeamLine, Demand, Purpose, Solved};
+use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
 use crate::design::Shape;
+use crate::frame::Extremes;
 use crate::geometry::{BeamPiece, PostShape, bay_of};
 use crate::loads::Duration;
 use crate::members::{
@@ -342,8 +343,6 @@ impl BeamChecks<'_> {
 /// A place this near a post's face counts as over it.
 const NEAR: Length = Length::inches(4.0);
 
-use crate::frame::Extremes;
-
 /// τ = 3·T/(b²·d)·(1 + 0.6·b/d), b the smaller size (Roark's formulas, rectangle, from memory), with the 3·V/(2·b·d) of the
 /// same shear: on one face they add up. Against F_v′.
 fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
@@ -370,21 +369,42 @@ fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
     Worked::new(Verdict::stress(twisting + shearing, strength.value), steps)
 }
 
-/// What each post gets from the beam line, as demands for what stands under it.
+/// What each post hands to its foot, the largest of each duration.
 #[must_use]
-pub fn post_loads(line: &BeamLine, post: usize) -> (Vec<Demand<Force>>, Vec<Demand<Force>>, Vec<Demand<Force>>) {
-    let (mut down, mut up, mut level) = (Vec::new(), Vec::new(), Vec::new());
+pub fn post_demands(shape: &Shape, line: &BeamLine) -> Vec<PostDemands> {
+    shape.posts.iter().enumerate().map(|(index, post)| of_post(line, index, post.number)).collect()
+}
+
+fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
+    let mut found = PostDemands { post: number, ..PostDemands::default() };
     for (solved, case) in line.strength() {
-        let Some(part) = solved.posts.get(post) else { continue };
+        let Some(part) = solved.posts.get(index) else { continue };
         let demand = |value: Force| Demand { value, combination: named(solved, case), duration: case.duration };
-        keep(&mut level, demand(part.level));
+        keep(&mut found.level, demand(part.level));
         if part.foot.is_negative() {
-            keep(&mut up, demand(-part.foot));
+            keep(&mut found.up, demand(-part.foot));
         } else {
-            keep(&mut down, demand(part.foot));
+            keep(&mut found.down, demand(part.foot));
         }
     }
-    (down, up, level)
+    found
+}
+
+/// The beam bent the other way: load by capacity of the hardest moment of the combinations that lift the roof; nothing
+/// where none does.
+#[must_use]
+pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
+    let lifting = with.line.strength().filter(|(_, case)| case.is_uplift);
+    let moments = lifting.flat_map(|(solved, case)| {
+        solved.beam.iter().map(|part| {
+            let moment = part.moment.max.abs().max(part.moment.min.abs());
+            (moment.to_pound_inches(), case.duration, moment)
+        })
+    });
+    let (_, duration, moment) = hardest(moments)?;
+    let wood = with.wood(duration).ok()?;
+    let whole = NetSection::whole(wood.section()).ok()?;
+    check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
 }
 
 /// Keeps the largest of each duration.

@@ -16,6 +16,8 @@ use crate::working::{Citation, Step, Worked};
 
 /// Specific gravity of the pegs: seasoned oak (NDS, red oak).
 const PEG_GRAVITY: f64 = 0.67;
+/// Name of the check of a post head's pegs.
+pub const PULLS_ON_PEGS: &str = "pulls on its pegs";
 /// Sway allowed, a share of the height.
 const SWAY_SHARE: f64 = 200.0;
 
@@ -142,7 +144,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
     });
     let (_, duration, (pull, solved, case)) = hardest(loads)?;
     let made = pegs(with, post, duration).map(|worked| Worked::new(Verdict::force(pull, worked.value), worked.steps));
-    Some(Check::new(mark, "pulls on its pegs", "at the head", named(solved, case), made))
+    Some(Check::new(mark, PULLS_ON_PEGS, "at the head", named(solved, case), made))
 }
 
 /// What the pegs of a post's head carry: their own strength, or the wood behind them, the lesser.

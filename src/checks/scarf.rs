@@ -10,6 +10,9 @@ use crate::project::{ScarfKind, Side, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
+/// Name of the check of a lap that is lifted.
+pub const LIFTED_OPEN: &str = "is lifted open";
+
 /// Every check of the scarfs.
 #[must_use]
 pub fn check_scarfs(with: &BeamChecks) -> Vec<Check> {
@@ -206,7 +209,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
             Ok(Worked::new(Verdict::force(Force::ZERO, Force::pounds(1.0)), vec![step]))
         }
     };
-    Some(Check::new(mark, "is lifted open", "", named(solved, case), made))
+    Some(Check::new(mark, LIFTED_OPEN, "", named(solved, case), made))
 }
 
 fn count(n: usize) -> f64 {

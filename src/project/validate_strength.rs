@@ -381,10 +381,13 @@ mod tests {
             []
         );
         // A ledger 10 in deep, three rows from 2 3/4 in up, 4 in apart: the highest at 10 3/4 in.
-        let found = problems(UnitSystem::Imperial, |p| p.fixings.ledger.row_gap = Length::inches(4.0));
+        let rows = |p: &mut Project, gap: f64| {
+            (p.fixings.ledger.lowest, p.fixings.ledger.row_gap) = (Length::inches(2.75), Length::inches(gap));
+        };
+        let found = problems(UnitSystem::Imperial, |p| rows(p, 4.0));
         assert_eq!((found[0].field.as_str(), found[0].severity), ("fixings.ledger.row_gap", Severity::Caution));
         // (10 − 2 · 2 3/4)/2 = 2 1/4 in.
         assert_eq!(found[0].nearest, Some(Nearest::Length(Length::inches(2.25))));
-        assert_eq!(problems(UnitSystem::Imperial, |p| p.fixings.ledger.row_gap = Length::inches(2.25)), []);
+        assert_eq!(problems(UnitSystem::Imperial, |p| rows(p, 2.25)), []);
     }
 }

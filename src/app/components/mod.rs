@@ -5,6 +5,7 @@ mod count_field;
 mod drawing_view;
 mod entry;
 mod field;
+mod field_table;
 mod fold;
 mod length_field;
 mod measure;
@@ -25,12 +26,10 @@ pub use count_field::{CountField, NumberField};
 pub use drawing_view::DrawingView;
 pub use entry::{Change, Entry};
 pub use field::EntryField;
+pub use field_table::{At, Choices, FieldRow, FieldTable, Of};
 pub use fold::{Fact, Facts, Fold, Group};
 pub use length_field::{LengthField, LengthOptions, length_entry};
-pub use measure::{
-    AREA_LOAD, COUNT, ELEVATION, FORCE, LENGTH, NOT_KNOWN, NUMBER, SPRING, STRESS, WIND_SPEED, WORDS, known,
-    nothing_is_open,
-};
+pub use measure::{NOT_KNOWN, NUMBER, STRESS, WORDS, known, nothing_is_open};
 pub use measure_fields::{MoneyField, SlopeField, WeightField};
 pub use one_of::{Listed, OneOf, listed};
 pub use page::Page;

@@ -26,8 +26,10 @@ fn by_place<T: Copy + PartialEq + Send + Sync>(lens: &Lens<T>, values: &'static 
 
 /// What a list of values needs to be shown, with its kind rubbed off.
 pub struct Listed {
-    field: Lens<usize>,
-    words: Vec<&'static str>,
+    /// The field, by the place of its value.
+    pub field: Lens<usize>,
+    /// The words of the values, in order.
+    pub words: Vec<&'static str>,
 }
 
 /// The values of a field with their words, in order.

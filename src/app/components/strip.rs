@@ -4,7 +4,7 @@ use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
 use crate::project::Problem;
-use crate::units::{show_money, show_weight, show_wood_volume, sort_by_number};
+use crate::units::{show_money, show_weight, sort_by_number};
 use leptos::prelude::*;
 
 /// The strip; a tap goes to where the figure comes from.
@@ -17,7 +17,6 @@ pub fn Strip() -> impl IntoView {
     };
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
-    let wood = move |figures: &Figures| show_wood_volume(figures.volume, store.units()).to_string();
     let bench = move || {
         let mark = store.figures().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
@@ -26,13 +25,69 @@ pub fn Strip() -> impl IntoView {
     view! {
         <section class="strip" aria-label="What the frame comes to">
             <div class="strip__cells">
+                <Worst/>
                 <Cell name="heaviest" href=bench show=heaviest worth=|figures: &Figures| figures.weight.to_pounds()/>
                 <Cell name="timber" href=mill show=price worth=|figures: &Figures| figures.price.to_f64()/>
                 <Cell name="sticks" href=mill show=sticks worth=|figures: &Figures| figures.n_sticks as f64/>
-                <Cell name="wood" href=mill show=wood worth=|figures: &Figures| figures.volume.to_board_feet()/>
             </div>
             <Trouble/>
         </section>
+    }
+}
+
+/// The check that asks most, with what it was before.
+#[component]
+fn Worst() -> impl IntoView {
+    let store = use_store();
+    let shares = Memo::new(move |last: Option<&(Share, Share)>| {
+        let now = store.strong().and_then(|strong| {
+            let worst = strong.strength.worst()?;
+            Some((worst.member.clone(), worst.ratio()))
+        });
+        let before =
+            last.map_or_else(|| now.clone(), |(before, was)| if *was == now { before.clone() } else { was.clone() });
+        (before, now)
+    });
+    let now = move || shares.with(|(_, now)| share_text(now.as_ref()));
+    let change = move || {
+        let (before, now) = shares.get();
+        let was = share_text(before.as_ref());
+        (before.is_some() && was != share_text(now.as_ref())).then(|| {
+            let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
+            let (mark, word) = if size(&now) < size(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
+            view! {
+                <span class="strip__was">
+                    <span aria-hidden="true">{mark}" "</span>
+                    <span class="quiet">{word}</span>
+                    "was "
+                    {was}
+                </span>
+            }
+        })
+    };
+    let over =
+        move || shares.with(|(_, now)| now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
+    view! {
+        <a class="strip__cell" class:strip__cell--over=over href=Place::Strength.href()>
+            <span class="strip__name">"worst check"</span>
+            <span class="strip__value">{now}</span>
+            {change}
+        </a>
+    }
+}
+
+/// The member of the worst check, and its share; no share where it could not be judged.
+type Share = Option<(String, Option<f64>)>;
+
+fn share_text(share: Option<&(String, Option<f64>)>) -> String {
+    match share {
+        None => "–".to_owned(),
+        Some((member, None)) => format!("{member} not judged"),
+        Some((member, Some(ratio))) if *ratio > 9.99 => format!("✕ {member}"),
+        Some((member, Some(ratio))) => {
+            let mark = if *ratio > 1.0 { "✕ " } else { "" };
+            format!("{mark}{member} {:.0} %", ratio * 100.0)
+        }
     }
 }
 

@@ -6,6 +6,7 @@ mod mill;
 mod papers;
 mod roof;
 mod site;
+mod strength;
 
 use super::route::Place;
 use leptos::prelude::*;
@@ -19,6 +20,7 @@ pub fn PageOf(
     match place {
         Place::Site => view! { <site::SitePage/> }.into_any(),
         Place::Frame => view! { <frame::FramePage/> }.into_any(),
+        Place::Strength => view! { <strength::StrengthPage/> }.into_any(),
         Place::Mill => view! { <mill::MillPage/> }.into_any(),
         Place::Bench => view! { <bench::BenchPage/> }.into_any(),
         Place::Roof => view! { <roof::RoofPage/> }.into_any(),

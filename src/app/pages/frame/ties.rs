@@ -1,101 +1,56 @@
-//! Joints held by screws, straps or an anchor, by their maker's allowable loads.
-use crate::app::components::{COUNT, EntryField, FORCE, Group, WORDS, nothing_is_open};
-use crate::app::{Lens, use_store};
-use crate::project::{Fixings, Project, Tie};
-use leptos::prelude::*;
+//! Joints held by screws, straps or an anchor, by their maker's allowable loads: how many, what one of them carries, and
+//! who says so.
+use crate::app::components::{FieldRow, Of};
+use crate::at;
 
-/// One kind of joint that is tied.
-#[derive(Clone, Copy)]
-pub struct Tied {
-    /// Its key in the file.
-    key: &'static str,
-    title: &'static str,
-    /// What one of its fasteners is.
-    one: &'static str,
-    pull: &'static str,
-    sideways: &'static str,
-    of: fn(&mut Fixings) -> &mut Tie,
-    see: fn(&Fixings) -> &Tie,
+/// The fields of one tie of the fixings.
+macro_rules! tie {
+    ($tie:ident, $how_many:literal, $one:literal, $pull:literal, $sideways:literal) => {
+        &[
+            FieldRow::new($how_many, $one, Of::Count(at!(fixings.$tie.count))),
+            FieldRow::when("One holds, pulled", $pull, Of::Force(at!(fixings.$tie.pull)), |project| {
+                project.fixings.$tie.count > 0
+            }),
+            FieldRow::when("One holds, pushed sideways", $sideways, Of::Force(at!(fixings.$tie.sideways)), |project| {
+                project.fixings.$tie.count > 0
+            }),
+            FieldRow::when(
+                "Source of these values",
+                "the maker’s sheet or report",
+                Of::Words(at!(fixings.$tie.source)),
+                |project| project.fixings.$tie.count > 0,
+            ),
+        ]
+    };
 }
 
-pub const RAFTER_HEAD: Tied = Tied {
-    key: "rafter_head",
-    title: "Rafter to ledger",
-    one: "screws or straps at each rafter’s head",
-    pull: "up, off the ledger",
-    sideways: "along the wall and out from it",
-    of: |fixings| &mut fixings.rafter_head,
-    see: |fixings| &fixings.rafter_head,
-};
+/// Each rafter to the ledger.
+pub const RAFTER_HEAD: &[FieldRow] = tie!(
+    rafter_head,
+    "Ties at a rafter’s head",
+    "screws or straps, each rafter to the ledger",
+    "up, off the ledger",
+    "along the wall and out from it"
+);
 
-pub const RAFTER_SEAT: Tied = Tied {
-    key: "rafter_seat",
-    title: "Rafter to beam",
-    one: "screws or straps at each rafter’s seat",
-    pull: "up, off the beam",
-    sideways: "along the beam and out from it",
-    of: |fixings| &mut fixings.rafter_seat,
-    see: |fixings| &fixings.rafter_seat,
-};
+/// Each rafter to the beam.
+pub const RAFTER_SEAT: &[FieldRow] = tie!(
+    rafter_seat,
+    "Ties at a rafter’s seat",
+    "screws or straps, each rafter to the beam",
+    "up, off the beam",
+    "along the beam and out from it"
+);
 
-pub const SCARF: Tied = Tied {
-    key: "scarf",
-    title: "Scarfs",
-    one: "screws or bolts across each root of a scarf, lap to lap",
-    pull: "lap off lap",
-    sideways: "lap along lap",
-    of: |fixings| &mut fixings.scarf,
-    see: |fixings| &fixings.scarf,
-};
+/// Across each root of each scarf.
+pub const SCARF: &[FieldRow] = tie!(
+    scarf,
+    "Screws at a scarf’s root",
+    "or bolts, across each root from lap to lap",
+    "lap off lap",
+    "lap along lap"
+);
 
-pub const POST_BASE: Tied = Tied {
-    key: "post_base",
-    title: "Post to pier",
-    one: "anchors at each post’s foot",
-    pull: "up, off the pier",
-    sideways: "level, any way",
-    of: |fixings| &mut fixings.post_base,
-    see: |fixings| &fixings.post_base,
-};
-
-impl Tied {
-    /// One field of the tie, open while it is nothing.
-    fn open<T: Clone + Default + PartialEq + 'static>(
-        self,
-        name: &'static str,
-        get: fn(&Tie) -> T,
-        set: fn(&mut Tie, T),
-    ) -> Lens<Option<T>> {
-        let Self { key, of, see, .. } = self;
-        nothing_is_open(&Lens::new(
-            format!("fixings.{key}.{name}"),
-            move |project: &Project| get(see(&project.fixings)),
-            move |project: &mut Project, value| set(of(&mut project.fixings), value),
-        ))
-    }
-}
-
-/// How many, what one of them carries, and who says so.
-#[component]
-pub fn TieFields(
-    /// Which joint.
-    tied: Tied,
-) -> impl IntoView {
-    let store = use_store();
-    let Tied { title, one, pull, sideways, see, .. } = tied;
-    let is_chosen = store.slice(move |project| see(&project.fixings).count > 0);
-    let count = tied.open("count", |tie| tie.count, |tie, count| tie.count = count);
-    let pull_field = move || tied.open("pull", |tie| tie.pull, |tie, pull| tie.pull = pull);
-    let push_field = move || tied.open("sideways", |tie| tie.sideways, |tie, force| tie.sideways = force);
-    let source = move || tied.open("source", |tie| tie.source.clone(), |tie, source| tie.source = source);
-    view! {
-        <Group title=title>
-            <EntryField entry=COUNT.open(&count) label=format!("{title}: how many") hint=one decimal_keys=true/>
-            <Show when=move || is_chosen.get()>
-                <EntryField entry=FORCE.open(&pull_field()) label="One holds, pulled" hint=pull decimal_keys=true/>
-                <EntryField entry=FORCE.open(&push_field()) label="One holds, pushed sideways" hint=sideways decimal_keys=true/>
-                <EntryField entry=WORDS.open(&source()) label="Source of these values" hint="the maker’s sheet or report"/>
-            </Show>
-        </Group>
-    }
-}
+/// Each post's foot to its pier.
+pub const POST_BASE: &[FieldRow] =
+    tie!(post_base, "Anchors at a post’s foot", "each post to its pier", "up, off the pier", "level, any way");

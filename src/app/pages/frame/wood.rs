@@ -1,10 +1,12 @@
 //! How strong the wood is taken to be: its grade, its dryness, values of the user's own.
-use crate::app::components::{EntryField, Fold, Group, OneOf, STRESS, Toggle, WORDS, listed, nothing_is_open};
+use crate::app::components::{
+    EntryField, FieldRow, FieldTable, Fold, Group, Of, OneOf, STRESS, WORDS, listed, nothing_is_open,
+};
 use crate::app::{Lens, use_store};
-use crate::lens;
 use crate::members::{Grade, Property};
 use crate::project::{OwnValue, Project, Used, Wood};
 use crate::units::Stress;
+use crate::{at, one_of};
 use leptos::prelude::*;
 
 const GRADES: &[(Grade, &str)] =
@@ -29,6 +31,24 @@ const PROPERTIES: &[(Property, &str)] = &[
     (Property::LeastStiffness, "E_min, stiffness for buckling"),
 ];
 
+const WOOD: &[FieldRow] = &[
+    FieldRow::new(
+        "Sticks 5 in (127 mm) and thicker",
+        "better than No.2 only with a grader’s stamp or letter",
+        one_of!(wood.timber_grade, GRADES),
+    ),
+    FieldRow::new(
+        "Thinner sticks",
+        "purlins, rafters and braces under 5 in (127 mm)",
+        one_of!(wood.lumber_grade, GRADES),
+    ),
+    FieldRow::new(
+        "Dry when it is loaded, and stays dry",
+        "at or under 19 % moisture; timber green from the mill is not",
+        Of::Toggle(at!(wood.is_dry)),
+    ),
+];
+
 /// Wood.
 #[component]
 pub fn WoodAndGrade() -> impl IntoView {
@@ -44,12 +64,7 @@ pub fn WoodAndGrade() -> impl IntoView {
                 "No grader has stamped sticks straight from a mill: No.2 is assumed. Local law may limit what an unstamped stick counts as,
                 or forbid it: ask before you order."
             </p>
-            <OneOf of=listed(&lens!(wood.timber_grade), GRADES) label="Sticks 5 in (127 mm) and thicker" hint="better than No.2 only with a grader’s stamp or letter"/>
-            <OneOf of=listed(&lens!(wood.lumber_grade), GRADES) label="Thinner sticks" hint="purlins, rafters and braces under 5 in (127 mm)"/>
-            <Toggle
-                field=lens!(wood.is_dry) label="Dry when it is loaded, and stays dry"
-                hint="at or under 19 % moisture; timber green from the mill is not"
-            />
+            <FieldTable of=WOOD/>
             <OwnValues/>
         </Fold>
     }

@@ -37,7 +37,7 @@ pub fn SpacingFold() -> impl IntoView {
             <div class="fold__body">
                 <p class="page__word">
                     "The whole frame, worked out again at each spacing. Wider is lighter and cheaper, and asks more of every rafter:
-                    this page does not judge strength. Spacings the frame cannot be built at are left out."
+                    see Strength. Spacings the frame cannot be built at are left out."
                 </p>
                 {charts}
             </div>

@@ -1,5 +1,6 @@
 //! Papers: the print pack, drawings as files, the project's file, and what the tool is.
 mod about;
+mod calculation;
 mod choose;
 mod drawing_file;
 mod history;
@@ -15,6 +16,7 @@ use crate::app::files::{FileIn, FileOut};
 use crate::app::route::Place;
 use crate::lens;
 use about::About;
+use calculation::Calculation;
 use choose::{Choose, Wanted};
 use drawing_file::DrawingFiles;
 use history::History;
@@ -37,6 +39,7 @@ pub fn PapersPage() -> impl IntoView {
                 <FileIn/>
                 <TextField field=lens!(note) label="Note" hint="stands under the name on every sheet" most=200/>
             </Fold>
+            <Calculation/>
             <DrawingFiles/>
             <p class="page__word">"Name, other projects, units and light are under the project’s name at the top."</p>
             <RulesFold/>

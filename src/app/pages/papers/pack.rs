@@ -19,8 +19,8 @@ use wasm_bindgen::JsCast;
 const ROOM: (f64, f64) = (680.0, 640.0);
 
 /// The line that every sheet carries.
-const CAUTION: &str = "Lengths, marks and order only; strength is not judged. Check with your local code and a licensed engineer before you buy, \
-                       cut or lift.";
+const CAUTION: &str = "Lengths, marks and order. Have your local code and a licensed engineer say yes to the strength before you buy, cut \
+                       or lift.";
 
 /// Everything that is to be printed.
 #[component]

@@ -1,9 +1,9 @@
 //! What the user decides about the roof.
-use crate::app::components::{Choice, Fold, LengthField, OneOf, Steps, Toggle, listed};
+use crate::app::components::{Choice, FieldRow, FieldTable, Fold, LengthField, Of, Steps};
 use crate::app::use_store;
-use crate::lens;
 use crate::project::{Metal, SheetLayout};
 use crate::wording::length;
+use crate::{at, lens, one_of};
 use leptos::prelude::*;
 
 /// Purlins.
@@ -41,6 +41,15 @@ const METALS: &[(Metal, &str)] = &[
     (Metal::StandingSeam24, "24 gauge, standing seam"),
 ];
 
+const METAL: &[FieldRow] = &[
+    FieldRow::new("Metal", "steel; the lower the gauge, the thicker and heavier", one_of!(roofing.metal, METALS)),
+    FieldRow::new(
+        "Nothing holds the snow at the eave",
+        "no gutter lip, no guard, and room below for it to fall",
+        Of::Toggle(at!(roofing.eave_clear)),
+    ),
+];
+
 /// Sheets.
 #[component]
 pub fn SheetFields() -> impl IntoView {
@@ -76,11 +85,7 @@ pub fn SheetFields() -> impl IntoView {
                 field=lens!(roofing.top_gap) label="Gap at the top" hint="rafter heads to the top of the sheets, under the flashing"
                 steps=Steps::of(0.25, 5.0)
             />
-            <OneOf of=listed(&lens!(roofing.metal), METALS) label="Metal" hint="steel; the lower the gauge, the thicker and heavier"/>
-            <Toggle
-                field=lens!(roofing.eave_clear) label="Nothing holds the snow at the eave"
-                hint="no gutter lip, no guard, and room below for it to fall"
-            />
+            <FieldTable of=METAL/>
         </Fold>
     }
 }

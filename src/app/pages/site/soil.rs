@@ -1,37 +1,52 @@
 //! What the footings stand on, and earthquakes.
 use crate::app::components::{
-    Caution, EntryField, Fold, LENGTH, NUMBER, NumberField, OneOf, Pick, Toggle, known, listed,
+    Caution, EntryField, FieldRow, FieldTable, Fold, NOT_KNOWN, NUMBER, NumberField, Of, OneOf, known, listed,
 };
 use crate::app::{Lens, use_store};
+use crate::at;
 use crate::fastening::{NO_PRESUMPTIVE_VALUE, soil, soil_table};
-use crate::lens;
 use crate::loads::{DesignCategory, RiskCategory, Seismic};
 use crate::project::Project;
 use crate::units::show_area_load;
 use crate::wording;
 use leptos::prelude::*;
 
+const SOIL: &[FieldRow] = &[FieldRow::new(
+    "Soil under the footings",
+    "dig a hole as deep as they go and look",
+    Of::Key(at!(ground.soil), soils),
+)];
+
+const FROST: &[FieldRow] = &[
+    FieldRow::new(
+        "Frost depth",
+        "from the building authority: how deep footings must go",
+        Of::Length(at!(ground.frost_depth)),
+    ),
+    FieldRow::new(
+        "It heaves when it freezes",
+        "silt and wet clay do; clean gravel does not",
+        Of::Toggle(at!(ground.is_frost_prone)),
+    ),
+];
+
+fn soils() -> Vec<(String, String)> {
+    let all = soil_table().iter().map(|soil| (soil.key.clone(), soil.name.clone()));
+    [(String::new(), NOT_KNOWN.to_owned())].into_iter().chain(all).collect()
+}
+
 /// Soil and frost.
 #[component]
 pub fn SoilAndFrost() -> impl IntoView {
-    let not_known = [(String::new(), "not known yet".to_owned())];
-    let soils = soil_table().iter().map(|soil| (soil.key.clone(), soil.name.clone()));
     let summary = known(|project| {
         let depth = project.ground.frost_depth?;
         Some(format!("frost {} deep", wording::length(depth, project.units)))
     });
     view! {
         <Fold title="Soil and frost" summary>
-            <Pick
-                field=lens!(ground.soil) label="Soil under the footings" hint="dig a hole as deep as they go and look"
-                options=not_known.into_iter().chain(soils).collect()
-            />
+            <FieldTable of=SOIL/>
             <AboutSoil/>
-            <EntryField
-                entry=LENGTH.open(&lens!(ground.frost_depth)) label="Frost depth" is_length=true
-                hint="from the building authority: how deep footings must go"
-            />
-            <Toggle field=lens!(ground.is_frost_prone) label="It heaves when it freezes" hint="silt and wet clay do; clean gravel does not"/>
+            <FieldTable of=FROST/>
         </Fold>
     }
 }

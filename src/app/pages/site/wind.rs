@@ -1,16 +1,42 @@
 //! The wind of the place.
-use crate::app::components::{
-    Caution, ELEVATION, EntryField, Fold, NUMBER, NumberField, OneOf, WIND_SPEED, known, listed,
-};
-use crate::lens;
+use crate::app::components::{Caution, FieldRow, FieldTable, Fold, Of, known};
 use crate::loads::WindExposure;
 use crate::units::{Speed, show_speed};
+use crate::{at, one_of};
 use leptos::prelude::*;
 
 const EXPOSURES: &[(WindExposure, &str)] = &[
     (WindExposure::B, "B: town, suburb, wood"),
     (WindExposure::C, "C: open country"),
     (WindExposure::D, "D: flat and open, water"),
+];
+
+const WIND: &[FieldRow] = &[
+    FieldRow::new(
+        "Wind speed",
+        "V, the basic wind speed of the risk category, from the building authority",
+        Of::Wind(at!(place.wind_speed)),
+    ),
+    FieldRow::new(
+        "Exposure",
+        "the ground the wind comes over, on the openest side; where in doubt the authority says",
+        one_of!(place.wind_exposure, EXPOSURES),
+    ),
+    FieldRow::new(
+        "Hill factor, K_zt",
+        "1 on level ground; more near a crest or ridge: the authority or an engineer says",
+        Of::Between(at!(place.topography), [1.0, 3.0, 0.05]),
+    ),
+    FieldRow::new(
+        "Ground above the sea",
+        "off a map; 0 is the careful choice: thin air pushes less",
+        Of::Elevation(at!(place.ground_elevation)),
+    ),
+    FieldRow::new(
+        "Force coefficient, C_f",
+        "of posts, beam and roof edge for wind along the wall: out of the standard, by an engineer",
+        Of::Number(at!(place.member_force_coefficient)),
+    ),
 ];
 
 /// Wind.
@@ -23,26 +49,7 @@ pub fn Wind() -> impl IntoView {
     view! {
         <Fold title="Wind" summary>
             <Caution text="Ask the local building authority for the speed, never a neighbour: it hangs on the risk category and the hill. Leave empty what you do not know."/>
-            <EntryField
-                entry=WIND_SPEED.open(&lens!(place.wind_speed)) label="Wind speed" decimal_keys=true
-                hint="V, the basic wind speed of the risk category, from the building authority"
-            />
-            <OneOf
-                of=listed(&lens!(place.wind_exposure), EXPOSURES) label="Exposure"
-                hint="the ground the wind comes over, on the openest side; where in doubt the authority says"
-            />
-            <NumberField
-                field=lens!(place.topography) label="Hill factor, K_zt" least=1.0 most=3.0 step=0.05
-                hint="1 on level ground; more near a crest or ridge: the authority or an engineer says"
-            />
-            <EntryField
-                entry=ELEVATION.entry(&lens!(place.ground_elevation)) label="Ground above the sea"
-                hint="off a map; 0 is the careful choice: thin air pushes less"
-            />
-            <EntryField
-                entry=NUMBER.open(&lens!(place.member_force_coefficient)) label="Force coefficient, C_f" decimal_keys=true
-                hint="of posts, beam and roof edge for wind along the wall: the standard’s, by an engineer"
-            />
+            <FieldTable of=WIND/>
         </Fold>
     }
 }
