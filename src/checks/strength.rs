@@ -73,20 +73,19 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     roof.extend(check_sheet_screws(project, shape, &loads));
     roof.extend(check_rafter_ties(project, shape, &loads));
     roof.extend(check_ledger(project, shape, &loads));
+    let mut unknown = loads.not_judged.clone();
     let (line, frame) = match stiffnesses(&woods) {
         Ok(stiffness) => {
             let line = beam_line(project, shape, &loads, &stiffness);
             missing.extend(line.not_judged.iter().cloned());
-            let unknown = [loads.not_judged.as_slice(), &line.not_judged].concat();
+            unknown.extend(line.not_judged.iter().cloned());
             let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
-            roof.extend(withheld(check_bases(project, shape, &post_demands(shape, &line)), &unknown));
             (Some(line), frame)
         }
-        Err(why) => {
-            roof.extend(check_bases(project, shape, &[]));
-            (None, FramePart::unknown(&why))
-        }
+        Err(why) => (None, FramePart::unknown(&why)),
     };
+    let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
+    roof.extend(withheld(check_bases(project, shape, &demands), &unknown));
     let paths = paths(&roof, &rafters, &frame);
     let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
@@ -121,15 +120,14 @@ struct FramePart {
 }
 
 impl FramePart {
-    /// None of it passes while a load is not known.
+    /// `unknown`: the loads that could not be worked out.
     fn of(with: &BeamChecks, unknown: &[String]) -> Self {
-        let [beam, scarfs, posts, braces] =
-            [check_beam(with), check_scarfs(with), check_posts(with), check_braces(with)]
-                .map(|made| withheld(made, unknown));
+        let known = |checks| withheld(checks, unknown);
+        let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
         let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
         let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
         let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
-        Self { beam, scarfs, posts, braces, lifted }
+        Self { beam, scarfs, posts, braces: known(check_braces(with)), lifted }
     }
 
     fn unknown(why: &str) -> Self {

@@ -411,7 +411,7 @@ mod tests {
     #[test]
     fn each_remedy_makes_the_check_hold() {
         let mut project = demo::wool_barn();
-        for (wanted, snow) in [(Subject::Beam, 60.0), (Subject::Scarf, 40.0)] {
+        for (wanted, snow) in [(Subject::Beam, 90.0), (Subject::Scarf, 40.0)] {
             project.place.ground_snow = Some(AreaLoad::psf(snow));
             let (strength, check) = first_failing(&project, wanted);
             let found = remedies(&project, &strength, &check);
