@@ -53,6 +53,12 @@ pub fn list(strength: &Strength, places: &[usize], units: UnitSystem) -> String 
         out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
         out.leaf("span class=\"quiet\"", word);
         out.leaf("span class=\"check__says\"", &check.says(units));
+        if let Outcome::Judged(worked) = &check.outcome
+            && worked.confidence() == Confidence::Low
+            && !check.passes()
+        {
+            out.leaf("span class=\"check__sure\"", "rests on a placeholder: see its working");
+        }
         out.open("span class=\"check__bar\" aria-hidden=\"true\"");
         out.leaf(&format!("span class=\"check__fill fill-{}\"", twentieths(check.ratio())), "");
         out.close("span").close("summary");
@@ -325,6 +331,7 @@ fn assumptions(out: &mut Markup) {
         "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
         "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
         "Pegs and wedges of scarfs get no credit.",
+        "Not looked at: the level thrust on a post head's tenon, pull in the beam between brace heads, splitting at pegs, movement of tails and beam ends.",
     ] {
         out.leaf("li", says);
     }
