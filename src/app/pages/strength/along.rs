@@ -22,6 +22,7 @@ pub fn Along() -> impl IntoView {
             .strong()
             .map_or_else(String::new, |strong| figures(&strong, cases.get().get(chosen.get()).map(|found| found.1)))
     });
+    let joints = move || store.strong().map(|strong| report::joints(&strong.strength, strong.good.project.units));
     let turned = move |event: leptos::ev::Event| {
         open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     };
@@ -38,6 +39,7 @@ pub fn Along() -> impl IntoView {
                 <p class="page__word">
                     "Bending is plus where the underside is stretched. Dashed: the beam as if it had no scarfs; a scarf belongs where that hardly bends."
                 </p>
+                <p class="page__word">{joints}</p>
                 <div class="charts" inner_html=html></div>
             </Fold>
         </div>
