@@ -470,7 +470,11 @@ fn pushed_along_the_wall() {
     assert!(windy().any(|(_, case)| case.name.starts_with("0.6D + 0.6W") && case.push.to_pounds() < 0.0));
     let check = barn.check("the posts", "sway along the wall", "");
     let sway = windy().map(|(solved, _)| solved.sway.to_inches()).fold(0.0, f64::max);
-    agrees(check, sway, 86.0 / 200.0);
+    // Hemlock from green to 15 %: half of 3.0 and 6.8 % on 8 in, half of that at the face; 45°, the foot of the brace
+    // 36 + 4 + 5 − 3·√2 in below the beam's middle.
+    let gap = 8.0 * (0.030 + 0.068) / 2.0 * 0.5 / 2.0 * 0.5_f64.sqrt();
+    let slack = gap * 86.0 / ((45.0 - 3.0 * 2.0_f64.sqrt()) * 0.5_f64.sqrt());
+    agrees(check, sway + slack, 86.0 / 200.0);
 }
 
 /// Each post in turn a quarter inch down, under snow and under the dead load alone: weight relieves some of it.

@@ -1,4 +1,5 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
+use super::beam_pull::check_pull;
 use super::check::Check;
 use super::wood::Woods;
 use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
@@ -48,6 +49,7 @@ pub fn check_beam(with: &BeamChecks) -> Vec<Check> {
     checks.extend(with.movements());
     checks.extend(with.seats());
     checks.extend(with.twist());
+    checks.extend(check_pull(with));
     checks
 }
 
@@ -73,7 +75,7 @@ impl BeamChecks<'_> {
     }
 
     /// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
-    fn bracing(&self, is_hogging: bool) -> Bracing {
+    pub(super) fn bracing(&self, is_hogging: bool) -> Bracing {
         let bays = self.shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
         let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { self.project.frame.rafters.spacing };
         Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
@@ -137,7 +139,7 @@ impl BeamChecks<'_> {
     }
 
     /// The beam's underside over a post: its housing and the mortise above it.
-    fn over_post(&self, post: &PostShape, wood: &Member) -> Result<NetSection, String> {
+    pub(super) fn over_post(&self, post: &PostShape, wood: &Member) -> Result<NetSection, String> {
         let (rules, section) = (&self.project.joinery, wood.section());
         let housing = crate::geometry::beam_housing(&self.project.frame, rules);
         let mortise = post.tenon_length + rules.blind_clearance;
@@ -329,7 +331,7 @@ impl BeamChecks<'_> {
     }
 
     /// The stretches of the beam that end and begin over a post.
-    fn beside_post(&self, post: usize) -> (Option<usize>, Option<usize>) {
+    pub(super) fn beside_post(&self, post: usize) -> (Option<usize>, Option<usize>) {
         let Some(node) = self.line.model.posts.get(post).map(|parts| parts.beam) else { return (None, None) };
         let members = &self.line.model.frame.members;
         let ends = |end: fn(&crate::frame::Member) -> usize| {

@@ -4,6 +4,7 @@
 //! missing and does not pass.
 mod base;
 mod beam;
+mod beam_pull;
 mod brace;
 mod check;
 mod known;

@@ -347,7 +347,7 @@ fn assumptions(out: &mut Markup) {
         "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
         "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
         "Pegs and wedges of scarfs get no credit.",
-        "Not looked at: the level thrust on a post head's tenon, pull in the beam between brace heads, splitting at pegs, movement of tails and beam ends.",
+        "Not looked at: the level thrust on a post head's tenon, pull on brace pegs (where they let go the slack braces are the answer), splitting at pegs, movement of tails and beam ends.",
     ] {
         out.leaf("li", says);
     }

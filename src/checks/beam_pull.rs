@@ -1,0 +1,71 @@
+//! Over a post its two braces push the beam's halves apart: pull and bending together, on what the mortise leaves.
+use super::beam::{BeamChecks, hardest, named};
+use super::check::Check;
+use crate::analysis::{Purpose, Solved};
+use crate::geometry::PostShape;
+use crate::members::{Property, adjusted, check_bending_and_tension};
+use crate::project::Used;
+use crate::units::{Force, Moment};
+
+/// Less is noise of the arithmetic.
+const LEAST: Force = Force::pounds(1.0);
+
+/// The post over which pull and bending together ask most; nothing where no brace pulls the beam.
+#[must_use]
+pub fn check_pull(with: &BeamChecks) -> Option<Check> {
+    let made = with.shape.posts.iter().enumerate().filter_map(|(index, post)| over(with, index, post));
+    made.max_by(|a, b| a.rank().total_cmp(&b.rank()))
+}
+
+fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
+    let wood = with.woods.member(Used::Beam, crate::loads::Duration::TenYears).ok()?;
+    let (tension, bending) = (adjusted(&wood, Property::Tension).value, adjusted(&wood, Property::Bending).value);
+    let net = with.over_post(post, &wood).ok()?;
+    let (area, modulus) = (net.area(), net.least_modulus());
+    // A push along the wall enters the frame at one end: it says nothing of the pull between braces.
+    let weighed = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Along);
+    let loads = weighed.filter_map(|(solved, case)| {
+        let (pull, moment) = beside(with, index, solved)?;
+        let share = (pull / area) / tension + (moment / modulus) / bending;
+        Some((share, case.duration, (pull, moment, solved, case)))
+    });
+    let (_, duration, (pull, moment, solved, case)) = hardest(loads)?;
+    let made = with.woods.member(Used::Beam, duration).and_then(|wood| {
+        let net = with.over_post(post, &wood)?;
+        check_bending_and_tension(&wood, pull, moment, &net, with.bracing(true)).map_err(|refused| refused.0)
+    });
+    let place = format!("over P{}", post.number);
+    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, named(solved, case), made);
+    Some(check.at_x(post.middle()))
+}
+
+/// Pull and bending at the post, on the side that is pulled more; nothing where neither is.
+fn beside(with: &BeamChecks, index: usize, solved: &Solved) -> Option<(Force, Moment)> {
+    let (left, right) = with.beside_post(index);
+    let at = |part: Option<usize>, end: fn((Moment, Moment)) -> Moment| {
+        let part = solved.beam.get(part?)?;
+        (part.axial > LEAST).then(|| (part.axial, end(part.end_moments).abs()))
+    };
+    let sides = [at(left, |ends| ends.1), at(right, |ends| ends.0)];
+    sides.into_iter().flatten().max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use crate::checks::Outcome;
+    use crate::evaluate;
+    use crate::members::{Amount, Verdict};
+    use crate::project::demo;
+
+    /// f_t/F_t' + f_b/F_b' asks more than bending alone, and the pull itself is small.
+    #[test]
+    fn the_barn_is_pulled_a_little() {
+        let strength = evaluate(&demo::wool_barn()).strength.unwrap();
+        let check = strength.checks.iter().find(|check| check.name == "is pulled and bent").unwrap();
+        let Outcome::Judged(worked) = &check.outcome else { unreachable!("{check:?}") };
+        let Verdict { demand: Amount::Ratio(sum), ratio, .. } = worked.value else { unreachable!("{check:?}") };
+        assert!(sum == ratio && ratio > 0.1 && ratio < 1.2, "{ratio}");
+        assert!(worked.steps.iter().any(|step| step.says.contains("f_t/F_t'")), "{:?}", worked.steps);
+    }
+}
