@@ -160,20 +160,31 @@ impl Store {
 
     /// Changes the project: one undo step, none where nothing changes.
     pub fn edit(self, change: impl FnOnce(&mut Project)) {
-        self.apply(None, change);
+        self.apply_once(None, change);
     }
 
     /// Changes one field; edits of the same field in one breath are one undo step.
     pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
-        self.apply(Some(path), change);
+        self.apply_once(Some(path), change);
     }
 
     /// Changes what is marked, cut or received: one undo step.
     pub fn tick(self, change: impl FnOnce(&mut Progress)) {
-        self.apply(None, |project| change(&mut project.progress));
+        self.apply_once(None, |project| change(&mut project.progress));
     }
 
-    fn apply(self, field: Option<&str>, change: impl FnOnce(&mut Project)) {
+    /// All changes share the one [`Self::apply`].
+    fn apply_once(self, field: Option<&str>, change: impl FnOnce(&mut Project)) {
+        let mut change = Some(change);
+        self.apply(field, &mut |project| {
+            if let Some(change) = change.take() {
+                change(project);
+            }
+        });
+    }
+
+    #[inline(never)]
+    fn apply(self, field: Option<&str>, change: &mut dyn FnMut(&mut Project)) {
         let present = self.project.get_untracked();
         let mut next = (*present).clone();
         change(&mut next);

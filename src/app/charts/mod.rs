@@ -2,4 +2,4 @@
 mod curve;
 mod spacing;
 
-pub use spacing::SpacingCharts;
+pub use spacing::spacing_charts;
