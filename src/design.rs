@@ -1,6 +1,7 @@
 //! The whole answer to one project.
 use std::sync::Arc;
 
+use crate::checks::Strength;
 use crate::geometry::{
     BeamLine, Brace, BraceShape, Clearances, LedgerPiece, PostShape, PurlinRow, RafterShape, RoofLine,
 };
@@ -68,6 +69,8 @@ pub struct Design {
     pub problems: Vec<Problem>,
     /// The frame, shared by all who show it; nothing where a problem stops it.
     pub built: Option<Arc<Built>>,
+    /// Whether it carries; nothing where there is no frame, or where it was only laid out.
+    pub strength: Option<Arc<Strength>>,
 }
 
 impl Design {

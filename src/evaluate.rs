@@ -1,6 +1,7 @@
 //! From a project to its design, stage by stage.
 use std::sync::Arc;
 
+use crate::checks::strength;
 use crate::design::{Built, Design, Shape};
 use crate::geometry::{
     BraceShape, RoofLine, Surroundings, beam_housing, beam_line, braces, check_posts_stand, clearances, fitted_rafter,
@@ -16,15 +17,23 @@ use crate::tickets::{cut_problems, sticks};
 /// Problems that stop the frame leave `built` empty; cautions stand beside it.
 #[must_use]
 pub fn evaluate(project: &Project) -> Design {
+    let laid_out = lay_out(project);
+    let strength = laid_out.built.as_ref().map(|built| Arc::new(strength(project, &built.shape)));
+    Design { strength, ..laid_out }
+}
+
+/// Everything but the strength: where each stick is, its sheet, the order and the roof.
+#[must_use]
+pub fn lay_out(project: &Project) -> Design {
     let mut problems = validate(project);
     if problems.iter().any(Problem::stops) {
-        return Design { problems, built: None };
+        return Design { problems, built: None, strength: None };
     }
     problems.extend(rule_conflicts(project));
     match shape(project) {
         Err(problem) => {
             problems.push(problem);
-            Design { problems, built: None }
+            Design { problems, built: None, strength: None }
         }
         Ok((shape, placed)) => {
             problems.extend(placed);
@@ -33,7 +42,7 @@ pub fn evaluate(project: &Project) -> Design {
             let built = build(project, shape);
             problems.extend(supply_problems(project, &built.sticks, &built.order, &built.sheets));
             problems.extend(cut_problems(&project.progress, &built.sticks));
-            Design { problems, built: Some(Arc::new(built)) }
+            Design { problems, built: Some(Arc::new(built)), strength: None }
         }
     }
 }

@@ -3,8 +3,10 @@
 //! Pure: no input or output, no clock, no browser. [`evaluate`] takes a [`project::Project`], what the
 //! user decided, and gives a [`Design`]: where every stick is, its sheet of marks, the order, the roof,
 //! and what stands in the way.
+pub mod analysis;
 #[cfg(feature = "web")]
 pub mod app;
+pub mod checks;
 pub mod design;
 pub mod drawing;
 mod evaluate;
@@ -25,4 +27,4 @@ pub mod wording;
 pub mod working;
 
 pub use design::{Built, Design, Shape};
-pub use evaluate::evaluate;
+pub use evaluate::{evaluate, lay_out};

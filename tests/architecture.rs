@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 ///
 /// `project` reads sizes of materials and is read by everything after it; `design` only names the parts of
 /// the answer, so the stages that make them may name it too.
-const ROOMS: [&str; 18] = [
+const ROOMS: [&str; 20] = [
     "units",
     "wording",
     "materials",
@@ -21,6 +21,8 @@ const ROOMS: [&str; 18] = [
     "joinery",
     "tickets",
     "ordering",
+    "analysis",
+    "checks",
     "design",
     "evaluate",
     "study",
@@ -29,7 +31,7 @@ const ROOMS: [&str; 18] = [
 ];
 
 /// Rooms that may name the types of `design`, which stands after them.
-const MAY_NAME_DESIGN: [&str; 3] = ["joinery", "tickets", "ordering"];
+const MAY_NAME_DESIGN: [&str; 5] = ["joinery", "tickets", "ordering", "analysis", "checks"];
 
 const MOST_CODE_LINES: usize = 400;
 const MOST_FUNCTION_LINES: usize = 60;

@@ -449,6 +449,7 @@ fn a_plain_half_lap() {
     let shear = Force::pounds(1750.0);
     let root = ScarfRoot {
         section: Section::new(Length::inches(8.0), Length::inches(10.0)),
+        left: Length::inches(5.0),
         lap: Length::inches(40.0),
         shear,
         sharing: Sharing::AlongLap,

@@ -45,8 +45,8 @@ fn step_of_four_feet() -> LeanTo {
         gap: None,
         thermal: Thermal::Stated(1.0),
         upper: UpperRoof {
-            eave_to_ridge: feet(40.0),
-            upwind_length: feet(40.0),
+            eave_to_ridge: Some(feet(40.0)),
+            upwind_length: Some(feet(40.0)),
             slope: Slope::LEVEL,
             slippery: false,
             snow_guards: false,

@@ -2,7 +2,12 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use outshot::evaluate;
-use outshot::project::{demo, file};
+use outshot::loads::{
+    DesignCategory, Edition, Place, RiskCategory, Seismic, SnowExposure, Terrain, Thermal, WindExposure, WindSpeed,
+};
+use outshot::members::Property;
+use outshot::project::{OwnValue, Used, demo, file};
+use outshot::units::{AreaLoad, Force, Length, Stress};
 
 /// A version 1 file: one pier height for all posts, their places in a list of their own.
 #[test]
@@ -26,12 +31,80 @@ fn an_old_file_is_saved_as_a_new_one() {
     assert_eq!(file::read(&saved).unwrap(), project);
 }
 
+/// A version 2 file knew nothing of the place: what only the authority or a maker can say is left open, never guessed.
+#[test]
+fn version_2_opens_with_the_place_left_open() {
+    for text in [include_str!("data/version-1.json"), include_str!("data/version-2.json")] {
+        let project = file::read(text).unwrap();
+        let place = &project.place;
+        assert!(place.ground_snow.is_none() && place.winter_wind.is_none() && place.wind_speed.is_none());
+        assert!(place.member_force_coefficient.is_none() && place.seismic.is_none());
+        assert!(project.above.eave_to_ridge.is_none() && project.above.whole_length.is_none());
+        assert!(project.ground.soil.is_empty() && project.ground.frost_depth.is_none());
+        let fixings = &project.fixings;
+        for tie in [&fixings.rafter_head, &fixings.rafter_seat, &fixings.scarf, &fixings.post_base] {
+            assert!(tie.count == 0 && tie.pull == Force::ZERO && tie.source.is_empty(), "{tie:?}");
+        }
+        let keys = [&fixings.ledger.fastener, &fixings.ledger.wall_species, &fixings.purlin.fastener];
+        assert!(keys.into_iter().chain([&fixings.sheet.screw.fastener]).all(String::is_empty));
+        assert_eq!(fixings.sheet.pull_over, Force::ZERO);
+        assert!(project.wood.own.is_empty() && !project.wood.is_dry);
+        assert!(evaluate(&project).built.is_some());
+    }
+}
+
+/// The rest of a version 2 file is what it was: the wool barn as it stood then is the one of today but for the new parts.
+#[test]
+fn version_2_keeps_its_frame() {
+    let today = demo::wool_barn();
+    let mut project = file::read(include_str!("data/version-2.json")).unwrap();
+    assert_ne!(project, today);
+    (project.place, project.above, project.ground) = (today.place, today.above, today.ground.clone());
+    (project.wood, project.fixings) = (today.wood.clone(), today.fixings.clone());
+    // The wall's posts of the example were farther apart then.
+    (project.site.first_wall_post, project.site.wall_post_spacing) =
+        (today.site.first_wall_post, today.site.wall_post_spacing);
+    assert_eq!(project, today);
+}
+
 /// The file of today, as it stands: a change of format must come with a new version.
 #[test]
 fn the_file_of_today_is_the_saved_one() {
-    let saved = include_str!("data/version-2.json");
+    let saved = include_str!("data/version-3.json");
     assert_eq!(file::read(saved).unwrap(), demo::wool_barn());
     assert_eq!(file::write(&demo::wool_barn()).trim(), saved.trim());
+}
+
+/// Every word a choice of the place may be stored under comes back as itself.
+#[test]
+fn the_place_is_kept_whatever_it_says() {
+    let mut project = demo::log_store();
+    project.place = Place {
+        edition: Edition::Asce7_22,
+        risk: RiskCategory::IV,
+        ground_snow: Some(AreaLoad::kilopascals(2.5)),
+        terrain: Terrain::AboveTreeLine,
+        snow_exposure: SnowExposure::Full,
+        winter_wind: Some(0.5),
+        wind_speed: WindSpeed::try_mph(123.4),
+        wind_exposure: WindExposure::D,
+        ground_elevation: Length::metres(1234.5),
+        topography: 1.15,
+        member_force_coefficient: None,
+        seismic: Some(Seismic { s_ds: 0.33, category: DesignCategory::C, importance: 1.25 }),
+    };
+    project.wood.own = vec![OwnValue {
+        used: Used::Brace,
+        property: Property::LeastStiffness,
+        value: Stress::megapascals(3500.0),
+        source: "a grader's letter".to_owned(),
+    }];
+    for thermal in
+        [Thermal::JustAboveFreezing, Thermal::BelowFreezing, Thermal::HeatedGreenhouse, Thermal::Stated(1.15)]
+    {
+        project.above.thermal = thermal;
+        assert_eq!(file::read(&file::write(&project)).unwrap(), project);
+    }
 }
 
 #[test]
@@ -39,4 +112,11 @@ fn a_version_1_file_without_its_posts_is_refused_whole() {
     let broken = include_str!("data/version-1.json").replace("post_places_in", "places");
     let error = file::read(&broken).unwrap_err().to_string();
     assert!(error.contains("post_places_in") && error.contains("Nothing was changed"), "{error}");
+}
+
+#[test]
+fn a_version_2_file_without_its_roof_is_refused_whole() {
+    let broken = include_str!("data/version-2.json").replace("\"roofing\"", "\"roof\"");
+    let error = file::read(&broken).unwrap_err().to_string();
+    assert!(error.contains("roofing is missing") && error.contains("Nothing was changed"), "{error}");
 }

@@ -1,12 +1,15 @@
 //! What holds for every frame, over frames drawn at random around the examples.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+use outshot::frame::Spring;
 use outshot::geometry::Point;
+use outshot::loads::{DesignCategory, Seismic, Thermal, WindSpeed};
+use outshot::members::Property;
 use outshot::project::{
-    FixedHeights, Project, RafterRule, ScarfKind, ScarfPlace, SheetLayout, Side, TailCut, demo, file,
+    FixedHeights, OwnValue, Project, RafterRule, ScarfKind, ScarfPlace, SheetLayout, Side, TailCut, Used, demo, file,
 };
 use outshot::tickets::{Face, Mark, MarkKind, Role, Stick};
-use outshot::units::{Length, Money, Slope};
+use outshot::units::{AreaLoad, Force, Length, Money, Slope, Stress};
 use outshot::{Built, evaluate};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -279,7 +282,7 @@ proptest! {
 
     /// Nonsense is answered, never met with a panic: one field at a time gets a wild value.
     #[test]
-    fn wild_values_are_refused_in_words(which in 0..44_usize, wild in prop_oneof![
+    fn wild_values_are_refused_in_words(which in 0..N_SPOILED, wild in prop_oneof![
         Just(0.0), Just(-1.0), Just(1e-9), Just(1e9), -1e4..1e4_f64, 0.0..30.0_f64
     ]) {
         let mut project = demo::wool_barn();
@@ -291,7 +294,7 @@ proptest! {
 
     /// Pressing "use the nearest value" until nothing stops the frame comes to an end.
     #[test]
-    fn the_nearest_value_works(which in 0..20_usize, wild in -600.0..600.0_f64) {
+    fn the_nearest_value_works(which in prop_oneof![0..20_usize, 39..51_usize, 55..N_SPOILED], wild in -600.0..600.0_f64) {
         let mut project = demo::wool_barn();
         spoil(&mut project, which, wild);
         let first: Vec<String> = stops(&project);
@@ -320,15 +323,25 @@ fn apply(project: &mut Project, field: &str, nearest: outshot::project::Nearest)
             if let Some(place) = lengths(project).into_iter().find(|(name, _)| *name == field) {
                 *place.1 = length;
             }
+            match field {
+                "above.eave_to_ridge" => project.above.eave_to_ridge = Some(length),
+                "above.whole_length" => project.above.whole_length = Some(length),
+                "ground.frost_depth" => project.ground.frost_depth = Some(length),
+                _ => {}
+            }
         }
         Nearest::Slope(slope) => project.frame.heights.pitch = slope,
-        Nearest::Count(_) => {}
+        Nearest::Count(count) => match field {
+            "fixings.ledger.rows" => project.fixings.ledger.rows = count,
+            "fixings.scarf.count" => project.fixings.scarf.count = count,
+            _ => {}
+        },
     }
 }
 
 /// Every length of the project that a wild value may be put into, by its field.
 fn lengths(project: &mut Project) -> Vec<(&'static str, &mut Length)> {
-    let Project { frame, joinery, roofing, site, .. } = project;
+    let Project { frame, joinery, roofing, site, place, fixings, .. } = project;
     let [p0, p1, p2, p3] = &mut frame.posts[..] else { return Vec::new() };
     vec![
         ("frame.reach", &mut frame.reach),
@@ -370,20 +383,59 @@ fn lengths(project: &mut Project) -> Vec<(&'static str, &mut Length)> {
         ("roofing.last_purlin", &mut roofing.last_purlin),
         ("site.eave_projection", &mut site.eave_projection),
         ("site.wall_post_spacing", &mut site.wall_post_spacing),
+        ("place.ground_elevation", &mut place.ground_elevation),
+        ("fixings.ledger.length", &mut fixings.ledger.length),
+        ("fixings.ledger.lowest", &mut fixings.ledger.lowest),
+        ("fixings.ledger.row_gap", &mut fixings.ledger.row_gap),
+        ("fixings.ledger.wall_depth", &mut fixings.ledger.wall_depth),
+        ("fixings.purlin.length", &mut fixings.purlin.length),
+        ("fixings.sheet.screw.length", &mut fixings.sheet.screw.length),
+        ("fixings.sheet.spacing", &mut fixings.sheet.spacing),
+        ("fixings.pier.footing_width", &mut fixings.pier.footing_width),
+        ("fixings.pier.footing_thickness", &mut fixings.pier.footing_thickness),
+        ("fixings.pier.pier_width", &mut fixings.pier.pier_width),
+        ("fixings.pier.depth", &mut fixings.pier.depth),
     ]
 }
 
+/// How many fields [`spoil`] reaches.
+const N_SPOILED: usize = 71;
+
 fn spoil(project: &mut Project, which: usize, wild: f64) {
     let n_lengths = lengths(project).len();
-    match which {
-        _ if which < n_lengths => *lengths(project)[which].1 = Length::inches(wild),
-        40 => project.mill.lengths = vec![Length::inches(wild)],
-        41 => project.frame.posts.truncate(wild.abs() as usize % 4),
-        42 => project.mill.per_board_foot = Money::of(wild.clamp(-1e6, 1e6)),
-        _ => {
-            project.frame.heights.fixed = FixedHeights::LedgerAndBeam;
-            project.frame.heights.ledger_seat = Length::inches(wild);
+    if which < n_lengths {
+        *lengths(project)[which].1 = Length::inches(wild);
+        return;
+    }
+    let Project { frame, mill, place, above, ground, wood, fixings, .. } = project;
+    let force = Force::pounds(wild);
+    match which - n_lengths {
+        0 => mill.lengths = vec![Length::inches(wild)],
+        1 => frame.posts.truncate(wild.abs() as usize % 4),
+        2 => mill.per_board_foot = Money::of(wild.clamp(-1e6, 1e6)),
+        3 => {
+            frame.heights.fixed = FixedHeights::LedgerAndBeam;
+            frame.heights.ledger_seat = Length::inches(wild);
         }
+        4 => place.ground_snow = Some(AreaLoad::psf(wild)),
+        5 => place.wind_speed = WindSpeed::try_mph(wild),
+        6 => place.winter_wind = Some(wild),
+        7 => place.topography = wild,
+        8 => place.member_force_coefficient = Some(wild),
+        9 => place.seismic = Some(Seismic { s_ds: wild, category: DesignCategory::D, importance: wild }),
+        10 => above.eave_to_ridge = Some(Length::inches(wild)),
+        11 => above.whole_length = Some(Length::inches(wild)),
+        12 => above.thermal = Thermal::Stated(wild),
+        13 => ground.frost_depth = Some(Length::inches(wild)),
+        14 => ground.soil = wild.to_string(),
+        15 => fixings.brace_joint.pulled = Spring::pounds_per_inch(wild),
+        16 => (fixings.scarf.pull, fixings.scarf.count) = (force, wild.abs() as usize),
+        17 => fixings.sheet.pull_over = force,
+        18 => {
+            let (used, property) = (Used::Beam, Property::ALL[wild.abs() as usize % 7]);
+            wood.own.push(OwnValue { used, property, value: Stress::psi(wild), source: String::new() });
+        }
+        _ => fixings.ledger.rows = wild.abs() as usize,
     }
 }
 

@@ -4,9 +4,11 @@
 use outshot::units::UnitSystem::{Imperial, Metric};
 use outshot::units::{
     Area, AreaLoad, Density, Fineness, Force, Length, LengthFault, LineLoad, MetricStep, Moment, Money, QuantityFault,
-    Slope, Stress, UnitSystem, Volume, Weight, display_step, feet_inches, in_twelve, inches_only, metres, millimetres,
-    parse_area_load, parse_count, parse_length, parse_length_not_negative, parse_money, parse_number, parse_slope,
-    parse_weight, show_area_load, show_length, show_money, show_weight, slope_degrees, slope_percent,
+    Slope, Speed, Stiffness, Stress, UnitSystem, Volume, Weight, display_step, feet_inches, in_twelve, inches_only,
+    metres, millimetres, parse_area_load, parse_count, parse_elevation, parse_force, parse_length,
+    parse_length_not_negative, parse_money, parse_number, parse_slope, parse_speed, parse_stiffness, parse_stress,
+    parse_weight, show_area_load, show_elevation, show_force, show_length, show_money, show_speed, show_stiffness,
+    show_stress, show_weight, slope_degrees, slope_percent,
 };
 use proptest::prelude::*;
 
@@ -352,5 +354,33 @@ proptest! {
         let off = (back - money).to_cents().abs();
         let most = if cents.abs() < 100_000 { 0 } else { 50 };
         prop_assert!(off <= most);
+    }
+
+    /// What strength hangs on comes back within half of the last digit shown, in either system.
+    #[test]
+    fn strength_within_half_a_step(
+        mph in 1.0..300.0, pounds in 0.0..50_000.0, psi in 0.0..2e6, spring in 0.0..1e7, feet in -1500.0..20_000.0
+    ) {
+        let (speed, force, stress) = (Speed::mph(mph), Force::pounds(pounds), Stress::psi(psi));
+        let (spring, height) = (Stiffness::pounds_per_inch(spring), Length::feet(feet));
+        for system in [Imperial, Metric] {
+            let inches = system == Imperial;
+            let half = if inches { Speed::mph(0.05) } else { Speed::metres_per_second(0.05) };
+            let back = parse_speed(&show_speed(speed, system).to_string(), system).unwrap();
+            prop_assert!(back.is_near(speed, half + Speed::mph(1e-9)));
+            let half = if inches { Force::pounds(0.5) } else { Force::kilonewtons(0.005) };
+            let back = parse_force(&show_force(force, system).to_string(), system).unwrap();
+            prop_assert!(back.is_near(force, half + Force::pounds(1e-9)));
+            let half = if inches { Stress::psi(0.5) } else { Stress::megapascals(0.005) };
+            let back = parse_stress(&show_stress(stress, system).to_string(), system).unwrap();
+            prop_assert!(back.is_near(stress, half + Stress::psi(1e-6)));
+            let half =
+                if inches { Stiffness::pounds_per_inch(0.5) } else { Stiffness::kilonewtons_per_millimetre(0.005) };
+            let back = parse_stiffness(&show_stiffness(spring, system).to_string(), system).unwrap();
+            prop_assert!(back.is_near(spring, half + Stiffness::pounds_per_inch(1e-6)));
+            let half = if inches { Length::feet(0.5) } else { Length::metres(0.5) };
+            let back = parse_elevation(&show_elevation(height, system).to_string(), system).unwrap();
+            prop_assert!(back.is_near(height, half + NOISE));
+        }
     }
 }

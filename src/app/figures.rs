@@ -1,6 +1,6 @@
 //! The few figures of a frame that stand in the result strip.
 use crate::design::Built;
-use crate::units::{Money, Volume, Weight};
+use crate::units::{Money, Weight};
 
 /// What one good frame came to.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,8 +13,6 @@ pub struct Figures {
     pub price: Money,
     /// How many sticks.
     pub n_sticks: usize,
-    /// Wood to be bought.
-    pub volume: Volume,
 }
 
 impl Figures {
@@ -27,7 +25,6 @@ impl Figures {
             weight: heaviest.map_or(Weight::ZERO, |stick| stick.green_weight),
             price: built.order.price,
             n_sticks: built.sticks.len(),
-            volume: built.order.volume,
         }
     }
 }

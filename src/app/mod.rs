@@ -18,7 +18,7 @@ mod store;
 pub mod theme;
 
 pub use lens::Lens;
-pub use store::{Good, Store, use_store};
+pub use store::{Good, Store, Strong, use_store};
 
 use crate::app::dom::Tag;
 use leptos::prelude::*;

@@ -9,6 +9,8 @@ pub enum Place {
     Site,
     /// The frame.
     Frame,
+    /// Whether it carries.
+    Strength,
     /// The sawmill.
     Mill,
     /// The bench.
@@ -21,7 +23,8 @@ pub enum Place {
 
 impl Place {
     /// All places, in the order of the job.
-    pub const ALL: [Self; 6] = [Self::Site, Self::Frame, Self::Mill, Self::Bench, Self::Roof, Self::Papers];
+    pub const ALL: [Self; 7] =
+        [Self::Site, Self::Frame, Self::Strength, Self::Mill, Self::Bench, Self::Roof, Self::Papers];
 
     /// The word on the rule.
     #[must_use]
@@ -29,6 +32,7 @@ impl Place {
         match self {
             Self::Site => "Site",
             Self::Frame => "Frame",
+            Self::Strength => "Strength",
             Self::Mill => "Mill",
             Self::Bench => "Bench",
             Self::Roof => "Roof",
@@ -42,6 +46,7 @@ impl Place {
         match self {
             Self::Site => "site",
             Self::Frame => "frame",
+            Self::Strength => "strength",
             Self::Mill => "mill",
             Self::Bench => "bench",
             Self::Roof => "roof",
@@ -70,6 +75,12 @@ impl Route {
     #[must_use]
     pub fn bench(mark: &str) -> Self {
         Self { place: Place::Bench, stick: Some(mark.to_owned()) }
+    }
+
+    /// The checks of that stick.
+    #[must_use]
+    pub fn strength(mark: &str) -> Self {
+        Self { place: Place::Strength, stick: Some(mark.to_owned()) }
     }
 
     /// The address of the route.

@@ -1,8 +1,9 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
 use super::figures::Figures;
 use super::history::History;
+use crate::checks::{Strength, strength};
 use crate::design::{Built, Design};
-use crate::evaluate;
+use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
 use leptos::prelude::*;
@@ -24,6 +25,22 @@ impl PartialEq for Good {
     }
 }
 
+/// A frame and whether it carries.
+#[derive(Clone, Debug)]
+pub struct Strong {
+    /// The frame.
+    pub good: Good,
+    /// Its checks.
+    pub strength: Arc<Strength>,
+}
+
+/// The same answer, not one that looks alike.
+impl PartialEq for Strong {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.strength, &other.strength)
+    }
+}
+
 /// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
 ///
 /// One reference, since every closure of every page holds one.
@@ -40,6 +57,7 @@ struct Parts {
     design: Memo<Arc<Design>>,
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
+    strong: Memo<Option<Strong>>,
 }
 
 /// The store of the app.
@@ -61,7 +79,7 @@ impl Store {
         let project = RwSignal::new(Arc::new(demo::empty(UnitSystem::Imperial)));
         let id = RwSignal::new(None::<String>);
         // Another project always has another design; nothing is gained by comparing the two.
-        let design = Memo::new_with_compare(move |_| Arc::new(evaluate(&project.get())), |_, _| true);
+        let design = Memo::new_with_compare(move |_| Arc::new(lay_out(&project.get())), |_, _| true);
         let good = Memo::new(move |last: Option<&(Option<String>, Option<Good>)>| {
             let id = id.get();
             let built = design.get().built.clone();
@@ -71,6 +89,12 @@ impl Store {
                 None => last.filter(|(last_id, _)| *last_id == id).and_then(|(_, good)| good.clone()),
             };
             (id, good)
+        });
+        let drawn = after_paint(good);
+        let strong = Memo::new(move |_| {
+            let good = drawn.get()?;
+            let strength = Arc::new(strength(&good.project, &good.built.shape));
+            Some(Strong { good, strength })
         });
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
@@ -82,7 +106,8 @@ impl Store {
             before: RwSignal::new(None),
             design,
             good,
-            drawn: after_paint(good),
+            drawn,
+            strong,
         })))
     }
 
@@ -137,6 +162,12 @@ impl Store {
     #[must_use]
     pub fn drawn(self) -> Option<Good> {
         self.0.drawn.get()
+    }
+
+    /// Whether the drawn frame carries (tracked); worked out with its picture, not before the figures answer.
+    #[must_use]
+    pub fn strong(self) -> Option<Strong> {
+        self.0.strong.get()
     }
 
     /// The last frame that could be built (tracked).

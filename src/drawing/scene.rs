@@ -142,6 +142,8 @@ pub struct Part {
     pub stick: Option<String>,
     /// The field that sets it: drawn as the user's own.
     pub field: Option<String>,
+    /// How hard the part works, where the drawing says it.
+    pub effort: Option<Effort>,
 }
 
 /// A whole drawing.
@@ -171,7 +173,7 @@ pub struct Margins {
 impl Scene {
     /// Adds a part.
     pub fn add(&mut self, layer: Layer, drawn: Drawn) -> &mut Part {
-        self.parts.push(Part { layer, drawn, stick: None, field: None });
+        self.parts.push(Part { layer, drawn, stick: None, field: None, effort: None });
         let last = self.parts.len() - 1;
         &mut self.parts[last]
     }
@@ -207,7 +209,54 @@ impl Scene {
     }
 }
 
+/// How hard a stick works, by its worst check.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effort {
+    /// Up to half of what it may.
+    Light,
+    /// Up to four fifths.
+    Fair,
+    /// Up to all of it.
+    Hard,
+    /// More than it may.
+    Over,
+    /// A check could not be made.
+    Unknown,
+}
+
+impl Effort {
+    /// Of a ratio; nothing where it was not judged.
+    #[must_use]
+    pub fn of(ratio: Option<f64>) -> Self {
+        match ratio {
+            None => Self::Unknown,
+            Some(ratio) if ratio <= 0.5 => Self::Light,
+            Some(ratio) if ratio <= 0.8 => Self::Fair,
+            Some(ratio) if ratio <= 1.0 + 1e-9 => Self::Hard,
+            Some(_) => Self::Over,
+        }
+    }
+
+    /// The class the style sheet knows it by.
+    #[must_use]
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Light => "effort-light",
+            Self::Fair => "effort-fair",
+            Self::Hard => "effort-hard",
+            Self::Over => "effort-over",
+            Self::Unknown => "effort-unknown",
+        }
+    }
+}
+
 impl Part {
+    /// The part shows how hard it works.
+    pub fn of_effort(&mut self, effort: Effort) -> &mut Self {
+        self.effort = Some(effort);
+        self
+    }
+
     /// A tap on it leads to that stick.
     pub fn of_stick(&mut self, mark: &str) -> &mut Self {
         self.stick = Some(mark.to_owned());

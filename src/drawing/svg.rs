@@ -147,6 +147,10 @@ fn element(out: &mut String, sheet: &Sheet, part: &Part) {
         let _ = write!(links, " data-stick=\"{}\"", escape(stick));
         classes.push_str(" tappable");
     }
+    if let Some(effort) = part.effort {
+        classes.push(' ');
+        classes.push_str(effort.class());
+    }
     if let Some(field) = &part.field {
         let _ = write!(links, " data-field=\"{}\"", escape(field));
         classes.push_str(" set");

@@ -12,6 +12,7 @@ mod dowel;
 mod factors;
 mod fastener;
 mod footing;
+mod gap;
 mod group;
 mod lag;
 mod lateral;
@@ -45,6 +46,7 @@ pub use fastener::{Fastener, FastenerKind, fastener, fastener_table};
 pub use footing::{
     Footing, FootingShape, Frost, UpliftWeight, bearing_pressure, frost, projection, required_area, uplift_weight,
 };
+pub use gap::{single_shear_over_gap, yield_load_over_gap};
 pub use group::{GroupMember, GroupRow, group_factor};
 pub use lag::{LeadHole, lag_lead_hole, lag_steel_tension, lag_thread, lag_thread_in_main};
 pub use lateral::{LateralValue, Member, double_shear, single_shear};

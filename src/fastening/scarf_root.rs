@@ -30,6 +30,8 @@ pub enum Sharing {
 pub struct ScarfRoot {
     /// The solid section.
     pub section: Section,
+    /// Depth left at the root: half of it in a half lap, more in a splayed one.
+    pub left: Length,
     /// Length of the lap.
     pub lap: Length,
     /// Shear the scarf passes, without sign.
@@ -45,7 +47,7 @@ pub struct ScarfRoot {
 /// How a root stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RootCheck {
-    /// f_b on half the depth.
+    /// f_b on the depth left.
     pub bending_stress: Stress,
     /// f_b by F_b′.
     pub bending_ratio: f64,
@@ -63,9 +65,10 @@ impl RootCheck {
     }
 }
 
-const HALF: Citation = Citation::common_practice("a half-lap as a cantilever of half depth");
+const LAP: Citation = Citation::common_practice("a lap as a cantilever of the depth left at its root");
 
-/// f_b = M/S with S = b·(d/2)²/6 and V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)² with d_n = d/2: an eighth of the solid section's.
+/// f_b = M/S with S = b·d_n²/6 and V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)²; in a half lap d_n = d/2, an eighth of the solid
+/// section's.
 ///
 /// # Errors
 /// When a part is missing or the shear passes outside the lap.
@@ -73,6 +76,7 @@ pub fn scarf_root(root: &ScarfRoot) -> Result<Worked<RootCheck>, Refused> {
     let (breadth, depth) = (root.section.breadth, root.section.depth);
     above_zero("the breadth of the scarfed timber", breadth.to_inches())?;
     above_zero("the depth of the scarfed timber", depth.to_inches())?;
+    above_zero("the depth left at the root", root.left.to_inches())?;
     above_zero("the length of the lap", root.lap.to_inches())?;
     above_zero("F_b′ of the half", root.bending.to_psi())?;
     above_zero("F_v′", root.shear_strength.to_psi())?;
@@ -84,11 +88,12 @@ pub fn scarf_root(root: &ScarfRoot) -> Result<Worked<RootCheck>, Refused> {
             return Err(Refused::because("The shear passes within the lap: give a distance from its root."));
         }
     };
-    let (force, half) = (root.shear.abs(), depth * 0.5);
-    let modulus: Volume = breadth * half * (half * (1.0 / 6.0));
+    let (force, left) = (root.shear.abs(), root.left.min(depth));
+    let modulus: Volume = breadth * left * (left * (1.0 / 6.0));
     let moment = force * arm;
     let bending_stress = moment / modulus;
-    let shear_capacity = root.shear_strength * (breadth * half) * (2.0 / 3.0 * 0.25);
+    let share = left / depth;
+    let shear_capacity = root.shear_strength * (breadth * left) * (2.0 / 3.0 * share * share);
     let check = RootCheck {
         bending_stress,
         bending_ratio: bending_stress / root.bending,
@@ -99,38 +104,43 @@ pub fn scarf_root(root: &ScarfRoot) -> Result<Worked<RootCheck>, Refused> {
 }
 
 fn root_steps(root: &ScarfRoot, arm: Length, check: &RootCheck) -> Vec<Step> {
-    let (b, h) = (inches(root.section.breadth), inches(root.section.depth * 0.5));
+    let (b, h) = (inches(root.section.breadth), inches(root.left.min(root.section.depth)));
+    let share = root.left.min(root.section.depth) / root.section.depth;
     let force = root.shear.abs();
     let moment = (force * arm).to_pound_inches();
     vec![
-        Step::new("M at the root", format!("M = V·a = {}·{} = {moment:.0} lb·in", pounds(force), inches(arm)), HALF),
+        Step::new("M at the root", format!("M = V·a = {}·{} = {moment:.0} lb·in", pounds(force), inches(arm)), LAP),
         Step::new(
-            "f_b on half the depth",
+            "f_b at the root",
             format!(
-                "f_b = M/(b·(d/2)²/6) = {moment:.0}/({b}·{h}²/6) = {} psi; F_b′ = {} psi; ratio {:.2}",
+                "f_b = M/(b·d_n²/6) = {moment:.0}/({b}·{h}²/6) = {} psi; F_b′ = {} psi; ratio {:.2}",
                 psi(check.bending_stress),
                 psi(root.bending),
                 check.bending_ratio
             ),
-            HALF,
+            LAP,
         ),
         Step::new(
             "V_r′ at the notch",
             format!(
-                "V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)² = (2/3·{}·{b}·{h})·0.5² = {} lb; ratio {:.2}",
+                "V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)² = (2/3·{}·{b}·{h})·{share:.3}² = {} lb; ratio {:.2}",
                 psi(root.shear_strength),
                 pounds(check.shear_capacity),
                 check.shear_ratio
             ),
             Citation::from_memory("NDS 2015", "3.4-3"),
         ),
-        Step::new(
-            "limit of notches",
-            "d/2 is deeper than the d/4 a sawn member may be notched at its end: the root needs screws or bolts, or an \
-             engineer.",
-            Citation::from_memory("NDS 2015", "4.4.3"),
-        ),
+        Step::new("limit of notches", notch_limit(share), Citation::from_memory("NDS 2015", "4.4.3")),
     ]
+}
+
+fn notch_limit(share: f64) -> &'static str {
+    if share < 0.75 - 1e-9 {
+        "the cut is deeper than the d/4 a sawn member may be notched at its end: the root needs screws or bolts, or an \
+         engineer."
+    } else {
+        "the cut is no deeper than the d/4 a sawn member may be notched at its end"
+    }
 }
 
 /// What the shear does to the lap.
@@ -199,6 +209,7 @@ mod tests {
     fn root(sharing: Sharing) -> ScarfRoot {
         ScarfRoot {
             section: Section::new(Length::inches(8.0), Length::inches(10.0)),
+            left: Length::inches(5.0),
             lap: Length::inches(40.0),
             shear: Force::pounds(1750.0),
             sharing,

@@ -51,6 +51,14 @@ held! {
     TurnSpring, "pound-inches a radian", pound_inches_per_radian, try_pound_inches_per_radian, to_pound_inches_per_radian
 }
 
+impl Spring {
+    /// The same, stiffer or softer by a factor.
+    #[must_use]
+    pub fn times(self, factor: f64) -> Self {
+        Self::pounds_per_inch(self.0 * factor)
+    }
+}
+
 impl Inertia {
     /// Of a solid rectangle about the axis across its depth: b·d³/12.
     #[must_use]

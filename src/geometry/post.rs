@@ -31,6 +31,12 @@ pub struct PostShape {
 }
 
 impl PostShape {
+    /// Centre line along the beam.
+    #[must_use]
+    pub fn middle(&self) -> Length {
+        (self.left + self.right) / 2.0
+    }
+
     /// Shoulder to foot.
     #[must_use]
     pub fn body(&self) -> Length {

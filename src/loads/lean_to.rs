@@ -5,10 +5,11 @@ use crate::units::{Length, Run, Slope};
 /// The house roof above the lean-to.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct UpperRoof {
-    /// W: level distance from the eave above the lean-to to the ridge.
-    pub eave_to_ridge: Run,
-    /// l_u: level length of the whole upper roof square to the wall, from which snow blows onto the lean-to.
-    pub upwind_length: Run,
+    /// W: level distance from the eave above the lean-to to the ridge; nothing where it is not known.
+    pub eave_to_ridge: Option<Run>,
+    /// l_u: level length of the whole upper roof square to the wall, from which snow blows onto the lean-to; nothing
+    /// where it is not known.
+    pub upwind_length: Option<Run>,
     /// Its slope.
     pub slope: Slope,
     /// Metal, slate, glass or smooth membrane.
@@ -93,7 +94,8 @@ impl LeanTo {
             return wrong("the gap to the house is below zero; leave it out where the roof meets the wall");
         }
         let upper = &self.upper;
-        if upper.eave_to_ridge < Run::ZERO || upper.upwind_length < Run::ZERO || upper.overhang < Run::ZERO {
+        let lengths = [upper.eave_to_ridge, upper.upwind_length, Some(upper.overhang)];
+        if lengths.into_iter().flatten().any(|length| length < Run::ZERO) {
             return wrong("a length of the upper roof is below zero");
         }
         Ok(())

@@ -37,8 +37,8 @@ pub(super) fn lean_to() -> LeanTo {
         gap: None,
         thermal: Thermal::Stated(1.0),
         upper: UpperRoof {
-            eave_to_ridge: feet(20.0),
-            upwind_length: feet(40.0),
+            eave_to_ridge: Some(feet(20.0)),
+            upwind_length: Some(feet(40.0)),
             slope: Slope::in_twelve(6.0),
             slippery: false,
             snow_guards: false,

@@ -15,6 +15,7 @@ mod site;
 mod stored;
 mod strength_demo;
 mod validate;
+mod validate_strength;
 mod wood;
 
 pub use above::Above;

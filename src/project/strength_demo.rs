@@ -89,8 +89,8 @@ pub fn inch_fixings() -> Fixings {
         ledger: LedgerFixings {
             fastener: "lag_5_8".to_owned(),
             length: inches(10.0),
-            rows: 3,
-            lowest: inches(2.75),
+            rows: 1,
+            lowest: inches(5.0),
             row_gap: inches(2.5),
             wall_species: "eastern_hemlock".to_owned(),
             wall_depth: inches(8.0),
@@ -107,10 +107,10 @@ pub fn inch_fixings() -> Fixings {
         post_base: tie(1, 2500.0, 1200.0),
         pier: Pier {
             is_round: true,
-            footing_width: inches(28.0),
-            footing_thickness: inches(10.0),
-            pier_width: inches(12.0),
-            depth: inches(52.0),
+            footing_width: inches(42.0),
+            footing_thickness: inches(15.0),
+            pier_width: inches(16.0),
+            depth: inches(60.0),
         },
         brace_joint: BRACE_JOINT,
     }
@@ -120,12 +120,13 @@ pub fn millimetre_fixings() -> Fixings {
     let mm = Length::millimetres;
     Fixings {
         ledger: LedgerFixings {
-            length: mm(260.0),
-            lowest: mm(70.0),
+            fastener: "lag_7_8".to_owned(),
+            length: mm(300.0),
+            lowest: mm(120.0),
             row_gap: mm(65.0),
             wall_species: "western_larch".to_owned(),
             wall_depth: mm(180.0),
-            rows: 2,
+            rows: 1,
             ..inch_fixings().ledger
         },
         purlin: Screws { length: mm(120.0), ..inch_fixings().purlin },
@@ -136,10 +137,10 @@ pub fn millimetre_fixings() -> Fixings {
         },
         pier: Pier {
             is_round: true,
-            footing_width: mm(700.0),
-            footing_thickness: mm(250.0),
-            pier_width: mm(300.0),
-            depth: mm(1000.0),
+            footing_width: mm(850.0),
+            footing_thickness: mm(320.0),
+            pier_width: mm(350.0),
+            depth: mm(1150.0),
         },
         ..inch_fixings()
     }

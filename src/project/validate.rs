@@ -2,6 +2,7 @@
 //!
 //! Only what one field, or two beside each other, can tell; what needs the whole frame is found when
 //! the frame is worked out.
+use super::validate_strength::strength;
 use super::{FixedHeights, Frame, Post, Problem, Problems, Project};
 use crate::materials::{Timber, species};
 use crate::units::{Length, Slope, UnitSystem};
@@ -22,6 +23,7 @@ pub fn validate(project: &Project) -> Vec<Problem> {
     let mut check = Check { problems: Problems::default(), units: project.units };
     lengths(&mut check, project);
     timbers(&mut check, &project.frame);
+    strength(&mut check, project);
     if check.problems.stop() {
         // Sums of absurd sizes say nothing more.
         return check.problems.into_list();
@@ -34,14 +36,14 @@ pub fn validate(project: &Project) -> Vec<Problem> {
     check.problems.into_list()
 }
 
-struct Check {
-    problems: Problems,
-    units: UnitSystem,
+pub(super) struct Check {
+    pub(super) problems: Problems,
+    pub(super) units: UnitSystem,
 }
 
 impl Check {
     /// A length outside its limits.
-    fn within(&mut self, field: &str, name: &str, value: Length, low: Length, high: Length) {
+    pub(super) fn within(&mut self, field: &str, name: &str, value: Length, low: Length, high: Length) {
         let says = |word: &str, limit: Length| {
             Problem::stop(field, format!("{name} must be {word} {}.", length(limit, self.units))).nearest(limit)
         };

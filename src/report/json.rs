@@ -1,6 +1,7 @@
 //! The design as JSON: fixed keys, the unit in every name, inches and pounds.
 use serde_json::{Map, Value, json};
 
+use super::strength;
 use crate::design::{Built, Design};
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
@@ -19,6 +20,10 @@ pub fn json(project: &Project, design: &Design) -> String {
         root.insert("order".to_owned(), order(built));
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
+    }
+    if let Some(found) = &design.strength {
+        root.insert("loads".to_owned(), strength::loads(project, found));
+        root.insert("checks".to_owned(), strength::checks(found));
     }
     serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
 }

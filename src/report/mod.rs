@@ -1,6 +1,13 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
+mod check_sheet;
 mod json;
+mod markup;
+mod strength;
 mod text;
 
+pub use check_sheet::{
+    Curve, STRENGTH_CAUTION, along_sheet, calculation, list, load_working, page, paths, summary, working,
+};
 pub use json::json;
+pub use markup::Markup;
 pub use text::text;

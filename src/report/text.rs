@@ -1,6 +1,7 @@
 //! The design as plain text, in the project's units.
 use std::fmt::Write;
 
+use crate::checks::Strength;
 use crate::design::{Built, Design};
 use crate::project::Project;
 use crate::tickets::{Mark, Stick};
@@ -8,8 +9,8 @@ use crate::units::{Length, UnitSystem, show_money, show_slope, show_wood_volume}
 use crate::wording::{length, tape, weight};
 
 /// The caution every sheet carries.
-const CAUTION: &str = "Geometry and order only: strength is not judged here. Check with your local code and a licensed \
-                       engineer before you buy, cut or lift.";
+const CAUTION: &str = "A check by formulas, many of them from memory: have a licensed engineer and your local building \
+                       authority look at it before you buy, cut or lift.";
 
 /// The whole design.
 #[must_use]
@@ -34,9 +35,21 @@ fn write_all(out: &mut String, project: &Project, design: &Design) -> std::fmt::
         geometry(out, project, built)?;
         order(out, project, built)?;
         roof(out, project, built)?;
+        if let Some(found) = &design.strength {
+            strength(out, project, found)?;
+        }
         for stick in &built.sticks {
             sheet(out, project, stick)?;
         }
+    }
+    Ok(())
+}
+
+fn strength(out: &mut String, project: &Project, found: &Strength) -> std::fmt::Result {
+    writeln!(out, "\nSTRENGTH, worst first")?;
+    for check in &found.checks {
+        let word = if check.passes() { "  " } else { "NO" };
+        writeln!(out, "{word} {}", check.says(project.units))?;
     }
     Ok(())
 }

@@ -1,5 +1,5 @@
 //! What the rafters' spacing does to their number, their weight and the price of the order.
-use crate::evaluate;
+use crate::lay_out;
 use crate::project::Project;
 use crate::tickets::Role;
 use crate::units::{Length, Money, UnitSystem, Weight, sort_by_number};
@@ -45,7 +45,7 @@ fn steps(units: UnitSystem) -> Vec<Length> {
 fn point(project: &Project, spacing: Length, is_own: bool) -> Option<SpacingPoint> {
     let mut tried = project.clone();
     tried.frame.rafters.spacing = spacing;
-    let built = evaluate(&tried).built?;
+    let built = lay_out(&tried).built?;
     let rafters = built.sticks.iter().filter(|stick| stick.role == Role::Rafter);
     Some(SpacingPoint {
         spacing,
@@ -69,7 +69,7 @@ mod tests {
         let project = demo::wool_barn();
         let points = spacing_study(&project);
         assert!(points.len() > 8, "{}", points.len());
-        let alone = evaluate(&project).built.unwrap();
+        let alone = lay_out(&project).built.unwrap();
         let one = alone.stick("R1").unwrap().green_weight;
         for point in &points {
             let bays = (404.0 / point.spacing.to_inches() - 1e-9).ceil() as usize;
@@ -85,7 +85,7 @@ mod tests {
         for mut project in [demo::wool_barn(), demo::log_store()] {
             for spacing in [project.frame.rafters.spacing, Length::inches(19.2)] {
                 project.frame.rafters.spacing = spacing;
-                let Some(built) = evaluate(&project).built else { continue };
+                let Some(built) = lay_out(&project).built else { continue };
                 let points = spacing_study(&project);
                 let own: Vec<_> = points.iter().filter(|point| point.is_own).collect();
                 assert_eq!(own.len(), 1);

@@ -1,6 +1,6 @@
 //! A number rounded to some decimals with its unit: what is shown of any quantity but feet, inches and money.
 
-use super::{Area, AreaLoad, Density, UnitSystem, Volume, Weight};
+use super::{Area, AreaLoad, Density, Force, Length, Speed, Stiffness, Stress, UnitSystem, Volume, Weight};
 use std::fmt;
 
 /// A rounded number and its unit.
@@ -27,7 +27,8 @@ impl Figure {
     }
 
     /// Without the decimals when they are all zero.
-    pub(super) const fn without_zeros(self) -> Self {
+    #[must_use]
+    pub const fn without_zeros(self) -> Self {
         if self.fraction == 0 { Self { decimals: 0, ..self } } else { self }
     }
 }
@@ -97,6 +98,51 @@ pub fn show_area_load(load: AreaLoad, system: UnitSystem) -> Figure {
     }
 }
 
+/// `110 mph` or `49.2 m/s`.
+#[must_use]
+pub fn show_speed(speed: Speed, system: UnitSystem) -> Figure {
+    match system {
+        UnitSystem::Imperial => Figure::of(speed.to_mph(), 1, " mph").without_zeros(),
+        UnitSystem::Metric => Figure::of(speed.to_metres_per_second(), 1, " m/s").without_zeros(),
+    }
+}
+
+/// `350 lb` or `1.56 kN`.
+#[must_use]
+pub fn show_force(force: Force, system: UnitSystem) -> Figure {
+    match system {
+        UnitSystem::Imperial => Figure::of(force.to_pounds(), 0, " lb"),
+        UnitSystem::Metric => Figure::of(force.to_kilonewtons(), 2, " kN"),
+    }
+}
+
+/// `875 psi` or `6.03 MPa`.
+#[must_use]
+pub fn show_stress(stress: Stress, system: UnitSystem) -> Figure {
+    match system {
+        UnitSystem::Imperial => Figure::of(stress.to_psi(), 0, " psi"),
+        UnitSystem::Metric => Figure::of(stress.to_megapascals(), 2, " MPa").without_zeros(),
+    }
+}
+
+/// `50000 lb/in` or `8.76 kN/mm`.
+#[must_use]
+pub fn show_stiffness(stiffness: Stiffness, system: UnitSystem) -> Figure {
+    match system {
+        UnitSystem::Imperial => Figure::of(stiffness.to_pounds_per_inch(), 0, " lb/in"),
+        UnitSystem::Metric => Figure::of(stiffness.to_kilonewtons_per_millimetre(), 2, " kN/mm"),
+    }
+}
+
+/// A height above the sea: `600 ft` or `183 m`.
+#[must_use]
+pub fn show_elevation(height: Length, system: UnitSystem) -> Figure {
+    match system {
+        UnitSystem::Imperial => Figure::of(height.to_feet(), 0, " ft"),
+        UnitSystem::Metric => Figure::of(height.to_metres(), 0, " m"),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -118,6 +164,23 @@ mod tests {
         check(show_density(Density::pounds_per_cubic_foot(36.0), UnitSystem::Metric), "577 kg/m³");
         check(show_area_load(AreaLoad::psf(40.0), UnitSystem::Imperial), "40.0 psf");
         check(show_area_load(AreaLoad::psf(40.0), UnitSystem::Metric), "1.92 kPa");
+    }
+
+    #[test]
+    fn strength_in_both_systems() {
+        // 350 lb × 4.4482216 = 1556.9 N; 875 psi × 0.00689476 = 6.0329 MPa; 50,000 ÷ 5710.147 = 8.756 kN/mm.
+        check(show_speed(Speed::mph(110.0), UnitSystem::Imperial), "110 mph");
+        check(show_speed(Speed::mph(110.5), UnitSystem::Imperial), "110.5 mph");
+        check(show_speed(Speed::mph(110.0), UnitSystem::Metric), "49.2 m/s");
+        check(show_force(Force::pounds(350.0), UnitSystem::Imperial), "350 lb");
+        check(show_force(Force::pounds(350.0), UnitSystem::Metric), "1.56 kN");
+        check(show_stress(Stress::psi(875.0), UnitSystem::Imperial), "875 psi");
+        check(show_stress(Stress::psi(875.0), UnitSystem::Metric), "6.03 MPa");
+        check(show_stiffness(Stiffness::pounds_per_inch(50_000.0), UnitSystem::Imperial), "50000 lb/in");
+        check(show_stiffness(Stiffness::pounds_per_inch(50_000.0), UnitSystem::Metric), "8.76 kN/mm");
+        check(show_elevation(Length::feet(600.0), UnitSystem::Imperial), "600 ft");
+        check(show_elevation(Length::feet(600.0), UnitSystem::Metric), "183 m");
+        check(show_elevation(Length::metres(-3.0), UnitSystem::Metric), "−3 m");
     }
 
     #[test]

@@ -21,6 +21,8 @@ mod quantity;
 mod run;
 mod slope;
 mod slope_text;
+mod speed;
+mod stiffness;
 mod stress;
 mod system;
 mod volume;
@@ -30,7 +32,10 @@ pub use angle::Angle;
 pub use area::Area;
 pub use density::Density;
 pub use feet_inches::{FeetInches, Fineness, WholeInches, feet_inches, inches_only};
-pub use figure::{Figure, show_area, show_area_load, show_density, show_volume, show_weight, show_wood_volume};
+pub use figure::{
+    Figure, show_area, show_area_load, show_density, show_elevation, show_force, show_speed, show_stiffness,
+    show_stress, show_volume, show_weight, show_wood_volume,
+};
 pub use force::{Force, NEWTONS_PER_POUND, STANDARD_GRAVITY};
 pub use length::{Length, MILLIMETRES_PER_INCH};
 pub use load::{AreaLoad, LineLoad};
@@ -40,12 +45,15 @@ pub use money::Money;
 pub use money_text::{MoneyText, show_money};
 pub use order::{order_of, sort_by_number};
 pub use parse::{
-    LONGEST_LENGTH, LengthError, LengthFault, QuantityError, QuantityFault, parse_area_load, parse_count, parse_length,
-    parse_length_not_negative, parse_money, parse_number, parse_slope, parse_weight,
+    LONGEST_LENGTH, LengthError, LengthFault, QuantityError, QuantityFault, parse_area_load, parse_count,
+    parse_elevation, parse_force, parse_length, parse_length_not_negative, parse_money, parse_number, parse_slope,
+    parse_speed, parse_stiffness, parse_stress, parse_weight,
 };
 pub use run::{Run, SlopeLength};
 pub use slope::Slope;
 pub use slope_text::{InTwelve, in_twelve, show_slope, slope_degrees, slope_percent};
+pub use speed::Speed;
+pub use stiffness::Stiffness;
 pub use stress::Stress;
 pub use system::UnitSystem;
 pub use volume::Volume;

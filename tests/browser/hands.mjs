@@ -7,7 +7,7 @@ import { join } from "node:path";
 import assert from "node:assert/strict";
 import { ROOT } from "./harness.mjs";
 
-export const PLACES = ["Site", "Frame", "Mill", "Bench", "Roof", "Papers"];
+export const PLACES = ["Site", "Frame", "Strength", "Mill", "Bench", "Roof", "Papers"];
 export const BEGIN = {
   inches: "New, in feet and inches",
   millimetres: "New, in millimetres",

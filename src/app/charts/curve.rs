@@ -10,12 +10,12 @@ const SIZE: (u32, u32) = (320, 190);
 const LETTER: f64 = 13.0 * 1.24;
 
 /// Stand-ins: each is found again in the SVG and gives way to a class.
-const LINE: RGBColor = RGBColor(1, 2, 3);
-const POINT: RGBColor = RGBColor(1, 2, 4);
-const OWN: RGBColor = RGBColor(1, 2, 5);
-const AXIS: RGBColor = RGBColor(1, 2, 6);
-const MESH: RGBColor = RGBColor(1, 2, 7);
-const WORDS: RGBColor = RGBColor(1, 2, 8);
+pub(super) const LINE: RGBColor = RGBColor(1, 2, 3);
+pub(super) const POINT: RGBColor = RGBColor(1, 2, 4);
+pub(super) const OWN: RGBColor = RGBColor(1, 2, 5);
+pub(super) const AXIS: RGBColor = RGBColor(1, 2, 6);
+pub(super) const MESH: RGBColor = RGBColor(1, 2, 7);
+pub(super) const WORDS: RGBColor = RGBColor(1, 2, 8);
 
 const CLASSES: [(RGBColor, &str); 6] = [
     (LINE, "chart__line"),
@@ -45,7 +45,7 @@ pub fn draw(curve: &Curve) -> String {
     if curve.points.len() < 2 || plot(curve, &mut svg).is_none() {
         return String::new();
     }
-    dress(&svg)
+    dress(&svg, SIZE)
 }
 
 fn plot(curve: &Curve, svg: &mut String) -> Option<()> {
@@ -87,9 +87,9 @@ fn plot(curve: &Curve, svg: &mut String) -> Option<()> {
 }
 
 /// 12500 as 12,500.
-fn thousands(value: f64) -> String {
-    let digits = format!("{value:.0}");
-    let mut out = String::new();
+pub(super) fn thousands(value: f64) -> String {
+    let digits = format!("{:.0}", value.abs());
+    let mut out = String::from(if value <= -0.5 { "\u{2212}" } else { "" });
     for (index, digit) in digits.chars().enumerate() {
         if index > 0 && (digits.len() - index).is_multiple_of(3) {
             out.push(',');
@@ -100,8 +100,7 @@ fn thousands(value: f64) -> String {
 }
 
 /// Takes the fixed size out and puts classes in the place of colours.
-fn dress(svg: &str) -> String {
-    let (width, height) = SIZE;
+pub(super) fn dress(svg: &str, (width, height): (u32, u32)) -> String {
     let mut out = svg.replacen(
         &format!("<svg width=\"{width}\" height=\"{height}\""),
         "<svg class=\"chart__svg\" aria-hidden=\"true\" focusable=\"false\"",
@@ -141,5 +140,6 @@ mod tests {
         assert_eq!(draw(&curve(&[(12.0, 5400.0)])), "");
         assert_eq!(thousands(1_234_567.0), "1,234,567");
         assert_eq!(thousands(950.0), "950");
+        assert_eq!(thousands(-12_345.0), "\u{2212}12,345");
     }
 }

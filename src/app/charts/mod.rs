@@ -1,5 +1,7 @@
 //! Charts: curves drawn by plotters, everything in words around them in HTML.
+mod along;
 mod curve;
 mod spacing;
 
+pub use along::{AlongCurve, Mark, draw_along};
 pub use spacing::spacing_charts;

@@ -27,6 +27,8 @@ pub struct Entry {
     pub take: Take,
     /// What one step of that size in inches, millimetres or pieces does.
     pub step: Step,
+    /// What an empty field says, where nothing may be typed.
+    pub empty: &'static str,
 }
 
 impl Entry {
@@ -47,7 +49,15 @@ impl Entry {
             }),
             take: Arc::new(|_| None),
             step: Arc::new(|_, _| ()),
+            empty: "",
         }
+    }
+
+    /// May be left empty, and says then what that means.
+    #[must_use]
+    pub const fn may_be_empty(mut self, means: &'static str) -> Self {
+        self.empty = means;
+        self
     }
 
     /// With a reading beside the field.

@@ -165,6 +165,7 @@ fn buttons(entry: &Entry, steps: Steps, label: Signal<String>, is_length: bool, 
 fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Problem>>) -> Tag {
     let store = use_store();
     let path = entry.path.to_string();
+    let empty = entry.empty;
     let shown = {
         let print = entry.print.clone();
         Memo::new(move |_| print(&store.project()).unwrap_or_default())
@@ -182,6 +183,7 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
         .attr("id", path)
         .attr("type", "text")
         .attr("inputmode", if decimal_keys { "decimal" } else { "text" })
+        .attr("placeholder", (!empty.is_empty()).then_some(empty))
         .attr("autocomplete", "off")
         .attr("autocapitalize", "off")
         .attr("spellcheck", "false")

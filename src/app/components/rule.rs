@@ -2,6 +2,7 @@
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::use_store;
+use crate::checks::Check;
 use leptos::prelude::*;
 
 /// The navigation, drawn as a boxwood rule: each place a length of it, a pencil tick where something is done.
@@ -44,8 +45,9 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
     let Some(built) = store.built() else { return false };
     let project = store.project();
     match place {
-        Place::Site => clean("site"),
-        Place::Frame => clean("frame") && clean("joinery"),
+        Place::Site => ["site", "place", "above", "ground"].into_iter().all(clean),
+        Place::Frame => ["frame", "joinery", "wood", "fixings"].into_iter().all(clean),
+        Place::Strength => store.strong().is_some_and(|strong| strong.strength.checks.iter().all(Check::passes)),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();
             n_lines > 0 && project.progress.received.len() >= n_lines

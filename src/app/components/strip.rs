@@ -5,7 +5,7 @@ use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
 use crate::project::Problem;
-use crate::units::{show_money, show_weight, show_wood_volume, sort_by_number};
+use crate::units::{show_money, show_weight, sort_by_number};
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -18,7 +18,6 @@ pub fn strip() -> Tag {
     };
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
-    let wood = move |figures: &Figures| show_wood_volume(figures.volume, store.units()).to_string();
     let bench = Signal::derive(move || {
         let mark = store.figures().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
@@ -30,12 +29,65 @@ pub fn strip() -> Tag {
         .child(
             tag("div")
                 .class("strip__cells")
+                .child(worst())
                 .child(cell("heaviest", bench, heaviest, |figures: &Figures| figures.weight.to_pounds()))
                 .child(cell("timber", mill, price, |figures: &Figures| figures.price.to_f64()))
-                .child(cell("sticks", mill, sticks, |figures: &Figures| figures.n_sticks as f64))
-                .child(cell("wood", mill, wood, |figures: &Figures| figures.volume.to_board_feet())),
+                .child(cell("sticks", mill, sticks, |figures: &Figures| figures.n_sticks as f64)),
         )
         .child(trouble())
+}
+
+/// The check that asks most, with what it was before.
+fn worst() -> Tag {
+    let store = use_store();
+    let shares = Memo::new(move |last: Option<&(Share, Share)>| {
+        let now = store.strong().and_then(|strong| {
+            let worst = strong.strength.worst()?;
+            Some((worst.member.clone(), worst.ratio()))
+        });
+        let before =
+            last.map_or_else(|| now.clone(), |(before, was)| if *was == now { before.clone() } else { was.clone() });
+        (before, now)
+    });
+    let now = move || shares.with(|(_, now)| share_text(now.as_ref()));
+    let change = move || {
+        let (before, now) = shares.get();
+        let was = share_text(before.as_ref());
+        (before.is_some() && was != share_text(now.as_ref())).then(|| {
+            let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
+            let (mark, word) = if size(&now) < size(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
+            tag("span")
+                .class("strip__was")
+                .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
+                .child(tag("span").class("quiet").child(word))
+                .child("was ")
+                .child(was)
+        })
+    };
+    let over =
+        move || shares.with(|(_, now)| now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
+    tag("a")
+        .class("strip__cell")
+        .live_class("strip__cell--over", over)
+        .attr("href", Place::Strength.href())
+        .child(tag("span").class("strip__name").child("worst check"))
+        .child(tag("span").class("strip__value").live_text(now))
+        .live(change)
+}
+
+/// The member of the worst check, and its share; no share where it could not be judged.
+type Share = Option<(String, Option<f64>)>;
+
+fn share_text(share: Option<&(String, Option<f64>)>) -> String {
+    match share {
+        None => "–".to_owned(),
+        Some((member, None)) => format!("{member} not judged"),
+        Some((member, Some(ratio))) if *ratio > 9.99 => format!("✕ {member}"),
+        Some((member, Some(ratio))) => {
+            let mark = if *ratio > 1.0 { "✕ " } else { "" };
+            format!("{mark}{member} {:.0} %", ratio * 100.0)
+        }
+    }
 }
 
 /// One figure: its name, what it is, and what it was.
@@ -127,7 +179,7 @@ fn worst_first(store: Store) -> Vec<Problem> {
 /// The place that holds a field.
 fn place_of(path: &str) -> Place {
     match path.split('.').next().unwrap_or_default() {
-        "site" => Place::Site,
+        "site" | "place" | "above" | "ground" => Place::Site,
         "mill" => Place::Mill,
         "roofing" => Place::Roof,
         "progress" => Place::Bench,

@@ -12,5 +12,5 @@ mod value;
 
 pub use child::Child;
 pub use list::Item;
-pub use tag::{Tag, button, drawing_tag, live, parts, tag};
+pub use tag::{Tag, beside_app, button, drawing_tag, live, parts, tag};
 pub use value::{Attribute, Value};

@@ -1,6 +1,7 @@
 //! One element, or several side by side.
 use super::{Attribute, Child, Value, live as follow};
-use leptos::prelude::document;
+use leptos::prelude::{document, on_cleanup};
+use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::*;
 use web_sys::{DocumentFragment, Element, Event, Node};
@@ -35,6 +36,15 @@ pub fn button(classes: &str, act: impl FnMut(Event) + 'static) -> Tag {
 #[inline(never)]
 fn pressed(classes: &str, act: Box<dyn FnMut(Event)>) -> Tag {
     listen(tag("button").attr("type", "button").class(classes), "click", act)
+}
+
+/// Puts an element beside the app in the page, as long as the owner lives.
+pub fn beside_app(element: Tag) {
+    if let Some(body) = document().body() {
+        let _ = body.append_child(element.node());
+    }
+    let element = SendWrapper::new(element);
+    on_cleanup(move || element.element().remove());
 }
 
 /// Parts that are made anew whenever something changes that the closure reads.

@@ -6,19 +6,20 @@ mod mill;
 mod papers;
 mod roof;
 mod site;
+mod strength;
 
 use super::route::Place;
-use crate::app::dom::{Tag, parts};
-use leptos::prelude::*;
+use crate::app::dom::Tag;
 
 /// The page of a place.
 pub fn page_of(place: Place) -> Tag {
     match place {
-        Place::Site => parts().child(view! { <site::SitePage/> }.into_any()),
+        Place::Site => site::site_page(),
         Place::Frame => frame::frame_page(),
         Place::Mill => mill::mill_page(),
         Place::Bench => bench::bench_page(),
         Place::Roof => roof::roof_page(),
+        Place::Strength => strength::strength_page(),
         Place::Papers => papers::papers_page(),
     }
 }

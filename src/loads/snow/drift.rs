@@ -166,7 +166,10 @@ pub fn drifts(place: &Place, lean_to: &LeanTo) -> Result<Worked<Vec<Drift>>, Ref
 /// h_d of both kinds, leeward first, each with its steps; the 60 % limit is already on the leeward one.
 fn heights(ground: &Ground<'_>, steps: &mut Vec<Step>) -> Result<(Length, Length), Refused> {
     let (place, lean_to) = (ground.place, ground.lean_to);
-    let lee = drift_height(place, lean_to.upper.upwind_length)?;
+    let fetch = lean_to.upper.upwind_length.ok_or_else(|| {
+        Refused::because("the length of the roof above, square to the wall, is missing; drifts need it")
+    })?;
+    let lee = drift_height(place, fetch)?;
     steps.extend(named("leeward", lee.steps));
     let mut leeward = lee.value;
     let limit = lean_to.roof_length().length() * 0.6;

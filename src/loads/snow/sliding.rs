@@ -42,13 +42,16 @@ pub fn sliding_snow(place: &Place, lean_to: &LeanTo) -> Result<Worked<Option<Sli
     }
     let upper = &lean_to.upper;
     let flat = flat_snow(place, upper.exposure, upper.thermal)?;
-    let along_eave = flat.value * upper.eave_to_ridge.length() * 0.4;
+    let width = upper.eave_to_ridge.ok_or_else(|| {
+        Refused::because("the distance from the eave above to its ridge is missing; slid snow needs it")
+    })?;
+    let along_eave = flat.value * width.length() * 0.4;
     let load = along_eave / Length::feet(STRIP);
     let mut steps: Vec<Step> = named("upper roof", flat.steps).collect();
     let says = format!(
         "0.4·p_f·W = 0.4·{}·{} = {}; over 15 ft: {}",
         num(flat.value.to_psf(), 1),
-        num(upper.eave_to_ridge.length().to_feet(), 2),
+        num(width.length().to_feet(), 2),
         plf(along_eave),
         psf(load)
     );

@@ -151,7 +151,7 @@ fn no_drift_without_room_or_snow() {
 #[test]
 fn windward_governs_under_a_small_house() {
     let mut wide = LeanTo { reach: feet(79.0), ..flat_roof() };
-    wide.upper.upwind_length = feet(20.0);
+    wide.upper.upwind_length = Some(feet(20.0));
     let drift = only(&place(EARLY, 25.0), &wide);
     assert_eq!(drift.kind, DriftKind::Windward);
     check(drift.height.to_feet(), 0.75 * (0.43 * 80.0_f64.cbrt() * 35.0_f64.powf(0.25) - 1.5));
@@ -160,7 +160,7 @@ fn windward_governs_under_a_small_house() {
 #[test]
 fn a_short_roof_limits_the_height() {
     let mut short = LeanTo { reach: feet(2.0), eave_overhang: feet(0.5), ..flat_roof() };
-    short.upper.upwind_length = feet(100.0);
+    short.upper.upwind_length = Some(feet(100.0));
     check(only(&place(EARLY, 25.0), &short).height.to_feet(), 0.6 * 2.5);
     // 7-22 does not carry that limit.
     assert!(only(&place(LATE, 63.0), &short).height.to_feet() > 0.6 * 2.5);
@@ -288,7 +288,7 @@ fn sizes_are_checked() {
     assert!(refused(|roof| roof.slope = Slope::in_twelve(-1.0)));
     assert!(refused(|roof| roof.step = Length::feet(-0.1)));
     assert!(refused(|roof| roof.gap = Some(feet(-0.1))));
-    assert!(refused(|roof| roof.upper.eave_to_ridge = feet(-0.1)));
-    assert!(refused(|roof| roof.upper.upwind_length = feet(-0.1)));
+    assert!(refused(|roof| roof.upper.eave_to_ridge = Some(feet(-0.1))));
+    assert!(refused(|roof| roof.upper.upwind_length = Some(feet(-0.1))));
     assert!(refused(|roof| roof.upper.overhang = feet(-0.1)));
 }

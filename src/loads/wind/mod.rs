@@ -16,7 +16,7 @@ mod velocity;
 
 pub use along_wall::{AlongWall, Projected, level_minimum, wind_along_wall};
 pub use cases::{Wind, wind_cases};
-pub use cladding::{Zone, ZonePressure, cladding_pressures};
+pub use cladding::{Zone, ZonePressure, cladding_pressures, effective_area};
 pub use overhang::overhang_case;
 pub use side::side_cases;
 pub use single_slope::{Flow, LoadCase, NetCoefficients, WindFrom, net_coefficients, single_slope_cases};

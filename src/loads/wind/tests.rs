@@ -25,7 +25,7 @@ fn missing_wind_is_said_and_not_guessed() {
     let still = Place { wind_speed: None, ..place(EARLY, 0.0) };
     let refused = wind_cases(&still, &lean_to()).unwrap_err();
     assert!(refused.to_string().starts_with("not judged: wind speed is missing"), "{refused}");
-    assert!(cladding_pressures(&still, &lean_to()).is_err());
+    assert!(cladding_pressures(&still, &lean_to(), Area::ZERO).is_err());
     assert!(wind_along_wall(&still, Length::feet(9.0), &[]).is_err());
     let odd = Place { topography: 0.0, ..place(EARLY, 0.0) };
     assert!(velocity_pressure(&odd, Length::feet(9.0)).unwrap_err().to_string().contains("K_zt"));
@@ -130,28 +130,30 @@ fn along_the_wall_by_distance() {
 fn cladding_between_its_angles() {
     let at = |degrees: f64| LeanTo { slope: Slope::degrees(degrees), reach: feet(12.0), ..lean_to() };
     let place = place(EARLY, 0.0);
-    let zones = |degrees| cladding_pressures(&place, &at(degrees)).unwrap().value;
+    let zones = |degrees| cladding_pressures(&place, &at(degrees), Area::ZERO).unwrap().value;
     let q = |degrees| velocity_pressure(&place, at(degrees).mean_roof_height()).unwrap().value;
     let corner = |degrees| zones(degrees)[2];
-    check(corner(7.5).up.to_psf(), q(7.5).pressure(-4.2).to_psf());
+    check(corner(7.5).up.to_psf(), q(7.5).pressure(-5.1).to_psf());
+    check(corner(0.0).up.to_psf(), q(0.0).pressure(-3.6).to_psf());
+    check(corner(30.0).up.to_psf(), q(30.0).pressure(-5.0).to_psf());
+    check(corner(22.5).down.to_psf(), q(22.5).pressure(4.4).to_psf());
     check(corner(15.0).down.to_psf(), q(15.0).pressure(3.6).to_psf());
-    check(corner(11.25).up.to_psf(), q(11.25).pressure(-4.0).to_psf());
+    check(corner(11.25).up.to_psf(), q(11.25).pressure(-4.65).to_psf());
     assert_eq!(zones(7.5).iter().map(|zone| zone.zone).collect::<Vec<_>>(), [Zone::Field, Zone::Edge, Zone::Corner]);
-    for degrees in [7.4, 15.1] {
-        let refused = cladding_pressures(&place, &at(degrees)).unwrap_err().to_string();
-        assert!(refused.contains("missing"), "{refused}");
-    }
+    let refused = cladding_pressures(&place, &at(45.1), Area::ZERO).unwrap_err().to_string();
+    assert!(refused.contains("45°"), "{refused}");
 }
 
 #[test]
 fn least_wind_on_cladding_and_the_floor_of_exposure_b() {
     let roof = LeanTo { slope: Slope::degrees(10.0), reach: feet(12.0), ..lean_to() };
     let mild = Place { wind_speed: super::super::WindSpeed::try_mph(60.0), ..place(EARLY, 0.0) };
-    let field = cladding_pressures(&mild, &roof).unwrap().value[0];
+    let field = cladding_pressures(&mild, &roof, Area::ZERO).unwrap().value[0];
     check(field.down.to_psf(), 16.0);
     check(field.up.to_psf(), -16.0);
     let town = Place { wind_exposure: WindExposure::B, ..place(EARLY, 0.0) };
-    let corner = cladding_pressures(&town, &LeanTo { slope: Slope::degrees(7.5), ..roof }).unwrap().value[2];
+    let corner =
+        cladding_pressures(&town, &LeanTo { slope: Slope::degrees(7.5), ..roof }, Area::ZERO).unwrap().value[2];
     check(corner.down.to_psf(), 0.002_56 * 0.70 * 0.85 * 120.0 * 120.0 * 0.85 * 3.2);
 }
 
@@ -172,4 +174,18 @@ fn push_on_the_frame() {
     assert!(wind_along_wall(&unknown, height, &parts).unwrap_err().to_string().contains("C_f"));
     let odd = Place { member_force_coefficient: Some(0.0), ..place(EARLY, 0.0) };
     assert!(wind_along_wall(&odd, height, &parts).is_err());
+}
+
+/// Larger areas step down to the edge's and then to the field's values; a is 3 ft here.
+#[test]
+fn larger_components_gather_less() {
+    let roof = LeanTo { slope: Slope::degrees(7.5), reach: feet(12.0), ..lean_to() };
+    let place = place(EARLY, 0.0);
+    let q = velocity_pressure(&place, roof.mean_roof_height()).unwrap().value;
+    let corner = |area: f64| cladding_pressures(&place, &roof, Area::square_feet(area)).unwrap().value[2];
+    for (area, up) in [(9.0, -5.1), (9.1, -2.6), (36.0, -2.6), (36.1, -1.7)] {
+        check(corner(area).up.to_psf(), q.pressure(up).to_psf());
+    }
+    check(effective_area(Length::feet(12.0), Length::feet(2.0)).to_square_feet(), 48.0);
+    check(effective_area(Length::feet(3.0), Length::feet(2.0)).to_square_feet(), 6.0);
 }

@@ -88,15 +88,15 @@ pub fn parse_number(text: &str) -> Result<f64, QuantityError> {
 }
 
 /// A number and what stands behind it.
-struct Amount {
-    value: f64,
+pub(super) struct Amount {
+    pub(super) value: f64,
     is_whole: bool,
     /// In small letters, without spaces.
-    unit: String,
+    pub(super) unit: String,
 }
 
 impl Amount {
-    fn read(text: &str) -> Result<Self, QuantityFault> {
+    pub(super) fn read(text: &str) -> Result<Self, QuantityFault> {
         let chars: Vec<char> = text.chars().skip_while(|&c| is_space(c)).collect();
         let negative = match chars.first() {
             None => return Err(QuantityFault::Empty),
@@ -115,7 +115,7 @@ impl Amount {
         if self.unit.is_empty() { Ok(self) } else { Err(QuantityFault::Unreadable) }
     }
 
-    fn not_negative(self) -> Result<Self, QuantityFault> {
+    pub(super) fn not_negative(self) -> Result<Self, QuantityFault> {
         if self.value < 0.0 { Err(QuantityFault::Negative) } else { Ok(self) }
     }
 }

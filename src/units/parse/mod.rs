@@ -9,6 +9,7 @@ mod mixed;
 mod money;
 mod quantity_error;
 mod slope;
+mod strength;
 mod text;
 mod typed;
 
@@ -18,3 +19,4 @@ pub use length_error::{LengthError, LengthFault};
 pub use money::parse_money;
 pub use quantity_error::{QuantityError, QuantityFault};
 pub use slope::parse_slope;
+pub use strength::{parse_elevation, parse_force, parse_speed, parse_stiffness, parse_stress};

@@ -1,12 +1,15 @@
 //! The frame: its shape, its sizes and the rules of its joints.
 mod beam;
 mod braces;
+mod fixings;
 mod heights;
 mod joinery;
 mod posts;
 mod rafters;
 mod roof_edges;
 mod sizes;
+mod ties;
+mod wood;
 
 use super::drawn::{elevation, long, room, section};
 use crate::app::components::{Steps, caution, facts, fold, length_field, page};
@@ -32,7 +35,9 @@ pub fn frame_page() -> Tag {
             .child(rafters::rafters())
             .child(beam::beam_and_scarfs())
             .child(sizes::sizes())
+            .child(wood::wood_and_grade())
             .child(joinery::joinery())
+            .child(fixings::what_fixes_it())
             .child(caution(
                 "This shows geometry, not strength: have sizes, joints and fixings \
                  checked to local code by a licensed engineer before you order.",

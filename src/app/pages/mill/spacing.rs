@@ -43,8 +43,8 @@ pub fn spacing_fold() -> Tag {
                 .class("fold__body")
                 .child(word(
                     "The whole frame, worked out again at each spacing. Wider is lighter and \
-                     cheaper, and asks more of every rafter: this page does not judge \
-                     strength. Spacings the frame cannot be built at are left out.",
+                     cheaper, and asks more of every rafter: see Strength. Spacings the frame \
+                     cannot be built at are left out.",
                 ))
                 .live(charts),
         )

@@ -11,20 +11,21 @@ pub fn about() -> Tag {
         false,
         parts()
             .child(caution(
-                "Strength is not judged: not snow, wind, soil, fixings to the wall, nor \
-                 what the wall itself carries. Have your local code and a licensed \
-                 engineer say yes before you buy, cut or lift.",
+                "The strength is checked by formulas, many of them from memory and marked \
+                 so; what the wall itself carries is not judged. Have your local code and \
+                 a licensed engineer say yes before you buy, cut or lift.",
             ))
             .child(tag("h3").class("group__title").child("What it works out"))
             .child(word(
                 "From what you measured and chose: heights and pitch, every stick’s \
                  length and marks, where scarfs and joints clear each other, the order \
                  out of the mill’s lengths with its green weight and price, purlin rows \
-                 and metal sheets. All of it from one project, at once.",
+                 and metal sheets; snow, wind and weight on it, and whether every stick, \
+                 joint and fixing carries them. All of it from one project, at once.",
             ))
             .child(tag("h3").class("group__title").child("What it does not know"))
             .child(word(
-                "Loads and strength, footings, screws and bolts, the lift itself, and \
+                "What the wall carries already, the lift itself, splitting at pegs, and \
                  your wood: knots, wane, twist and moisture are yours to see. Wood moves; \
                  measure the stick in hand before you cut. Packing short sticks into \
                  stock follows plain good sense and is not proven to be the cheapest.",
@@ -32,8 +33,9 @@ pub fn about() -> Tag {
             .child(tag("h3").class("group__title").child("Where its values come from"))
             .child(word(
                 "Rules of joints and clearances are common practice and yours to change. \
-                 An inch is 25.4 mm exactly; a board foot 144 cubic inches. The wood’s \
-                 values:",
+                 An inch is 25.4 mm exactly; a board foot 144 cubic inches. Each check \
+                 names document and clause, and whether it was compared with the print or \
+                 recalled from memory. The wood’s values:",
             ))
             .child(sources())
             .child(tag("h3").class("group__title").child("Examples"))

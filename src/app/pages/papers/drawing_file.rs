@@ -48,7 +48,10 @@ pub fn drawing_files() -> Tag {
         marks
             .get()
             .into_iter()
-            .map(|mark| tag("option").attr("value", mark.clone()).child(mark.clone()))
+            .map(|mark| {
+                let is_chosen = stick.with_untracked(|stick| *stick == mark);
+                tag("option").attr("value", mark.clone()).attr("selected", is_chosen).child(mark)
+            })
             .collect::<Vec<_>>()
     };
     let kinds = [Kind::Order, Kind::Section, Kind::Elevation, Kind::Plan]

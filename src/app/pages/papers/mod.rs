@@ -1,5 +1,6 @@
 //! Papers: the print pack, drawings as files, the project's file, and what the tool is.
 mod about;
+mod calculation;
 mod choose;
 mod drawing_file;
 mod history;
@@ -16,6 +17,7 @@ use crate::app::files::{file_in, file_out};
 use crate::app::route::Place;
 use crate::lens;
 use about::about;
+use calculation::calculation;
 use choose::{Wanted, choose};
 use drawing_file::drawing_files;
 use history::history;
@@ -49,6 +51,7 @@ pub fn papers_page() -> Tag {
                     .child(file_in("Open a file"))
                     .child(text_field(lens!(note), "Note", 200).hint("stands under the name on every sheet")),
             ))
+            .child(calculation())
             .child(drawing_files())
             .child(word("Name, other projects, units and light are under the project’s name at the top."))
             .child(rules_fold())

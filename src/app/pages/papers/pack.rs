@@ -7,12 +7,11 @@ use super::stick_sheet::stick_sheet;
 use super::thumbs::scene;
 use crate::app::clock;
 use crate::app::components::fractions;
-use crate::app::dom::{Child, Tag, parts, tag};
+use crate::app::dom::{Child, Tag, beside_app, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{fitting_scale, svg};
 use crate::units::UnitSystem;
 use leptos::prelude::*;
-use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 
 /// Room for a drawing on a sheet, px at 96 to the inch: 180 mm wide, and as high as Letter leaves it under
@@ -20,8 +19,8 @@ use wasm_bindgen::JsCast;
 const ROOM: (f64, f64) = (680.0, 640.0);
 
 /// The line that every sheet carries.
-const CAUTION: &str = "Lengths, marks and order only; strength is not judged. Check with your local code and a licensed engineer before you buy, \
-                       cut or lift.";
+const CAUTION: &str = "Lengths, marks and order. Have your local code and a licensed engineer say yes to the strength before you buy, cut \
+                       or lift.";
 
 /// Everything that is to be printed.
 pub fn pack(wanted: RwSignal<Wanted>) {
@@ -45,11 +44,7 @@ pub fn pack(wanted: RwSignal<Wanted>) {
         Some(parts().child(papers.collect::<Vec<_>>()).child(sticks.collect::<Vec<_>>()))
     };
     let pack = tag("div").class("pack").attr("aria-hidden", "true").live(sheets);
-    if let Some(body) = document().body() {
-        let _ = body.append_child(pack.node());
-    }
-    let pack = SendWrapper::new(pack);
-    on_cleanup(move || pack.element().remove());
+    beside_app(pack);
 }
 
 /// Writes the time onto every sheet, at the moment it is printed.

@@ -10,8 +10,7 @@ use crate::app::route::Place;
 use crate::app::use_store;
 use crate::drawing;
 use crate::wording::length;
-use fields::{PurlinFields, SheetFields};
-use leptos::prelude::*;
+use fields::{purlin_fields, sheet_fields};
 use rows::rows;
 use sheets::sheets;
 
@@ -34,8 +33,8 @@ pub fn roof_page() -> Tag {
             ))
             .child(rows())
             .child(sheets())
-            .child(view! { <PurlinFields/> }.into_any())
-            .child(view! { <SheetFields/> }.into_any()),
+            .child(purlin_fields())
+            .child(sheet_fields()),
     )
 }
 

@@ -1,0 +1,181 @@
+//! Pushes along the wall on the beam line: wind on what stands in it, a frame out of plumb, an earthquake.
+use super::beam_cases::{BeamCase, BeamLoads, Purpose};
+use super::loading::lies_within;
+use super::roof_cases::RoofLoads;
+use crate::design::Shape;
+use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
+use crate::loads::{
+    Action, Combination, Duration, SEISMIC_EXEMPTION, SeismicWeight, base_shear, combinations, notional_force,
+};
+use crate::project::Project;
+use crate::units::{Area, Force, Length};
+use crate::working::Step;
+
+/// The pushes and what could not be worked out.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct AlongCases {
+    /// Both ways, with the roof's loads of the same combination.
+    pub cases: Vec<BeamCase>,
+    /// How the pushes came about.
+    pub steps: Vec<Step>,
+    /// What is missing, a sentence each.
+    pub not_judged: Vec<String>,
+}
+
+/// Every push along the wall, both ways.
+#[must_use]
+pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) -> AlongCases {
+    let mut found = AlongCases::default();
+    let gravity = beam.even_cases(project.place.edition);
+    out_of_plumb(&mut found, beam, &gravity);
+    match wind_push(project, shape, loads) {
+        Ok((push, steps)) => {
+            found.steps.extend(steps);
+            wind(&mut found, project, loads, beam, push);
+        }
+        Err(missing) => found.not_judged.push(missing),
+    }
+    earthquake(&mut found, project, shape, loads, beam);
+    found
+}
+
+/// The heaviest case of each duration but wind, pushed by 0.5 % of its weight.
+fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) {
+    let dead = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
+    for case in gravity.iter().filter(|case| !case.is_uplift && case.duration != Duration::TenMinutes) {
+        let weight = dead * case.dead + case.rafters.iter().sum::<Force>();
+        let push = notional_force(weight).value;
+        for (side, push) in [("left", -push), ("right", push)] {
+            let name = format!("{}, out of plumb to the {side}", case.name);
+            found.cases.push(BeamCase { name, push, purpose: Purpose::Along, ..case.clone() });
+        }
+    }
+}
+
+/// What of the wind along the wall the beam line takes: half of the roof's edge, the beam's end, half of the posts.
+fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), String> {
+    let timbers = &project.frame.timbers;
+    let height = loads.lean_to.mean_roof_height();
+    let thick = (timbers.rafter.sawn.depth + timbers.purlin.sawn.depth + project.roofing.rib) / shape.line.pitch.cos();
+    let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
+    let part = |name: &str, area: Area| Projected { name: name.to_owned(), area };
+    let parts = [
+        part("roof edge", thick * loads.lean_to.roof_length().length()),
+        part("beam end", timbers.beam.sawn.area()),
+        part("posts", posts),
+    ];
+    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
+    let share = |index: usize, share: f64| worked.value.forces.get(index).copied().unwrap_or_default() * share;
+    Ok((share(0, 0.5) + share(1, 1.0) + share(2, 0.5), worked.steps))
+}
+
+fn wind(found: &mut AlongCases, project: &Project, loads: &RoofLoads, beam: &BeamLoads, push: Force) {
+    let heaviest_snow = heaviest(loads, beam, Action::Snow);
+    let present = [Action::Wind, Action::Snow];
+    let all = combinations(project.place.edition, if heaviest_snow.is_some() { &present } else { &present[..1] });
+    let windy = all.iter().filter(|combination| combination.factor(Action::Wind) != 0.0);
+    for combination in windy.filter(|combination| !all.iter().any(|other| lies_within(combination, other))) {
+        for case in loads.side_wind.iter().filter(|case| !loads.side_wind.iter().any(|other| is_covered(case, other))) {
+            found.cases.push(wind_case(combination, case, beam, heaviest_snow.as_ref(), push));
+        }
+    }
+}
+
+/// Another case from the same end presses or lifts at least as much everywhere, and somewhere more.
+fn is_covered(case: &WindCase, other: &WindCase) -> bool {
+    let mut pairs = case.pressure.pieces().iter().zip(other.pressure.pieces());
+    let same_places = case.pressure.pieces().len() == other.pressure.pieces().len();
+    let covered = pairs.all(|(own, more)| {
+        let (own, more) = (own.start.to_psf(), more.start.to_psf());
+        own * more > 0.0 && more.abs() >= own.abs()
+    });
+    case.from == other.from && case.pressure != other.pressure && same_places && covered
+}
+
+fn wind_case(
+    combination: &Combination,
+    wind: &WindCase,
+    beam: &BeamLoads,
+    snow: Option<&(String, Vec<Force>)>,
+    push: Force,
+) -> BeamCase {
+    let factor = combination.factor(Action::Wind);
+    let snowy = combination.factor(Action::Snow);
+    let mut rafters: Vec<Force> = beam.side_rafters(wind).iter().map(|force| *force * factor).collect();
+    let mut name = format!("{}: {}", combination.name, wind.name);
+    if let (Some((case, forces)), true) = (snow, snowy != 0.0) {
+        for (rafter, force) in rafters.iter_mut().zip(forces) {
+            *rafter += *force * snowy;
+        }
+        name = format!("{}: {case}, {}", combination.name, wind.name);
+    }
+    let way = if wind.from == WindFrom::Right { -1.0 } else { 1.0 };
+    BeamCase {
+        name,
+        duration: combination.duration,
+        dead: combination.factor(Action::Dead),
+        is_uplift: combination.is_uplift(),
+        rafters,
+        push: push * (factor * way),
+        sinks: None,
+        purpose: Purpose::Along,
+    }
+}
+
+/// The roof case of an action that presses most on the beam, unfactored, with what each rafter brings.
+fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<(String, Vec<Force>)> {
+    let pressing = loads.cases.iter().filter(|case| case.action == action).map(|case| {
+        let strip = beam.line.reactions(&case.down, &case.square).beam;
+        (strip, case.name.clone())
+    });
+    let (strip, name) = pressing.max_by(|a, b| a.0.to_plf().total_cmp(&b.0.to_plf()))?;
+    Some((name, beam.widths().iter().map(|width| strip * *width).collect()))
+}
+
+/// Half of the base shear, both ways, where the user has given the site's values.
+fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) {
+    let Some(seismic) = &project.place.seismic else { return };
+    let height = loads.lean_to.mean_roof_height();
+    let roof = loads.lean_to.roof_length().length() * loads.lean_to.width;
+    let frame: Length = shape.posts.iter().map(crate::geometry::PostShape::body).sum();
+    let wood = loads.dead.wood.heavy;
+    let dead = loads.dead.cover.heavy * roof
+        + loads.dead.rafter.heavy * beam.line.eave * count(shape.rafters.len())
+        + wood.line_load(project.frame.timbers.beam.sawn.area()) * project.frame.beam_length * 2.0
+        + wood.line_load(project.frame.timbers.post.sawn.area()) * frame;
+    let flat_snow = loads.balanced.unwrap_or_default();
+    let weight = SeismicWeight { dead, flat_snow, roof };
+    match base_shear(project.place.edition, seismic, height, &weight) {
+        Err(refused) => found.not_judged.push(format!("{refused}. {SEISMIC_EXEMPTION}")),
+        Ok(shear) => {
+            found.steps.extend(shear.steps);
+            shake(found, project, beam, shear.value / 2.0, seismic.s_ds);
+        }
+    }
+}
+
+/// E_v is 0.2·S_DS of the dead load, so it changes the dead load's factor.
+fn shake(found: &mut AlongCases, project: &Project, beam: &BeamLoads, push: Force, s_ds: f64) {
+    let actions = [Action::SeismicSideways, Action::SeismicDown];
+    let all = combinations(project.place.edition, &actions);
+    for combination in all.iter().filter(|combination| combination.factor(Action::SeismicSideways) != 0.0) {
+        let sideways = combination.factor(Action::SeismicSideways);
+        let dead = combination.factor(Action::Dead) + combination.factor(Action::SeismicDown) * 0.2 * s_ds;
+        for (side, way) in [("left", -1.0), ("right", 1.0)] {
+            found.cases.push(BeamCase {
+                name: format!("{}: earthquake to the {side}", combination.name),
+                duration: combination.duration,
+                dead,
+                is_uplift: combination.is_uplift(),
+                rafters: vec![Force::ZERO; beam.widths().len()],
+                push: push * (sideways * way),
+                sinks: None,
+                purpose: Purpose::Along,
+            });
+        }
+    }
+}
+
+fn count(n: usize) -> f64 {
+    u32::try_from(n).map_or(f64::MAX, f64::from)
+}

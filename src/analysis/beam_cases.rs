@@ -1,0 +1,257 @@
+//! The loads of the beam line, pruned to those that can govern.
+use super::beam_model::BeamModel;
+use super::loading::{Loading, loadings};
+use super::rafter_line::{RafterLine, StripReactions, carried_widths};
+use super::roof_cases::RoofLoads;
+use super::roof_dead::Pair;
+use crate::design::Shape;
+use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
+use crate::geometry::{PostShape, rakes};
+use crate::loads::snow::partial_patterns;
+use crate::loads::{Action, Duration, Edition, settlement};
+use crate::project::Project;
+use crate::units::{Angle, Force, Length, LineLoad, Moment};
+
+/// What a case is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// Strength under weight and wind on the roof.
+    Strength,
+    /// One post sunk under a strength case.
+    Sunk,
+    /// Deflection under live load alone.
+    LiveMovement,
+    /// Deflection under live load and twice the dead load, for creep.
+    TotalMovement,
+    /// A push along the wall.
+    Along,
+}
+
+/// Everything that acts on the beam line at the same time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeamCase {
+    /// The combination, with its cases.
+    pub name: String,
+    /// Sets C_D.
+    pub duration: Duration,
+    /// Factor on the dead load.
+    pub dead: f64,
+    /// The dead load is the light one.
+    pub is_uplift: bool,
+    /// What each rafter brings beside its dead load, plus down.
+    pub rafters: Vec<Force>,
+    /// Push along the beam, plus to the right.
+    pub push: Force,
+    /// A post that sinks, and how far.
+    pub sinks: Option<(usize, Length)>,
+    /// What it is for.
+    pub purpose: Purpose,
+}
+
+/// What every case of the beam line shares.
+pub struct BeamLoads<'a> {
+    project: &'a Project,
+    shape: &'a Shape,
+    loads: &'a RoofLoads,
+    /// The rafter in the section.
+    pub line: RafterLine,
+    /// Reaction of each roof case on a strip one unit wide.
+    reactions: Vec<StripReactions>,
+    widths: Vec<Length>,
+    left_rake: Length,
+}
+
+/// A beam end past its post by more than this is a span of its own for partial snow.
+const CANTILEVER_FROM: Length = Length::inches(12.0);
+/// Creep of green timber doubles what the dead load bends.
+const CREEP: f64 = 2.0;
+
+impl<'a> BeamLoads<'a> {
+    /// Of this project.
+    #[must_use]
+    pub fn new(project: &'a Project, shape: &'a Shape, loads: &'a RoofLoads) -> Self {
+        let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
+        let edges = rakes(&project.roofing, &shape.rafters, project.frame.timbers.rafter.sawn.breadth / 2.0);
+        let reactions = loads.cases.iter().map(|case| line.reactions(&case.down, &case.square)).collect();
+        let widths = carried_widths(&shape.rafters, edges);
+        Self { project, shape, loads, line, reactions, widths, left_rake: edges.0 }
+    }
+
+    /// Width of roof that each rafter carries.
+    #[must_use]
+    pub fn widths(&self) -> &[Length] {
+        &self.widths
+    }
+
+    /// What each rafter's dead load puts on the beam.
+    #[must_use]
+    pub fn dead(&self, is_uplift: bool) -> Vec<Force> {
+        let dead = &self.loads.dead;
+        let on_plan = crate::loads::Spread::uniform(Length::ZERO, self.line.eave, dead.cover.of(is_uplift));
+        let strip = self.line.reactions(&on_plan, &crate::loads::Spread::default()).beam;
+        let own = dead.rafter.of(is_uplift) * self.line.eave;
+        let arm = (self.line.eave / 2.0 - self.line.ledger) / self.line.span();
+        self.widths.iter().map(|width| strip * *width + own * arm).collect()
+    }
+
+    /// What the beam and the posts weigh themselves.
+    #[must_use]
+    pub fn own_weight(&self, is_uplift: bool) -> Force {
+        let (wood, timbers) = (self.loads.dead.wood.of(is_uplift), &self.project.frame.timbers);
+        let posts: Length = self.shape.posts.iter().map(PostShape::body).sum();
+        wood.line_load(timbers.beam.sawn.area()) * self.project.frame.beam_length
+            + wood.line_load(timbers.post.sawn.area()) * posts
+    }
+
+    fn even(&self, strip: LineLoad) -> Vec<Force> {
+        self.widths.iter().map(|width| strip * *width).collect()
+    }
+
+    fn beam_strip(&self, loading: &Loading) -> LineLoad {
+        loading.parts.iter().map(|(factor, index)| self.reactions[*index].beam * *factor).sum()
+    }
+
+    /// Strength cases of loads that are the same all along the wall, as far as they can govern: of the combinations with
+    /// the same dead load one that brings less the same way and has no smaller C_D lies between the dead load alone and
+    /// the other.
+    #[must_use]
+    pub fn even_cases(&self, edition: Edition) -> Vec<BeamCase> {
+        let all: Vec<(LineLoad, Loading)> = loadings(edition, &self.loads.cases)
+            .into_iter()
+            .map(|loading| (self.beam_strip(&loading), loading))
+            .filter(|(strip, loading)| !loading.is_uplift || strip.is_negative())
+            .collect();
+        let covers = |(place, (strip, loading)): (usize, &(LineLoad, Loading)),
+                      (own_place, own): (usize, &(LineLoad, Loading))| {
+            let alike = loading.dead == own.1.dead
+                && loading.is_uplift == own.1.is_uplift
+                && strip.is_negative() == own.0.is_negative()
+                && loading.duration <= own.1.duration;
+            let more = strip.abs() > own.0.abs() || (*strip == own.0 && place < own_place);
+            place != own_place && alike && more && !own.1.parts.is_empty()
+        };
+        let governs = |own: &(usize, &(LineLoad, Loading))| !all.iter().enumerate().any(|other| covers(other, *own));
+        let kept = all.iter().enumerate().filter(governs);
+        kept.map(|(_, (strip, loading))| self.case(loading, self.even(*strip), Purpose::Strength)).collect()
+    }
+
+    fn case(&self, loading: &Loading, rafters: Vec<Force>, purpose: Purpose) -> BeamCase {
+        BeamCase {
+            name: loading.name.clone(),
+            duration: loading.duration,
+            dead: loading.dead,
+            is_uplift: loading.is_uplift,
+            rafters,
+            push: Force::ZERO,
+            sinks: None,
+            purpose,
+        }
+    }
+
+    /// Balanced snow whole on some spans and half on others.
+    #[must_use]
+    pub fn partial_cases(&self, edition: Edition) -> Vec<BeamCase> {
+        let Some(balanced) = self.loads.cases.iter().position(|case| case.action == Action::Snow) else {
+            return Vec::new();
+        };
+        let factor = loadings(edition, &self.loads.cases[balanced..=balanced])
+            .iter()
+            .flat_map(|loading| loading.parts.iter().map(|(factor, _)| *factor))
+            .fold(0.0, f64::max);
+        let posts: Vec<Length> = self.shape.posts.iter().map(PostShape::middle).collect();
+        let (first, last) = (posts.first().copied().unwrap_or_default(), posts.last().copied().unwrap_or_default());
+        let left = first > CANTILEVER_FROM;
+        let right = self.project.frame.beam_length - last > CANTILEVER_FROM;
+        let span_of = |x: Length| {
+            let passed = posts.iter().filter(|post| **post < x).count();
+            let within = passed.saturating_sub(usize::from(!left));
+            within.min(posts.len().saturating_sub(2) + usize::from(left) + usize::from(right))
+        };
+        let strip = self.reactions[balanced].beam * factor;
+        let patterns = partial_patterns(left, posts.len().saturating_sub(1), right);
+        let symbol = if factor == 1.0 { "D + S".to_owned() } else { format!("D + {factor}S") };
+        let make = |pattern: &crate::loads::snow::Pattern| {
+            let share = |x: Length| pattern.shares.get(span_of(x)).copied().unwrap_or(1.0);
+            let each = self.shape.rafters.iter().zip(&self.widths);
+            let rafters = each.map(|(x, width)| strip * *width * share(*x)).collect();
+            let loading = Loading {
+                name: format!("{symbol}: balanced snow, {}", pattern.name),
+                dead: 1.0,
+                is_uplift: false,
+                parts: Vec::new(),
+                duration: Duration::TwoMonths,
+            };
+            self.case(&loading, rafters, Purpose::Strength)
+        };
+        patterns.iter().map(make).collect()
+    }
+
+    /// The heaviest snow case with each post sunk in turn.
+    #[must_use]
+    pub fn sunk_cases(&self, heaviest: &BeamCase) -> Vec<BeamCase> {
+        let sinks = settlement(self.project.ground.is_frost_prone).value;
+        let sunk = |post: usize| BeamCase {
+            name: format!("{}, post P{} sunk", heaviest.name, post + 1),
+            sinks: Some((post, sinks)),
+            purpose: Purpose::Sunk,
+            ..heaviest.clone()
+        };
+        (0..self.shape.posts.len()).map(sunk).collect()
+    }
+
+    /// The live load of a case alone, and with creep of the dead load.
+    #[must_use]
+    pub fn movement_cases(heaviest: &BeamCase) -> [BeamCase; 2] {
+        let live = BeamCase { dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
+        let total = BeamCase { dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
+        [live, total]
+    }
+
+    /// Rafters under a wind along the wall.
+    #[must_use]
+    pub fn side_rafters(&self, case: &crate::loads::wind::WindCase) -> Vec<Force> {
+        let one = crate::loads::Spread::uniform(Length::ZERO, self.line.eave, crate::units::AreaLoad::psf(1.0));
+        let strip = self.line.reactions(&crate::loads::Spread::default(), &one).beam;
+        let each = self.shape.rafters.iter().zip(&self.widths);
+        each.map(|(x, width)| strip * *width * case.pressure.at(*x - self.left_rake).to_psf()).collect()
+    }
+
+    /// A case as the frame takes it.
+    #[must_use]
+    pub fn frame_case(&self, model: &BeamModel, case: &BeamCase, dead: &Pair<Vec<Force>>) -> LoadCase {
+        let mut load = LoadCase::default();
+        let own = if case.is_uplift { &dead.light } else { &dead.heavy };
+        for ((x, extra), own) in self.shape.rafters.iter().zip(&case.rafters).zip(own) {
+            let force = *own * case.dead + *extra;
+            if let Some(stretch) = model.beam.iter().find(|stretch| *x <= stretch.to).or(model.beam.last()) {
+                let at = (*x - stretch.from).clamp(Length::ZERO, stretch.to - stretch.from);
+                load.members.push(MemberLoad::down(stretch.member, at, force));
+            }
+        }
+        let wood = self.loads.dead.wood.of(case.is_uplift);
+        if case.dead != 0.0 {
+            let beam = wood.line_load(self.project.frame.timbers.beam.sawn.area()) * case.dead;
+            for stretch in &model.beam {
+                load.members.push(MemberLoad::even(stretch.member, Length::ZERO, stretch.to - stretch.from, beam));
+            }
+            // At its foot: a post's own weight neither presses on its shoulder nor holds down what lifts off it.
+            for post in &model.posts {
+                let weight = wood.line_load(self.project.frame.timbers.post.sawn.area()) * post.height * case.dead;
+                load.nodes.push(NodeLoad { node: post.foot, x: Force::ZERO, z: -weight, moment: Moment::ZERO });
+            }
+        }
+        if let (Some(stretch), true) = (model.beam.first(), case.push != Force::ZERO) {
+            let node = model.frame.members.get(stretch.member).map_or(0, |member| member.from);
+            load.nodes.push(NodeLoad { node, x: case.push, z: Force::ZERO, moment: Moment::ZERO });
+        }
+        if let Some((post, z)) = case.sinks.and_then(|(post, z)| Some((model.posts.get(post)?, z))) {
+            load.settlements.push(Settlement {
+                node: post.foot,
+                x: Length::ZERO,
+                z: -z,
+                rotation: Angle::radians(0.0),
+            });
+        }
+        load
+    }
+}

@@ -1,0 +1,113 @@
+//! Combinations with each of their loads chosen: one snow case, one wind case at a time.
+use super::roof_cases::RoofCase;
+use crate::loads::{Action, Combination, Duration, Edition, combinations};
+
+/// One combination of one choice of cases.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loading {
+    /// `D + 0.75S + 0.45W: leeward drift, wind from the eave`.
+    pub name: String,
+    /// Factor of the dead load.
+    pub dead: f64,
+    /// It is there to find uplift: the dead load is the light one.
+    pub is_uplift: bool,
+    /// Factor and place in the list of each case that takes part.
+    pub parts: Vec<(f64, usize)>,
+    /// Sets C_D.
+    pub duration: Duration,
+}
+
+/// A value with the combination that makes it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Demand<Q> {
+    /// The value.
+    pub value: Q,
+    /// The combination.
+    pub combination: String,
+    /// Sets C_D.
+    pub duration: Duration,
+}
+
+/// Every combination of the edition with every choice of the cases.
+#[must_use]
+pub fn loadings(edition: Edition, cases: &[RoofCase]) -> Vec<Loading> {
+    let mut present: Vec<Action> = Vec::new();
+    for case in cases {
+        if !present.contains(&case.action) {
+            present.push(case.action);
+        }
+    }
+    let all = combinations(edition, &present);
+    let worth = all.iter().filter(|combination| !all.iter().any(|other| lies_within(combination, other)));
+    worth.flat_map(|combination| chosen(combination, cases)).collect()
+}
+
+/// The same loads with none of them larger: what it makes lies between dead load alone and the other combination.
+pub(super) fn lies_within(combination: &Combination, other: &Combination) -> bool {
+    let (own, theirs) = (&combination.factors, &other.factors);
+    let alike =
+        own.len() == theirs.len() && own.iter().all(|(action, _)| theirs.iter().any(|(theirs, _)| theirs == action));
+    let dead = combination.factor(Action::Dead) == other.factor(Action::Dead);
+    let smaller = own.iter().all(|(action, factor)| factor.abs() <= other.factor(*action).abs());
+    own != theirs && alike && dead && smaller
+}
+
+fn chosen(combination: &Combination, cases: &[RoofCase]) -> Vec<Loading> {
+    let mut found = vec![Loading {
+        name: String::new(),
+        dead: combination.factor(Action::Dead),
+        is_uplift: combination.is_uplift(),
+        parts: Vec::new(),
+        duration: combination.duration,
+    }];
+    for (action, factor) in combination.factors.iter().filter(|(action, _)| *action != Action::Dead) {
+        let choices = || cases.iter().enumerate().filter(|(_, case)| case.action == *action);
+        found = found.iter().flat_map(|so_far| choices().map(|(index, _)| with(so_far, *factor, index))).collect();
+    }
+    for loading in &mut found {
+        let names: Vec<&str> = loading.parts.iter().map(|(_, index)| cases[*index].name.as_str()).collect();
+        loading.name = if names.is_empty() {
+            combination.name.clone()
+        } else {
+            format!("{}: {}", combination.name, names.join(", "))
+        };
+    }
+    found
+}
+
+fn with(loading: &Loading, factor: f64, index: usize) -> Loading {
+    let mut next = loading.clone();
+    next.parts.push((factor, index));
+    next
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::loads::Spread;
+
+    #[test]
+    fn every_snow_with_every_wind() {
+        let case = |name: &str, action| RoofCase {
+            name: name.to_owned(),
+            action,
+            down: Spread::default(),
+            square: Spread::default(),
+            point: None,
+            steps: Vec::new(),
+        };
+        let cases = [
+            case("balanced", Action::Snow),
+            case("drift", Action::Snow),
+            case("eave", Action::Wind),
+            case("wall", Action::Wind),
+        ];
+        let found = loadings(Edition::Asce7_16, &cases);
+        let names: Vec<&str> = found.iter().map(|loading| loading.name.as_str()).collect();
+        // D; D + S twice; D + 0.6W twice; D + 0.75S + 0.45W four times; 0.6D + 0.6W twice.
+        assert_eq!(names.len(), 11, "{names:?}");
+        assert!(names.contains(&"D + 0.75S + 0.45W: drift, wall"));
+        let uplift = found.iter().filter(|loading| loading.is_uplift).count();
+        assert_eq!(uplift, 2);
+    }
+}

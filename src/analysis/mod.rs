@@ -1,0 +1,42 @@
+//! What the loads do to the frame: forces in rafters, beam line and supports, before anything is judged.
+//!
+//! ```text
+//!   wall                     z          seen from outside:
+//!    |\__                    |            z
+//!    |   \__ rafter          |            |   P1      P2      P3
+//!   ledger  \__beam__ eave   +---- y      +---------------------- x
+//! ```
+//! Loads on the roof are [`RoofCase`]s against y, out from the wall face. A rafter is a beam on two seats; it hands each
+//! case to ledger and beam by statics ([`RafterLine`]). The beam line is a plane frame, worked with several models of its
+//! braces and enveloped ([`beam_line`]). Weights pull with the green density of the wood, against uplift with the dry one.
+mod along_wall;
+mod beam_cases;
+mod beam_line;
+mod beam_model;
+mod diagram;
+mod lean_to;
+mod ledger;
+mod loading;
+mod post_demands;
+mod purlin;
+mod rafter;
+mod rafter_hand;
+mod rafter_line;
+mod roof_cases;
+mod roof_dead;
+
+pub use along_wall::{AlongCases, along_cases};
+pub use beam_cases::{BeamCase, BeamLoads, Purpose};
+pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, beam_line};
+pub use beam_model::{BeamModel, BraceLine, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
+pub use diagram::{Band, Drawn, Quantity, band};
+pub use lean_to::lean_to;
+pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};
+pub use loading::{Demand, Loading, loadings};
+pub use post_demands::PostDemands;
+pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, StripLines, purlin_beams, purlin_strips};
+pub use rafter::{RafterBeam, RafterForces, rafter_frame};
+pub use rafter_hand::{OwnWeight, RafterHand};
+pub use rafter_line::{RafterLine, StripReactions, carried_widths};
+pub use roof_cases::{RoofCase, RoofLoads, component_cases, person_at, roof_loads};
+pub use roof_dead::{Pair, RoofDead};

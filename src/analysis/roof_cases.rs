@@ -1,0 +1,152 @@
+//! Every load the roof may get, each by itself.
+use super::lean_to::lean_to;
+use super::roof_dead::RoofDead;
+use crate::design::Shape;
+use crate::loads::snow::snow_cases;
+use crate::loads::wind::{WindCase, cladding_pressures, overhang_case, wind_cases};
+use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live};
+use crate::project::Project;
+use crate::units::{Area, AreaLoad, Force, Length};
+use crate::working::{Step, Worked};
+
+/// One load on the roof.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoofCase {
+    /// In words: `leeward drift`.
+    pub name: String,
+    /// What it counts as in a combination.
+    pub action: Action,
+    /// Straight down on plan, against the distance out from the wall.
+    pub down: Spread,
+    /// Square to the roof, against the same; plus presses.
+    pub square: Spread,
+    /// A force at one place of one stick, not shared.
+    pub point: Option<(Length, Force)>,
+    /// How it came about.
+    pub steps: Vec<Step>,
+}
+
+impl RoofCase {
+    fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
+        let none = Spread::default;
+        Self { name: name.into(), action, down: none(), square: none(), point: None, steps }
+    }
+
+    /// The same load; how it came about is left with this one.
+    #[must_use]
+    pub fn without_steps(&self) -> Self {
+        let (name, down, square) = (self.name.clone(), self.down.clone(), self.square.clone());
+        Self { name, action: self.action, down, square, point: self.point, steps: Vec::new() }
+    }
+}
+
+/// All loads on the roof of the main frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RoofLoads {
+    /// The roof.
+    pub lean_to: LeanTo,
+    /// What it weighs.
+    pub dead: RoofDead,
+    /// The cases that change out from the wall and are the same all along it.
+    pub cases: Vec<RoofCase>,
+    /// Wind along the wall: pressure square to the roof against the distance from the roof's left edge.
+    pub side_wind: Vec<WindCase>,
+    /// Balanced snow, where it is known.
+    pub balanced: Option<AreaLoad>,
+    /// What could not be worked out, a sentence each.
+    pub not_judged: Vec<String>,
+}
+
+/// The loads of the place on this roof.
+#[must_use]
+pub fn roof_loads(project: &Project, shape: &Shape) -> RoofLoads {
+    let lean_to = lean_to(project, shape);
+    let mut loads = RoofLoads {
+        lean_to,
+        dead: RoofDead::of(project, shape),
+        cases: Vec::new(),
+        side_wind: Vec::new(),
+        balanced: None,
+        not_judged: Vec::new(),
+    };
+    let found = [
+        add_roof_live(&mut loads, &project.place),
+        add_snow(&mut loads, &project.place),
+        add_wind(&mut loads, &project.place),
+    ];
+    loads.not_judged.extend(found.into_iter().filter_map(Result::err).map(|refused| refused.to_string()));
+    loads
+}
+
+/// A load that lies the same all over the roof.
+fn everywhere(lean_to: &LeanTo, load: AreaLoad) -> Spread {
+    Spread::uniform(Length::ZERO, lean_to.roof_length().length(), load)
+}
+
+/// Without the reduction for large areas, which no stick of a small roof reaches.
+fn add_roof_live(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
+    let Worked { value, steps } = roof_live(place.edition, loads.lean_to.slope, Area::ZERO)?;
+    let down = everywhere(&loads.lean_to, value);
+    loads.cases.push(RoofCase { down, ..RoofCase::new("roof live load", Action::RoofLive, steps) });
+    Ok(())
+}
+
+fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
+    let snow = snow_cases(place, &loads.lean_to)?;
+    loads.balanced = Some(snow.balanced);
+    loads.not_judged.extend(snow.not_judged.iter().map(ToString::to_string));
+    for case in snow.cases {
+        let named = RoofCase::new(case.kind.words(), Action::Snow, case.steps);
+        loads.cases.push(RoofCase { down: case.spread, ..named });
+    }
+    Ok(())
+}
+
+fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
+    use crate::loads::wind::Across;
+    let wind = wind_cases(place, &loads.lean_to)?;
+    loads.not_judged.extend(wind.not_judged.iter().map(ToString::to_string));
+    for case in wind.cases {
+        if case.across == Across::AlongWall {
+            loads.side_wind.push(case);
+        } else {
+            let named = RoofCase::new(case.name, Action::Wind, case.steps);
+            loads.cases.push(RoofCase { square: case.pressure, ..named });
+        }
+    }
+    Ok(())
+}
+
+/// Wind on a stick that gathers it from so much roof, and a person on it: rafters, purlins, sheets, screws.
+///
+/// # Errors
+/// When the wind speed is missing, or the roof is outside the figures.
+pub fn component_cases(place: &Place, lean_to: &LeanTo, effective: Area) -> Result<Vec<RoofCase>, Refused> {
+    let zones = cladding_pressures(place, lean_to, effective)?;
+    let wind = |name: &str| RoofCase::new(name, Action::Wind, zones.steps.clone());
+    let worst = |pick: fn(AreaLoad, AreaLoad) -> AreaLoad, values: [AreaLoad; 3]| {
+        everywhere(lean_to, values.into_iter().fold(AreaLoad::ZERO, pick))
+    };
+    let side = |of: fn(&crate::loads::wind::ZonePressure) -> AreaLoad| {
+        let mut values = [AreaLoad::ZERO; 3];
+        for (value, zone) in values.iter_mut().zip(&zones.value) {
+            *value = of(zone);
+        }
+        values
+    };
+    let down = worst(AreaLoad::max, side(|zone| zone.down));
+    let up = worst(AreaLoad::min, side(|zone| zone.up));
+    let over = overhang_case(place, lean_to)?;
+    Ok(vec![
+        RoofCase { square: down, ..wind("wind on components, pressing") },
+        RoofCase { square: up, ..wind("wind on components, lifting") },
+        RoofCase { square: over.pressure, ..RoofCase::new(over.name, Action::Wind, over.steps) },
+    ])
+}
+
+/// A person at a place of one stick.
+#[must_use]
+pub fn person_at(place: &Place, at: Length, words: &str) -> RoofCase {
+    let Worked { value, steps } = person_load(place.edition);
+    RoofCase { point: Some((at, value)), ..RoofCase::new(format!("a person {words}"), Action::Person, steps) }
+}

@@ -1,0 +1,114 @@
+//! A band along the beam as SVG: its edges, the curve of the uncut beam behind it, and what stands where.
+use super::curve::{AXIS, LINE, MESH, OWN, POINT, WORDS, dress, thousands};
+use plotters::prelude::*;
+
+/// What stands at a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A post.
+    Post,
+    /// The head of a brace.
+    Brace,
+    /// The middle of a scarf.
+    Scarf,
+}
+
+/// A band: place, least and greatest value.
+pub type Band = Vec<(f64, f64, f64)>;
+
+/// What is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AlongCurve {
+    /// The beam as it is.
+    pub band: Band,
+    /// The beam without its scarfs.
+    pub uncut: Option<Band>,
+    /// What stands where.
+    pub marks: Vec<(f64, Mark)>,
+}
+
+/// Size it is laid out for; the style sheet stretches it.
+const SIZE: (u32, u32) = (640, 220);
+
+/// The chart; nothing where there is too little to draw.
+#[must_use]
+pub fn draw_along(curve: &AlongCurve) -> String {
+    let mut svg = String::new();
+    if curve.band.len() < 2 || plot(curve, &mut svg).is_none() {
+        return String::new();
+    }
+    dress(&svg, SIZE)
+}
+
+fn plot(curve: &AlongCurve, svg: &mut String) -> Option<()> {
+    let all = || curve.band.iter().chain(curve.uncut.iter().flatten());
+    let low = all().map(|(_, low, _)| *low).fold(0.0, f64::min);
+    let high = all().map(|(.., high)| *high).fold(0.0, f64::max);
+    let reach = (high - low).max(1e-9);
+    let (left, right) = (curve.band.first()?.0, curve.band.last()?.0);
+    let area = SVGBackend::with_string(svg, SIZE).into_drawing_area();
+    let mut chart = ChartBuilder::on(&area)
+        .margin(8)
+        .margin_right(16)
+        .x_label_area_size(24)
+        .y_label_area_size(64)
+        .build_cartesian_2d(left..right, low - reach * 0.06..high + reach * 0.12)
+        .ok()?;
+    let words = ("sans-serif", 18).into_font().color(&WORDS);
+    let decimals = if reach < 1.0 { 2 } else { usize::from(reach < 20.0) };
+    chart
+        .configure_mesh()
+        .disable_x_mesh()
+        .x_labels(9)
+        .y_labels(5)
+        .bold_line_style(MESH)
+        .light_line_style(TRANSPARENT)
+        .axis_style(AXIS)
+        .label_style(words)
+        .x_label_formatter(&|x| format!("{x:.0}"))
+        .y_label_formatter(&|y| if decimals == 0 { thousands(*y) } else { format!("{y:.decimals$}") })
+        .draw()
+        .ok()?;
+    for (x, mark) in &curve.marks {
+        let (pen, width) = match mark {
+            Mark::Post => (AXIS, 2),
+            Mark::Brace => (MESH, 1),
+            Mark::Scarf => (OWN, 2),
+        };
+        let top = low - reach * 0.06;
+        chart
+            .draw_series([PathElement::new(vec![(*x, top), (*x, high + reach * 0.12)], pen.stroke_width(width))])
+            .ok()?;
+    }
+    chart.draw_series([PathElement::new(vec![(left, 0.0), (right, 0.0)], AXIS.stroke_width(1))]).ok()?;
+    if let Some(uncut) = &curve.uncut {
+        for edge in edges(uncut) {
+            chart.draw_series(DashedLineSeries::new(edge, 5, 4, POINT.stroke_width(1))).ok()?;
+        }
+    }
+    for edge in edges(&curve.band) {
+        chart.draw_series(LineSeries::new(edge, LINE.stroke_width(2))).ok()?;
+    }
+    area.present().ok()
+}
+
+fn edges(band: &Band) -> [Vec<(f64, f64)>; 2] {
+    [band.iter().map(|(x, low, _)| (*x, *low)).collect(), band.iter().map(|(x, _, high)| (*x, *high)).collect()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_band_with_its_marks() {
+        let curve = AlongCurve {
+            band: vec![(0.0, -1.0, 2.0), (10.0, -3000.0, 500.0), (20.0, 0.0, 0.0)],
+            uncut: Some(vec![(0.0, 0.0, 0.0), (20.0, -10.0, 10.0)]),
+            marks: vec![(10.0, Mark::Post), (5.0, Mark::Scarf), (7.0, Mark::Brace)],
+        };
+        let svg = draw_along(&curve);
+        assert!(svg.contains("chart__line") && svg.contains("chart__own") && !svg.contains("=\"#"), "{svg}");
+        assert_eq!(draw_along(&AlongCurve { band: Vec::new(), ..curve }), "");
+    }
+}

@@ -1,0 +1,130 @@
+//! The curves along the beam: bending, shear, pull and movement, of one case or of all together.
+use crate::analysis::{BraceModel, Drawn, Quantity, band};
+use crate::app::charts::{AlongCurve, Mark, draw_along};
+use crate::app::components::{fold, word};
+use crate::app::dom::{Tag, parts, tag};
+use crate::app::{Strong, use_store};
+use crate::report;
+use crate::units::{Force, Length, Moment, UnitSystem};
+use leptos::prelude::*;
+
+/// The fold; reckoned only while it is open.
+pub fn along() -> Tag {
+    let store = use_store();
+    let open = RwSignal::new(false);
+    let chosen = RwSignal::new(0_usize);
+    let cases = Memo::new(move |_| store.strong().map(|strong| choices(&strong)).unwrap_or_default());
+    let html = Memo::new(move |_| {
+        if !open.get() {
+            return String::new();
+        }
+        store
+            .strong()
+            .map_or_else(String::new, |strong| figures(&strong, cases.get().get(chosen.get()).map(|found| found.1)))
+    });
+    let turned = move |event: leptos::ev::Event| {
+        open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+    };
+    let options = move || {
+        let named = cases.get().into_iter().enumerate();
+        let now = chosen.get_untracked();
+        let one = |(index, (name, _)): (usize, (String, Drawn))| {
+            tag("option").attr("value", index.to_string()).attr("selected", index == now).child(name)
+        };
+        named.map(one).collect::<Vec<_>>()
+    };
+    let pick = move |event: leptos::ev::Event| chosen.set(event_target_value(&event).parse().unwrap_or(0));
+    fold(
+        "Along the beam",
+        "bending, shear, pull, movement",
+        false,
+        parts()
+            .child(tag("label").class("field__label").attr("for", "along-case").child("Combination"))
+            .child(
+                tag("select")
+                    .attr("id", "along-case")
+                    .class("field__input field__pick")
+                    .on("change", pick)
+                    .live(options),
+            )
+            .child(word(
+                "Bending is plus where the underside is stretched. Dashed: the beam as if \
+                 it had no scarfs; a scarf belongs where that hardly bends.",
+            ))
+            .child(tag("div").class("charts").live_html(move || html.get())),
+    )
+    .on("toggle", turned)
+}
+
+/// Everything together, then each case with each model of the braces.
+fn choices(strong: &Strong) -> Vec<(String, Drawn)> {
+    let mut all = vec![("all together, the envelope".to_owned(), Drawn::All)];
+    let Some(line) = &strong.strength.line else { return all };
+    let mut seen: Vec<(usize, BraceModel)> = Vec::new();
+    for (solved, case) in line.strength() {
+        if !seen.contains(&(solved.case, solved.model)) {
+            seen.push((solved.case, solved.model));
+            let name = format!("{} ({})", case.name, solved.model.words());
+            all.push((name, Drawn::One(solved.case, solved.model)));
+        }
+    }
+    all
+}
+
+fn figures(strong: &Strong, drawn: Option<Drawn>) -> String {
+    let (project, shape) = (&strong.good.project, &strong.good.built.shape);
+    let (Some(line), Some(drawn)) = (&strong.strength.line, drawn) else { return String::new() };
+    let metric = project.units == UnitSystem::Metric;
+    let curves = Quantity::ALL.map(|quantity| {
+        let (caption, factor) = words(quantity, metric);
+        let of =
+            |drawn: Drawn| scaled(band(project, shape, &strong.strength.loads, line, quantity, drawn), factor, metric);
+        let uncut = (quantity == Quantity::Moment && !shape.beam.scarfs.is_empty()).then(|| of(Drawn::Uncut));
+        (caption, AlongCurve { band: of(drawn), uncut, marks: marks(strong, metric) })
+    });
+    let drawn: Vec<(String, String)> =
+        curves.iter().map(|(caption, curve)| ((*caption).to_owned(), draw_along(curve))).collect();
+    let at = |x: Length| measured(x, metric);
+    let posts: Vec<(String, f64)> =
+        shape.posts.iter().map(|post| (format!("P{}", post.number), at(post.middle()))).collect();
+    let scarfs = shape.beam.scarfs.iter().map(|scarf| (format!("scarf {}", scarf.number), at(scarf.place.centre)));
+    let places: Vec<(String, f64)> = posts.into_iter().chain(scarfs).collect();
+    let columns: Vec<(String, report::Curve)> =
+        curves.into_iter().map(|(caption, curve)| (caption.to_owned(), curve.band)).collect();
+    report::along_sheet(&drawn, &places, &columns)
+}
+
+/// Caption with its unit, and what turns pounds and inches into it.
+fn words(quantity: Quantity, metric: bool) -> (&'static str, f64) {
+    let (moment, force) = (Moment::pound_inches(1.0), Force::pounds(1.0));
+    match (quantity, metric) {
+        (Quantity::Moment, false) => ("Bending, lb\u{b7}ft", moment.to_pound_feet()),
+        (Quantity::Moment, true) => ("Bending, kN\u{b7}m", moment.to_kilonewton_metres()),
+        (Quantity::Shear, false) => ("Shear, lb", 1.0),
+        (Quantity::Shear, true) => ("Shear, kN", force.to_kilonewtons()),
+        (Quantity::Axial, false) => ("Pull along the beam, lb", 1.0),
+        (Quantity::Axial, true) => ("Pull along the beam, kN", force.to_kilonewtons()),
+        (Quantity::Movement, false) => ("Movement, in", 1.0),
+        (Quantity::Movement, true) => ("Movement, mm", Length::inches(1.0).to_millimetres()),
+    }
+}
+
+fn measured(x: Length, metric: bool) -> f64 {
+    if metric { x.to_millimetres() / 1000.0 } else { x.to_feet() }
+}
+
+fn scaled(band: crate::analysis::Band, factor: f64, metric: bool) -> Vec<(f64, f64, f64)> {
+    let rows = band.places.iter().zip(band.low.iter().zip(&band.high));
+    rows.filter(|(_, (low, high))| low.is_finite() && high.is_finite())
+        .map(|(x, (low, high))| (measured(*x, metric), low * factor, high * factor))
+        .collect()
+}
+
+fn marks(strong: &Strong, metric: bool) -> Vec<(f64, Mark)> {
+    let shape = &strong.good.built.shape;
+    let posts = shape.posts.iter().map(|post| (post.middle(), Mark::Post));
+    let scarfs = shape.beam.scarfs.iter().map(|scarf| (scarf.place.centre, Mark::Scarf));
+    let line = crate::analysis::BraceLine::of(&strong.good.project);
+    let braces = shape.braces.iter().map(|brace| (line.head_x(brace, &shape.posts), Mark::Brace));
+    posts.chain(scarfs).chain(braces).map(|(x, mark)| (measured(x, metric), mark)).collect()
+}

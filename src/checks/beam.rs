@@ -1,0 +1,417 @@
+//! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
+use super::check::Check;
+use super::wood::Woods;
+use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
+use crate::design::Shape;
+use crate::frame::Extremes;
+use crate::geometry::{BeamPiece, PostShape, bay_of};
+use crate::loads::Duration;
+use crate::members::{
+    Bracing, Ceiling, DeflectionCase, Member, NetSection, Pocket, RoofMember, Seat, ShearPlace, UnbracedCase, Verdict,
+    check_bearing_across, check_bending, check_deflection, check_shear, deflection_limit,
+};
+use crate::project::{Project, Used};
+use crate::units::{Force, Length, Moment};
+use crate::working::{Citation, Step, Worked};
+
+/// What the checks of the beam line share.
+pub struct BeamChecks<'a> {
+    /// The project.
+    pub project: &'a Project,
+    /// Its frame.
+    pub shape: &'a Shape,
+    /// Its beam line, worked out.
+    pub line: &'a BeamLine,
+    /// Its wood.
+    pub woods: &'a Woods<'a>,
+}
+
+/// A case's name with the model of its braces.
+pub(super) fn named(solved: &Solved, case: &BeamCase) -> String {
+    format!("{} ({})", case.name, solved.model.words())
+}
+
+/// The largest of some values by size over C_D, as a demand; nothing where there is none.
+pub(super) fn hardest<T>(found: impl Iterator<Item = (f64, Duration, T)>) -> Option<(f64, Duration, T)> {
+    found.max_by(|a, b| (a.0.abs() / a.1.factor()).total_cmp(&(b.0.abs() / b.1.factor())))
+}
+
+/// Every check of the beam.
+#[must_use]
+pub fn check_beam(with: &BeamChecks) -> Vec<Check> {
+    let mut checks = Vec::new();
+    for piece in &with.shape.beam.pieces {
+        checks.extend(with.piece(piece));
+    }
+    checks.extend(with.over_posts());
+    checks.extend(with.at_pockets());
+    checks.extend(with.movements());
+    checks.extend(with.seats());
+    checks.extend(with.twist());
+    checks
+}
+
+impl BeamChecks<'_> {
+    fn wood(&self, duration: Duration) -> Result<Member, String> {
+        self.woods.member(Used::Beam, duration)
+    }
+
+    /// Piece by piece, counted to the middle of its laps.
+    fn stretches(&self, piece: &BeamPiece) -> Vec<usize> {
+        let centre = |scarf: Option<(usize, bool)>, end: Length| {
+            let found =
+                scarf.and_then(|(number, _)| self.shape.beam.scarfs.iter().find(|scarf| scarf.number == number));
+            found.map_or(end, |scarf| scarf.place.centre)
+        };
+        let (low, high) = (centre(piece.left, piece.start), centre(piece.right, piece.end));
+        let inside = |index: &usize| {
+            let stretch = &self.line.model.beam[*index];
+            let middle = (stretch.from + stretch.to) / 2.0;
+            middle > low && middle < high
+        };
+        (0..self.line.model.beam.len()).filter(inside).collect()
+    }
+
+    /// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
+    fn bracing(&self, is_hogging: bool) -> Bracing {
+        let bays = self.shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
+        let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { self.project.frame.rafters.spacing };
+        Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
+    }
+
+    fn piece(&self, piece: &BeamPiece) -> Vec<Check> {
+        let mark = format!("B{}", piece.number);
+        let stretches = self.stretches(piece);
+        let mut checks: Vec<Check> = self.bends(&mark, &stretches).into_iter().collect();
+        let shears = self.line.strength().flat_map(|(solved, case)| {
+            let parts = stretches
+                .iter()
+                .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
+            parts.map(move |(stretch, part)| {
+                let Extremes { min, min_at, max, max_at } = part.shear;
+                let (shear, at) = if max.abs() > min.abs() { (max, max_at) } else { (min, min_at) };
+                (shear.to_pounds(), case.duration, (shear, stretch.from + at, solved, case))
+            })
+        });
+        if let Some((_, duration, (shear, x, solved, case))) = hardest(shears) {
+            let made = self
+                .wood(duration)
+                .and_then(|wood| check_shear(&wood, shear.abs(), &ShearPlace::Whole).map_err(|refused| refused.0));
+            checks.push(Check::new(&mark, "shears", self.place(x), named(solved, case), made).at_x(x));
+        }
+        checks
+    }
+
+    /// Bending of a piece, the worse of both ways: they are not held sideways alike.
+    fn bends(&self, mark: &str, stretches: &[usize]) -> Option<Check> {
+        let check = |is_hogging: bool| {
+            let moments = self.line.strength().flat_map(|(solved, case)| {
+                let parts = stretches
+                    .iter()
+                    .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
+                parts.map(move |(stretch, part)| {
+                    let Extremes { min, min_at, max, max_at } = part.moment;
+                    let (moment, at) = if is_hogging { (-min, min_at) } else { (max, max_at) };
+                    let moment = moment.max(Moment::ZERO);
+                    (moment.to_pound_inches(), case.duration, (moment, stretch.from + at, solved, case))
+                })
+            });
+            let (_, duration, (moment, x, solved, case)) = hardest(moments)?;
+            let made = self.wood(duration).and_then(|wood| {
+                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+                check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
+            });
+            Some(Check::new(mark, "bends", self.place(x), named(solved, case), made).at_x(x))
+        };
+        [check(true), check(false)].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    }
+
+    /// Where a place is, in words.
+    fn place(&self, x: Length) -> String {
+        let near = self.shape.posts.iter().find(|post| x > post.left - NEAR && x < post.right + NEAR);
+        match (near, bay_of(&self.shape.posts, x)) {
+            (Some(post), _) => format!("over P{}", post.number),
+            (None, Some(bay)) => format!("in bay {}", bay + 1),
+            (None, None) => "past the outer post".to_owned(),
+        }
+    }
+
+    /// The beam's underside over a post: its housing and the mortise above it.
+    fn over_post(&self, post: &PostShape, wood: &Member) -> Result<NetSection, String> {
+        let (rules, section) = (&self.project.joinery, wood.section());
+        let housing = crate::geometry::beam_housing(&self.project.frame, rules);
+        let mortise = post.tenon_length + rules.blind_clearance;
+        self.cut(section, (Length::ZERO, section.breadth), housing, mortise)
+    }
+
+    fn cut(
+        &self,
+        section: crate::materials::Section,
+        (from_left, breadth): (Length, Length),
+        housing: Length,
+        mortise: Length,
+    ) -> Result<NetSection, String> {
+        let rules = &self.project.joinery;
+        let mut net = NetSection::whole(section).map_err(|refused| refused.0)?;
+        if housing > Length::ZERO {
+            let pocket = Pocket { from_left, breadth, from_bottom: Length::ZERO, depth: housing };
+            net = net.without(pocket).map_err(|refused| refused.0)?;
+        }
+        let offset = section.breadth - rules.tenon_offset - rules.tenon_thickness;
+        let pocket = Pocket { from_left: offset, breadth: rules.tenon_thickness, from_bottom: housing, depth: mortise };
+        net.without(pocket).map_err(|refused| refused.0)
+    }
+
+    fn over_posts(&self) -> Vec<Check> {
+        let mut checks = Vec::new();
+        for (index, post) in self.shape.posts.iter().enumerate() {
+            let (left, right) = self.beside_post(index);
+            let at = |solved: &Solved| {
+                let of_left =
+                    left.and_then(|index| solved.beam.get(index)).map(|part| (part.end_moments.1, part.end_shears.1));
+                let of_right =
+                    right.and_then(|index| solved.beam.get(index)).map(|part| (part.end_moments.0, part.end_shears.0));
+                let none = (Moment::ZERO, Force::ZERO);
+                let (a, b) = (of_left.unwrap_or(none), of_right.unwrap_or(none));
+                (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, a.1.abs().max(b.1.abs()))
+            };
+            let place = format!("at the mortise of P{}", post.number);
+            let mark = self.piece_at(post.middle());
+            checks.extend(self.at_a_cut(&mark, &place, post.middle(), at, |wood| self.over_post(post, wood)));
+        }
+        checks
+    }
+
+    fn at_pockets(&self) -> Vec<Check> {
+        let rules = &self.project.joinery;
+        let pocket = self.shape.brace.beam_pocket(rules, crate::geometry::beam_housing(&self.project.frame, rules));
+        let across = self.project.frame.timbers.brace.sawn.breadth;
+        let net = |wood: &Member| {
+            let section = wood.section();
+            let from_left =
+                (section.breadth - rules.tenon_offset - rules.tenon_thickness).min(section.breadth - across);
+            self.cut(section, (from_left.max(Length::ZERO), across), pocket.housing, pocket.mortise_depth)
+        };
+        let mut checks = Vec::new();
+        for (index, brace) in self.shape.braces.iter().enumerate() {
+            let (low, high) = brace.on_beam(&pocket);
+            let at = |solved: &Solved| {
+                let found = solved.pockets.get(index).copied();
+                found.map_or((Moment::ZERO, Force::ZERO), |(moment, shear)| (moment, shear.abs()))
+            };
+            let place = format!("at the pocket of {}", brace.mark());
+            let middle = (low + high) / 2.0;
+            checks.extend(self.at_a_cut(&self.piece_at(middle), &place, middle, at, net));
+        }
+        checks
+    }
+
+    /// Bending and shear on what a cut leaves.
+    fn at_a_cut(
+        &self,
+        mark: &str,
+        place: &str,
+        x: Length,
+        at: impl Fn(&Solved) -> (Moment, Force),
+        net: impl Fn(&Member) -> Result<NetSection, String>,
+    ) -> Vec<Check> {
+        let moments = self.line.strength().map(|(solved, case)| {
+            let (moment, _) = at(solved);
+            (moment.to_pound_inches(), case.duration, (moment, solved, case))
+        });
+        let bends = hardest(moments).map(|(_, duration, (moment, solved, case))| {
+            let made = self.wood(duration).and_then(|wood| {
+                let bracing = self.bracing(moment.is_negative());
+                check_bending(&wood, moment.abs(), &net(&wood)?, bracing).map_err(|refused| refused.0)
+            });
+            Check::new(mark, "bends", place, named(solved, case), made).at_x(x)
+        });
+        let shears = self.line.strength().map(|(solved, case)| {
+            let (_, shear) = at(solved);
+            (shear.to_pounds(), case.duration, (shear, solved, case))
+        });
+        let shears = hardest(shears).map(|(_, duration, (shear, solved, case))| {
+            let made = self
+                .wood(duration)
+                .and_then(|wood| check_shear(&wood, shear, &ShearPlace::Net(net(&wood)?)).map_err(|refused| refused.0));
+            Check::new(mark, "shears", place, named(solved, case), made).at_x(x)
+        });
+        bends.into_iter().chain(shears).collect()
+    }
+
+    /// Mark of the piece that lies at a place; in a lap, of the one that begins first.
+    pub(super) fn piece_at(&self, x: Length) -> String {
+        let found = self.shape.beam.pieces.iter().find(|piece| x <= piece.end);
+        found.map_or_else(|| "beam".to_owned(), |piece| format!("B{}", piece.number))
+    }
+
+    fn movements(&self) -> Vec<Check> {
+        let kinds = [
+            (Purpose::LiveMovement, DeflectionCase::SnowOrWind, "sags under snow or people"),
+            (Purpose::TotalMovement, DeflectionCase::DeadAndLive, "sags in the end, creep counted"),
+        ];
+        let mut checks = Vec::new();
+        for (purpose, kind, words) in kinds {
+            let mut worst: Option<(f64, Length, Length, usize, String)> = None;
+            for (solved, case) in self.line.purpose(purpose) {
+                for (stretch, part) in self.line.model.beam.iter().zip(&solved.beam) {
+                    let middle = (stretch.from + stretch.to) / 2.0;
+                    let (Some(moves), Some(bay)) = (part.movement, bay_of(&self.shape.posts, middle)) else { continue };
+                    let Some(span) = self.bay_span(bay) else { continue };
+                    let ratio = -moves.min.to_inches() / span.to_inches();
+                    if worst.as_ref().is_none_or(|known| ratio > known.0) {
+                        worst = Some((ratio, moves.min, span, bay, named(solved, case)));
+                    }
+                }
+            }
+            if let Some((_, sag, span, bay, combination)) = worst {
+                let limit = deflection_limit(span, false, RoofMember::Main, Ceiling::None, kind);
+                let place = format!("in bay {}", bay + 1);
+                let made = check_deflection(sag, limit);
+                let middle = self.shape.posts[bay].middle() + span / 2.0;
+                checks.push(Check::new(self.piece_at(middle), words, place, combination, made).at_x(middle));
+            }
+        }
+        checks
+    }
+
+    fn bay_span(&self, bay: usize) -> Option<Length> {
+        Some(self.shape.posts.get(bay + 1)?.middle() - self.shape.posts.get(bay)?.middle())
+    }
+
+    /// The underside on each post's shoulder, less the mortise. F_c⊥ knows no load duration.
+    fn seats(&self) -> Vec<Check> {
+        let timbers = &self.project.frame.timbers;
+        let rules = &self.project.joinery;
+        let check = |(index, post): (usize, &PostShape)| {
+            let loads =
+                self.line.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
+            let (push, solved, case) = loads.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))?;
+            let along = timbers.post.sawn.breadth;
+            let across = timbers.post.sawn.depth.min(timbers.beam.sawn.breadth);
+            let tenon = (post.tenon.1 - post.tenon.0) * rules.tenon_thickness;
+            let from_end = post.left.min(self.project.frame.beam_length - post.right).max(Length::ZERO);
+            let seat = Seat { area: along * across - tenon, length: along, from_end };
+            let made = self.wood(case.duration).and_then(|wood| {
+                check_bearing_across(&wood, push.max(Force::ZERO), &seat).map_err(|refused| refused.0)
+            });
+            let place = format!("on the shoulder of P{}", post.number);
+            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, named(solved, case), made);
+            Some(check.at_x(post.middle()))
+        };
+        self.shape.posts.iter().enumerate().filter_map(check).collect()
+    }
+
+    /// Rafters sit off the beam's middle by half of what their seats leave free; the posts' heads hold the twist. All that
+    /// comes to a post from one side twists the beam beside it.
+    fn twist(&self) -> Option<Check> {
+        let section = self.project.frame.timbers.beam.sawn;
+        let off = (section.breadth - self.shape.rafter.beam.seat) / 2.0;
+        let twisted = self.line.strength().filter_map(|(solved, case)| {
+            let beside = |at: usize| {
+                let (left, right) = self.beside_post(at);
+                let of_left = left.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.1.abs());
+                let of_right = right.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.0.abs());
+                of_left.unwrap_or_default().max(of_right.unwrap_or_default())
+            };
+            let posts = (0..self.shape.posts.len()).map(|at| (at, beside(at)));
+            let (at, most) = posts.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
+            Some((most.to_pounds(), case.duration, (most, at, solved, case)))
+        });
+        let (_, duration, (shear, post, solved, case)) = hardest(twisted)?;
+        let made = self.wood(duration).map(|wood| torsion(&wood, shear, off));
+        let place = format!("beside P{}", post + 1);
+        let x = self.shape.posts.get(post).map_or(Length::ZERO, PostShape::middle);
+        Some(
+            Check::new(self.piece_at(x), "twists under rafters off its middle", place, named(solved, case), made)
+                .at_x(x),
+        )
+    }
+
+    /// The stretches of the beam that end and begin over a post.
+    fn beside_post(&self, post: usize) -> (Option<usize>, Option<usize>) {
+        let Some(node) = self.line.model.posts.get(post).map(|parts| parts.beam) else { return (None, None) };
+        let members = &self.line.model.frame.members;
+        let ends = |end: fn(&crate::frame::Member) -> usize| {
+            let stretch = &self.line.model.beam;
+            stretch.iter().position(|stretch| members.get(stretch.member).is_some_and(|member| end(member) == node))
+        };
+        (ends(|member| member.to), ends(|member| member.from))
+    }
+}
+
+/// A place this near a post's face counts as over it.
+const NEAR: Length = Length::inches(4.0);
+
+/// τ = 3·T/(b²·d)·(1 + 0.6·b/d), b the smaller size (Roark's formulas, rectangle, from memory), with the 3·V/(2·b·d) of the
+/// same shear: on one face they add up. Against F_v′.
+fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
+    let section = wood.section();
+    let (b, d) = (section.breadth.min(section.depth), section.breadth.max(section.depth));
+    let strength = crate::members::adjusted(wood, crate::members::Property::Shear);
+    let torque = shear * off;
+    let twisting = torque / (b * b * d) * (3.0 * (1.0 + 0.6 * (b / d)));
+    let shearing = shear / (b * d) * 1.5;
+    let mut steps = strength.steps;
+    let says = format!(
+        "T = V·e = {:.0}·{:.2} = {:.0} lb·in; τ = 3·T/(b²·d)·(1 + 0.6·b/d) = {:.0} psi; with 3·V/(2·b·d) = {:.0} psi",
+        shear.to_pounds(),
+        off.to_inches(),
+        torque.to_pound_inches(),
+        twisting.to_psi(),
+        shearing.to_psi()
+    );
+    steps.push(Step::new(
+        "twist beside the post",
+        says,
+        Citation::from_memory("Roark, Formulas for Stress", "rectangle in torsion"),
+    ));
+    Worked::new(Verdict::stress(twisting + shearing, strength.value), steps)
+}
+
+/// What each post hands to its foot, the largest of each duration.
+#[must_use]
+pub fn post_demands(shape: &Shape, line: &BeamLine) -> Vec<PostDemands> {
+    shape.posts.iter().enumerate().map(|(index, post)| of_post(line, index, post.number)).collect()
+}
+
+fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
+    let mut found = PostDemands { post: number, ..PostDemands::default() };
+    for (solved, case) in line.strength() {
+        let Some(part) = solved.posts.get(index) else { continue };
+        let demand = |value: Force| Demand { value, combination: named(solved, case), duration: case.duration };
+        keep(&mut found.level, demand(part.level));
+        if part.foot.is_negative() {
+            keep(&mut found.up, demand(-part.foot));
+        } else {
+            keep(&mut found.down, demand(part.foot));
+        }
+    }
+    found
+}
+
+/// The beam bent the other way: load by capacity of the hardest moment of the combinations that lift the roof; nothing
+/// where none does.
+#[must_use]
+pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
+    let lifting = with.line.strength().filter(|(_, case)| case.is_uplift);
+    let moments = lifting.flat_map(|(solved, case)| {
+        solved.beam.iter().map(|part| {
+            let moment = part.moment.max.abs().max(part.moment.min.abs());
+            (moment.to_pound_inches(), case.duration, moment)
+        })
+    });
+    let (_, duration, moment) = hardest(moments)?;
+    let wood = with.wood(duration).ok()?;
+    let whole = NetSection::whole(wood.section()).ok()?;
+    check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
+}
+
+/// Keeps the largest of each duration.
+fn keep(list: &mut Vec<Demand<Force>>, demand: Demand<Force>) {
+    match list.iter_mut().find(|known| known.duration == demand.duration) {
+        Some(known) if known.value < demand.value => *known = demand,
+        Some(_) => {}
+        None => list.push(demand),
+    }
+}

@@ -1,0 +1,194 @@
+//! One check and what came of it.
+use crate::analysis::Demand;
+use crate::members::{Amount, Verdict};
+use crate::units::{Length, UnitSystem};
+use crate::working::{Step, Worked};
+
+/// What came of a check.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Outcome {
+    /// Demand against capacity, with the working.
+    Judged(Worked<Verdict>),
+    /// What is missing, in a sentence.
+    NotJudged(String),
+}
+
+/// One check of one stick, joint or part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// Mark of the stick, or the part: `B2`, `R7`, `scarf 1`, `footing of P2`.
+    pub member: String,
+    /// What is checked, as a verb phrase that reads on after the member: `bends`, `pulls on its screws`.
+    pub name: String,
+    /// Where on it, in words; empty where it is everywhere alike.
+    pub at: String,
+    /// Place along the beam's x, where it has one: the drawings colour it there.
+    pub x: Option<Length>,
+    /// The combination that governs.
+    pub combination: String,
+    /// What came of it.
+    pub outcome: Outcome,
+}
+
+impl Check {
+    /// A check that was made, or the sentence that says why not.
+    pub fn new<E: ToString>(
+        member: impl Into<String>,
+        name: impl Into<String>,
+        at: impl Into<String>,
+        combination: impl Into<String>,
+        made: Result<Worked<Verdict>, E>,
+    ) -> Self {
+        let outcome = match made {
+            Ok(worked) => Outcome::Judged(worked),
+            Err(why) => Outcome::NotJudged(sentence(&why.to_string())),
+        };
+        Self {
+            member: member.into(),
+            name: name.into(),
+            at: at.into(),
+            x: None,
+            combination: combination.into(),
+            outcome,
+        }
+    }
+
+    /// A check that cannot be made.
+    pub fn not_judged(member: impl Into<String>, name: impl Into<String>, why: impl ToString) -> Self {
+        Self::new(member, name, "", "", Err::<Worked<Verdict>, String>(why.to_string()))
+    }
+
+    /// The check of that demand among many that asks most of its capacity; nothing where there is no demand.
+    ///
+    /// `judge` gives the verdict of one demand; an error of one is the answer for all.
+    pub fn worst<Q, E: ToString>(
+        member: &str,
+        name: &str,
+        at: &str,
+        demands: &[Demand<Q>],
+        judge: impl Fn(&Demand<Q>) -> Result<Worked<Verdict>, E>,
+    ) -> Option<Self> {
+        let made = demands.iter().map(|demand| Self::new(member, name, at, demand.combination.clone(), judge(demand)));
+        made.max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    }
+
+    /// At a place along the beam.
+    #[must_use]
+    pub fn at_x(mut self, x: Length) -> Self {
+        self.x = Some(x);
+        self
+    }
+
+    /// Demand by capacity; nothing where it was not judged.
+    #[must_use]
+    pub fn ratio(&self) -> Option<f64> {
+        match &self.outcome {
+            Outcome::Judged(worked) => Some(worked.value.ratio),
+            Outcome::NotJudged(_) => None,
+        }
+    }
+
+    /// Order of badness: over one, then not judged, then by ratio.
+    #[must_use]
+    pub fn rank(&self) -> f64 {
+        self.ratio().unwrap_or(1.0)
+    }
+
+    /// Whether it was made and holds.
+    #[must_use]
+    pub fn passes(&self) -> bool {
+        matches!(&self.outcome, Outcome::Judged(worked) if worked.value.passes())
+    }
+
+    /// The steps that led there.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        match &self.outcome {
+            Outcome::Judged(worked) => &worked.steps,
+            Outcome::NotJudged(_) => &[],
+        }
+    }
+
+    /// Documents and clauses its working names, each once.
+    #[must_use]
+    pub fn sources(&self) -> String {
+        let mut named: Vec<String> = Vec::new();
+        for Step { citation, .. } in self.steps() {
+            let source = format!("{}, {}", citation.document, citation.clause);
+            if !named.contains(&source) {
+                named.push(source);
+            }
+        }
+        named.join("; ")
+    }
+
+    /// `B2 bends over post 2: 84 % of what it may, under D + S: leeward drift`.
+    #[must_use]
+    pub fn says(&self, units: UnitSystem) -> String {
+        let Self { member, name, at, combination, .. } = self;
+        let place = if at.is_empty() { String::new() } else { format!(" {at}") };
+        match &self.outcome {
+            Outcome::NotJudged(why) => format!("{member} {name}{place}: {why}"),
+            Outcome::Judged(worked) => {
+                let under = if combination.is_empty() { String::new() } else { format!(", under {combination}") };
+                format!("{member} {name}{place}: {}{under}", share_text(&worked.value, units))
+            }
+        }
+    }
+}
+
+/// `84 % of what it may`, or the amounts where nothing is allowed at all.
+fn share_text(verdict: &Verdict, units: UnitSystem) -> String {
+    if verdict.ratio.is_finite() {
+        return format!("{:.0} % of what it may", verdict.ratio * 100.0);
+    }
+    let allowed = match verdict.capacity {
+        Amount::Ratio(_) => "nothing".to_owned(),
+        amount => amount.text(units),
+    };
+    format!("asks {} where {allowed} is allowed", verdict.demand.text(units))
+}
+
+/// As the sentence of a check that was not made.
+fn sentence(why: &str) -> String {
+    if why.starts_with("not judged") { why.to_owned() } else { format!("not judged: {why}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::loads::Duration;
+    use crate::units::Force;
+
+    fn demand(pounds: f64, combination: &str) -> Demand<Force> {
+        Demand { value: Force::pounds(pounds), combination: combination.to_owned(), duration: Duration::TwoMonths }
+    }
+
+    fn judge(demand: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+        Ok(Worked::new(Verdict::force(demand.value, Force::pounds(100.0)), Vec::new()))
+    }
+
+    #[test]
+    fn the_worst_speaks_plainly() {
+        let demands = [demand(50.0, "D"), demand(84.0, "D + S: leeward drift")];
+        let check = Check::worst("R7", "pulls on its screws", "at the beam", &demands, judge);
+        let check = check.unwrap_or_else(|| Check::not_judged("R7", "pulls", "no demand"));
+        assert_eq!(
+            check.says(UnitSystem::Imperial),
+            "R7 pulls on its screws at the beam: 84 % of what it may, under D + S: leeward drift"
+        );
+        assert!(check.passes());
+        assert_eq!(Check::worst::<Force, String>("R7", "pulls", "", &[], judge), None);
+    }
+
+    #[test]
+    fn what_is_missing_does_not_pass() {
+        let check = Check::not_judged("footing of P1", "presses on the soil", "the soil is missing");
+        assert!(!check.passes());
+        assert_eq!(check.ratio(), None);
+        assert_eq!(
+            check.says(UnitSystem::Imperial),
+            "footing of P1 presses on the soil: not judged: the soil is missing"
+        );
+    }
+}

@@ -1,0 +1,39 @@
+//! Does it carry? Every check of the frame: what is asked, what is there, under which combination, with its working.
+//!
+//! A design that fails is a [`Check`] with a ratio above one, not an error. A check that cannot be made says what is
+//! missing and does not pass.
+mod base;
+mod beam;
+mod brace;
+mod check;
+mod known;
+mod ledger;
+mod ledger_fixings;
+mod ledger_sag;
+mod post;
+mod purlin;
+mod purlin_sag;
+mod purlin_screws;
+mod rafter;
+mod scarf;
+mod sheet;
+mod strength;
+mod ties;
+mod uplift;
+mod wood;
+
+pub use base::check_bases;
+pub use beam::{BeamChecks, check_beam, lifted_beam, post_demands};
+pub use brace::check_braces;
+pub use check::{Check, Outcome};
+pub use ledger::check_ledger;
+pub use post::check_posts;
+pub use purlin::check_purlins;
+pub use purlin_screws::check_purlin_screws;
+pub use rafter::{RafterWork, check_rafters, rafter_work};
+pub use scarf::check_scarfs;
+pub use sheet::check_sheet_screws;
+pub use strength::{Strength, strength};
+pub use ties::check_rafter_ties;
+pub use uplift::{FrameChecks, LiftedFrame, LoadPath, PathLink, gravity_paths, uplift_paths};
+pub use wood::{Woods, load_duration};

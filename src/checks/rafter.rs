@@ -1,0 +1,331 @@
+//! Rafters: bending, shear at the notches, movement, seats, roll-over.
+use super::check::Check;
+use super::wood::Woods;
+use crate::analysis::Loading;
+use crate::analysis::{
+    RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings, person_at,
+    rafter_frame,
+};
+use crate::design::Shape;
+use crate::geometry::rakes;
+use crate::loads::wind::effective_area;
+use crate::loads::{Action, Duration};
+use crate::members::{
+    Bracing, Ceiling, DeflectionCase, Holding, Member, NetSection, Notch, NotchFace, NotchPlace, RoofMember, Seat,
+    ShearPlace, UnbracedCase, Verdict, check_bearing_across, check_bending, check_deflection, check_notch_limits,
+    check_shear, deflection_limit, holding_needed, stiffness,
+};
+use crate::project::{Project, Used};
+use crate::units::{Force, Length, Moment};
+use crate::working::{Citation, Step, Worked};
+
+/// Where the rafters run out of wood for a tail (frame-model: the longest tail a notched rafter carries).
+const LONGEST_TAIL: Length = Length::inches(24.0);
+/// Least wood left over the beam.
+const LEAST_LEFT: Length = Length::inches(3.5);
+/// Creep of green timber doubles what the dead load bends.
+const CREEP: f64 = 2.0;
+
+/// Forces of the rafter that carries most, for every combination.
+pub struct RafterWork {
+    /// Mark of the rafter.
+    pub mark: String,
+    /// The rafter in the section.
+    pub line: RafterLine,
+    /// Every combination with its forces.
+    pub found: Vec<(Loading, RafterForces)>,
+    /// Sag under live load, and in the end.
+    movements: Vec<(DeflectionCase, Length, Length, String)>,
+    /// What is missing.
+    pub missing: Vec<String>,
+}
+
+/// Works out the rafter that carries the widest strip of roof.
+///
+/// # Errors
+/// The sentence that says what is missing.
+pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &Woods) -> Result<RafterWork, String> {
+    let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
+    let edges = rakes(&project.roofing, &shape.rafters, project.frame.timbers.rafter.sawn.breadth / 2.0);
+    let widths = carried_widths(&shape.rafters, edges);
+    let most = (0..widths.len()).max_by(|a, b| widths[*a].to_inches().total_cmp(&widths[*b].to_inches()));
+    let (index, width) = most.map_or((0, Length::ZERO), |index| (index, widths[index]));
+    let wood = woods.member(Used::Rafter, Duration::TwoMonths)?;
+    let frame = rafter_frame(&line, wood.section(), stiffness(&wood).value);
+    let beam = RafterBeam::new(line, &frame).map_err(|error| error.to_string())?;
+    let mut work = RafterWork {
+        mark: format!("R{}", index + 1),
+        line,
+        found: Vec::new(),
+        movements: Vec::new(),
+        missing: loads.not_judged.clone(),
+    };
+    let cases = cases(project, loads, &line, width, &mut work.missing);
+    let solve = |loading: &Loading| beam.forces(loading, &cases, &loads.dead, width).map_err(|error| error.to_string());
+    for loading in loadings(project.place.edition, &cases) {
+        let forces = solve(&loading)?;
+        work.found.push((loading, forces));
+    }
+    for (index, case) in
+        cases.iter().enumerate().filter(|(_, case)| matches!(case.action, Action::Snow | Action::RoofLive))
+    {
+        let of = |dead: f64| Loading {
+            name: case.name.clone(),
+            dead,
+            is_uplift: false,
+            parts: vec![(1.0, index)],
+            duration: Duration::TwoMonths,
+        };
+        for (kind, dead) in [(DeflectionCase::SnowOrWind, 0.0), (DeflectionCase::DeadAndLive, CREEP)] {
+            let forces = solve(&of(dead))?;
+            work.movements.push((kind, forces.movement, forces.tail_movement, case.name.clone()));
+        }
+    }
+    Ok(work)
+}
+
+/// Snow and people of the roof, wind as a component of this area, a person at midspan and at the tail.
+fn cases(
+    project: &Project,
+    loads: &RoofLoads,
+    line: &RafterLine,
+    width: Length,
+    missing: &mut Vec<String>,
+) -> Vec<RoofCase> {
+    let mut cases: Vec<RoofCase> = loads.cases.iter().filter(|case| case.action != Action::Wind).cloned().collect();
+    let span = line.span() / line.pitch.cos();
+    match component_cases(&project.place, &loads.lean_to, effective_area(span, width)) {
+        Ok(wind) => cases.extend(wind),
+        Err(refused) => {
+            let sentence = refused.to_string();
+            if !missing.contains(&sentence) {
+                missing.push(sentence);
+            }
+        }
+    }
+    let middle = (line.ledger + line.beam) / 2.0;
+    cases.push(person_at(&project.place, middle, "at midspan"));
+    cases.push(person_at(&project.place, line.eave, "at the tail"));
+    cases
+}
+
+struct Judge<'a> {
+    shape: &'a Shape,
+    project: &'a Project,
+    woods: &'a Woods<'a>,
+    work: &'a RafterWork,
+}
+
+/// Every check of the rafters.
+#[must_use]
+pub fn check_rafters(project: &Project, shape: &Shape, woods: &Woods, work: &RafterWork) -> Vec<Check> {
+    let judge = Judge { shape, project, woods, work };
+    let mut checks = Vec::new();
+    checks.extend(judge.bending());
+    checks.extend(judge.tail());
+    checks.extend(judge.shear());
+    checks.extend(judge.movements());
+    checks.extend(judge.seats());
+    checks.extend(judge.notches());
+    checks.extend(judge.roll_over());
+    checks
+}
+
+impl Judge<'_> {
+    fn wood(&self, duration: Duration) -> Result<Member, String> {
+        self.woods.member(Used::Rafter, duration)
+    }
+
+    /// The combination in which a value is hardest on the wood.
+    fn hardest(&self, value: impl Fn(&RafterForces) -> f64) -> Option<(f64, &Loading)> {
+        let all = self.work.found.iter().map(|(loading, forces)| (value(forces), loading));
+        all.max_by(|a, b| (a.0.abs() / a.1.duration.factor()).total_cmp(&(b.0.abs() / b.1.duration.factor())))
+    }
+
+    fn check(&self, name: &str, at: &str, loading: &Loading, made: Result<Worked<Verdict>, String>) -> Check {
+        Check::new(&self.work.mark, name, at, &loading.name, made)
+    }
+
+    /// The worse of both ways: purlins hold the top edge; under suction the underside is free from seat to seat.
+    fn bending(&self) -> Option<Check> {
+        let seat_to_seat = self.work.line.span() / self.work.line.pitch.cos();
+        let check = |free: Length, value: fn(&RafterForces) -> Moment| {
+            let (moment, loading) = self.hardest(|forces| value(forces).max(Moment::ZERO).to_pound_inches())?;
+            let made = self.wood(loading.duration).and_then(|wood| {
+                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+                let bracing = Bracing::Free { length: free, case: UnbracedCase::Other };
+                check_bending(&wood, Moment::pound_inches(moment), &whole, bracing).map_err(|refused| refused.0)
+            });
+            Some(self.check("bends", "between ledger and beam", loading, made))
+        };
+        let sagging = check(self.project.roofing.purlin_spacing, |forces| forces.sagging);
+        let hogging = check(seat_to_seat, |forces| -forces.hogging);
+        [hogging, sagging].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    }
+
+    /// Over the beam on the depth the bird's mouth leaves.
+    fn tail(&self) -> Vec<Check> {
+        let notch = self.shape.rafter.beam.notch_depth;
+        let Some((moment, loading)) = self.hardest(|forces| forces.over_beam.to_pound_inches()) else {
+            return Vec::new();
+        };
+        let made = self.wood(loading.duration).and_then(|wood| {
+            let section = wood.section();
+            let whole = NetSection::whole(section).map_err(|refused| refused.0)?;
+            let cut = crate::members::Pocket {
+                from_left: Length::ZERO,
+                breadth: section.breadth,
+                from_bottom: Length::ZERO,
+                depth: notch,
+            };
+            let net = whole.without(cut).map_err(|refused| refused.0)?;
+            check_bending(&wood, Moment::pound_inches(moment.abs()), &net, Bracing::Held).map_err(|refused| refused.0)
+        });
+        let bends = self.check("bends", "over the beam, on what the notch leaves", loading, made);
+        let sheared = self.hardest(|forces| forces.shear_of_tail.to_pounds()).map(|(shear, loading)| {
+            let made = self.wood(loading.duration).and_then(|wood| {
+                // Reaching over the whole seat: the depth left alone counts.
+                let place =
+                    ShearPlace::CompressionNotch { left: wood.section().depth - notch, reach: wood.section().depth };
+                check_shear(&wood, Force::pounds(shear.abs()), &place).map_err(|refused| refused.0)
+            });
+            self.check("shears", "at the tail, on what the notch leaves", loading, made)
+        });
+        [Some(bends), sheared].into_iter().flatten().collect()
+    }
+
+    /// At the ledger the corner of the notch faces the span: a notch in the pulled face at the end. Beside the beam the
+    /// whole depth carries.
+    fn shear(&self) -> Vec<Check> {
+        let notch = self.shape.rafter.ledger.notch_depth;
+        let at_ledger = self.hardest(|forces| forces.shear_at_ledger.to_pounds()).map(|(shear, loading)| {
+            let made = self.wood(loading.duration).and_then(|wood| {
+                let place = ShearPlace::TensionNotch { left: wood.section().depth - notch };
+                check_shear(&wood, Force::pounds(shear.abs()), &place).map_err(|refused| refused.0)
+            });
+            self.check("shears", "at the bird's mouth on the ledger", loading, made)
+        });
+        let at_beam = self.hardest(|forces| forces.shear_inside_beam.to_pounds()).map(|(shear, loading)| {
+            let made = self.wood(loading.duration).and_then(|wood| {
+                check_shear(&wood, Force::pounds(shear.abs()), &ShearPlace::Whole).map_err(|refused| refused.0)
+            });
+            self.check("shears", "beside the beam", loading, made)
+        });
+        [at_ledger, at_beam].into_iter().flatten().collect()
+    }
+
+    fn movements(&self) -> Vec<Check> {
+        let span = self.work.line.span() / self.work.line.pitch.cos();
+        let words = |kind: DeflectionCase| match kind {
+            DeflectionCase::DeadAndLive => "sags in the end, creep counted",
+            DeflectionCase::Live | DeflectionCase::SnowOrWind => "sags under snow or people",
+        };
+        let check = |kind: DeflectionCase| {
+            let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind);
+            let (_, sag, _, name) = of_kind.max_by(|a, b| a.1.abs().to_inches().total_cmp(&b.1.abs().to_inches()))?;
+            let limit = deflection_limit(span, false, RoofMember::Main, Ceiling::None, kind);
+            let made = check_deflection(*sag, limit);
+            Some(Check::new(&self.work.mark, words(kind), "between ledger and beam", name.clone(), made))
+        };
+        [DeflectionCase::SnowOrWind, DeflectionCase::DeadAndLive].into_iter().filter_map(check).collect()
+    }
+
+    /// The rafter lies level on its seats, so it and the timber under it are pressed across or nearly across the grain.
+    fn seats(&self) -> Vec<Check> {
+        let breadth = self.project.frame.timbers.rafter.sawn.breadth;
+        let rafter = &self.shape.rafter;
+        let (line, frame) = (&self.shape.line, &self.project.frame);
+        // From the seat to the rafter's end: the wall's gap at the head, the tail past the beam.
+        let head = line.ledger_heel - rafter.ledger.seat - frame.wall_gap;
+        let tail = frame.reach + frame.tail - line.beam_heel;
+        let sides = [
+            ("on the ledger", rafter.ledger.seat, head, Used::Ledger),
+            ("on the beam", rafter.beam.seat, tail, Used::Beam),
+        ];
+        let mut checks = Vec::new();
+        for (place, seat, from_end, under) in sides {
+            let reaction = |forces: &RafterForces| if under == Used::Ledger { forces.ledger } else { forces.beam };
+            let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading));
+            let Some((push, loading)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
+                continue;
+            };
+            let push = push.max(Force::ZERO);
+            let area = breadth * seat;
+            let of_rafter = self.wood(loading.duration).and_then(|wood| {
+                let angle = crate::units::Angle::RIGHT - self.work.line.pitch.angle();
+                let place = Seat { area, length: seat, from_end };
+                crate::members::check_bearing_at_angle(&wood, push, angle, &place).map_err(|refused| refused.0)
+            });
+            checks.push(self.check("is pressed on its seat", place, loading, of_rafter));
+            let of_under = self.woods.member(under, loading.duration).and_then(|wood| {
+                let place = Seat { area, length: breadth, from_end: breadth };
+                check_bearing_across(&wood, push, &place).map_err(|refused| refused.0)
+            });
+            let what = if under == Used::Ledger { "the ledger" } else { "the beam" };
+            checks.push(Check::new(
+                what,
+                "is pressed across the grain",
+                "under a rafter's seat",
+                &loading.name,
+                of_under,
+            ));
+        }
+        checks
+    }
+
+    /// Depth of the notches, wood left over the beam, length of the tail.
+    fn notches(&self) -> Vec<Check> {
+        let Ok(wood) = self.wood(Duration::TwoMonths) else { return Vec::new() };
+        let rafter = &self.shape.rafter;
+        let mut checks = Vec::new();
+        let at_ledger = Notch {
+            place: NotchPlace::End,
+            face: NotchFace::Pulled,
+            depth: rafter.ledger.notch_depth,
+            length: rafter.ledger.seat,
+        };
+        match check_notch_limits(&wood, &at_ledger) {
+            Err(refused) => checks.push(Check::not_judged(&self.work.mark, "is notched at the ledger", refused)),
+            Ok(found) => {
+                let worst = found.into_iter().max_by(|a, b| a.value.ratio.total_cmp(&b.value.ratio));
+                checks.extend(
+                    worst.map(|made| {
+                        Check::new(&self.work.mark, "is notched", "at the ledger", "", Ok::<_, String>(made))
+                    }),
+                );
+            }
+        }
+        let left = wood.section().depth - rafter.beam.notch_depth;
+        let tail = self.project.frame.tail;
+        let practice = |what: &'static str, says: String| vec![Step::new(what, says, Citation::common_practice(what))];
+        let steps = practice("wood left over the beam", format!("d_n = {:.2} in, at least 3 1/2 in", left.to_inches()));
+        let made = Ok::<_, String>(Worked::new(Verdict::length(LEAST_LEFT, left), steps));
+        checks.push(Check::new(&self.work.mark, "is notched", "over the beam", "", made));
+        let steps = practice("length of the tail", format!("tail {:.2} in, at most 24 in", tail.to_inches()));
+        let made = Ok::<_, String>(Worked::new(Verdict::length(tail, LONGEST_TAIL), steps));
+        checks.push(Check::new(&self.work.mark, "reaches out with its tail", "", "", made));
+        checks
+    }
+
+    /// Deep rafters ask to be held against rolling over.
+    fn roll_over(&self) -> Option<Check> {
+        let wood = self.wood(Duration::TwoMonths).ok()?;
+        let needed = match holding_needed(&wood) {
+            Err(refused) => return Some(Check::not_judged(&self.work.mark, "may roll over", refused)),
+            Ok(needed) => needed,
+        };
+        let has_blocks = self.project.frame.blocks != crate::project::Blocks::None;
+        // Purlins hold the top edge; screws at the head and blocks over the beam hold the ends.
+        let holds = match needed.value {
+            Holding::Nothing => true,
+            Holding::Ends | Holding::PressedEdge => has_blocks,
+            Holding::Bridging | Holding::BothEdges => false,
+        };
+        let mut steps = needed.steps;
+        let says =
+            format!("asked: {}; blocks over the beam: {}", needed.value.words(), if has_blocks { "yes" } else { "no" });
+        steps.push(Step::new("what is there", says, Citation::common_practice("blocks over the beam hold the ends")));
+        let made = Ok::<_, String>(Worked::new(Verdict::sum_of_shares(if holds { 0.0 } else { 1.5 }), steps));
+        Some(Check::new(&self.work.mark, "may roll over", "", "", made))
+    }
+}

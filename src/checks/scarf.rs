@@ -1,0 +1,210 @@
+//! The scarfs: where the beam would bend, their roots, and whether the load closes them.
+use super::beam::{BeamChecks, hardest, named};
+use super::check::Check;
+use crate::analysis::Solved;
+use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
+use crate::geometry::{ScarfReport, abutment};
+use crate::loads::Duration;
+use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength};
+use crate::project::{ScarfKind, Side, Used};
+use crate::units::{Force, Length, Moment};
+use crate::working::{Citation, Step, Worked};
+
+/// Name of the check of a lap that is lifted.
+pub const LIFTED_OPEN: &str = "is lifted open";
+
+/// Every check of the scarfs.
+#[must_use]
+pub fn check_scarfs(with: &BeamChecks) -> Vec<Check> {
+    with.shape.beam.scarfs.iter().flat_map(|scarf| one(with, scarf)).collect()
+}
+
+/// Share of the solid beam's bending a scarf of that kind carries: tests on green oak, as tabled in Heritage Science 8
+/// (2020), Table 3. Kinds that were not tested get the least of the tested ones.
+const fn share(kind: ScarfKind) -> (f64, Citation) {
+    const PAPER: &str = "Heritage Science 8 (2020)";
+    match kind {
+        ScarfKind::HalvedUnderSquinted => (0.10, Citation::seen(PAPER, "Table 3, under-squinted halved, two pegs")),
+        ScarfKind::StopSplayedTabled => (0.28, Citation::seen(PAPER, "Table 3, stop-splayed and tabled with a key")),
+        ScarfKind::Halved | ScarfKind::StopSplayed | ScarfKind::StopSplayedUnderSquinted => {
+            (0.10, Citation::placeholder(PAPER, "Table 3: this kind was not tested, the least is taken"))
+        }
+    }
+}
+
+fn one(with: &BeamChecks, scarf: &ScarfReport) -> Vec<Check> {
+    let centre = scarf.place.centre;
+    let gap = |to: Length| (to - centre).abs();
+    let stretches = &with.line.model.beam;
+    let Some(left) = (0..stretches.len())
+        .min_by(|a, b| gap(stretches[*a].to).to_inches().total_cmp(&gap(stretches[*b].to).to_inches()))
+    else {
+        return Vec::new();
+    };
+    let mark = format!("scarf {}", scarf.number);
+    let checks = [bends(with, left, &mark), root(with, left, &mark), opens(with, left, scarf, &mark)];
+    checks.into_iter().flatten().map(|check| check.at_x(centre)).collect()
+}
+
+/// What the beam without the scarf would bend here, against the share such a scarf carries.
+fn bends(with: &BeamChecks, left: usize, mark: &str) -> Option<Check> {
+    let moments = with.line.uncut().filter_map(|(solved, case)| {
+        let moment = solved.beam.get(left)?.end_moments.1;
+        Some((moment.to_pound_inches(), case.duration, (moment, solved, case)))
+    });
+    let (_, duration, (moment, solved, case)) = hardest(moments)?;
+    let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(with, &wood, moment.abs()));
+    Some(Check::new(mark, "lies where the beam would bend", "", named(solved, case), made))
+}
+
+fn share_of_solid(with: &BeamChecks, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
+    let (share, citation) = share(with.project.frame.scarfs.kind);
+    let strength = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
+    let modulus = NetSection::whole(wood.section()).map_err(|refused| refused.0)?.least_modulus();
+    let solid = strength.value * modulus;
+    let capacity = solid * share;
+    let mut steps = strength.steps;
+    let says = format!(
+        "M_scarf = {share:.2}·F_b'·S = {share:.2}·{:.0}·{:.1} = {:.0} lb·in; the uncut beam has {:.0} lb·in here",
+        strength.value.to_psi(),
+        modulus.to_cubic_inches(),
+        capacity.to_pound_inches(),
+        moment.to_pound_inches()
+    );
+    steps.push(Step::new("share of the solid beam", says, citation));
+    Ok(Worked::new(Verdict::moment(moment, capacity), steps))
+}
+
+/// Each half at its root, the shear passing at the tip: the worst place it can.
+fn root(with: &BeamChecks, left: usize, mark: &str) -> Option<Check> {
+    let shears = with.line.strength().filter_map(|(solved, case)| {
+        let shear = solved.beam.get(left)?.end_shears.1;
+        Some((shear.to_pounds(), case.duration, (shear, solved, case)))
+    });
+    let (_, duration, (shear, solved, case)) = hardest(shears)?;
+    let made = with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, shear, duration));
+    Some(Check::new(mark, "is cut thin at its roots", "", named(solved, case), made))
+}
+
+fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Duration) -> Result<Worked<Verdict>, String> {
+    let (frame, rules, tie) = (&with.project.frame, &with.project.joinery, &with.project.fixings.scarf);
+    let section = wood.section();
+    let left = match frame.scarfs.kind {
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted => section.depth / 2.0,
+        _ => section.depth - abutment(frame, rules),
+    };
+    let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
+    let along = adjusted(wood, Property::Shear);
+    let (thin, arm) = thinnest(left, section.depth, frame.scarfs.lap);
+    let asked = ScarfRoot {
+        section,
+        left,
+        lap: frame.scarfs.lap,
+        shear,
+        sharing: Sharing::AtTip,
+        bending: bending.value,
+        shear_strength: along.value,
+    };
+    let found = scarf_root(&asked).map_err(|refused| refused.to_string())?;
+    let mut steps = [bending.steps, along.steps, found.steps].concat();
+    let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
+    if thin < left {
+        let says = format!(
+            "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
+            shear.abs().to_pounds(),
+            arm.to_inches(),
+            thin.to_inches(),
+            along_lap.to_psi()
+        );
+        steps.push(Step::new(
+            "f_b along the splay",
+            says,
+            Citation::common_practice("a splayed lap as a cantilever that tapers"),
+        ));
+    }
+    let bent = Verdict::stress(found.value.bending_stress.max(along_lap), bending.value);
+    let (verdict, says) = if tie.count > 0 {
+        let each = tie.pull * duration.factor().min(1.6);
+        let all = each * count(tie.count);
+        let capacity = all.max(found.value.shear_capacity);
+        let says = format!(
+            "{} fasteners at each root, by their maker {:.0} lb each with C_D: {:.0} lb; they or the wood alone, the greater, {:.0} lb",
+            tie.count,
+            each.to_pounds(),
+            all.to_pounds(),
+            capacity.to_pounds()
+        );
+        (Verdict::force(shear.abs(), capacity), says)
+    } else {
+        (Verdict::force(shear.abs(), found.value.shear_capacity), "no screws or bolts at the roots".to_owned())
+    };
+    steps.push(Step::new(
+        "fasteners at the roots",
+        says,
+        Citation::common_practice("fasteners carry what the root cannot"),
+    ));
+    let worst = if bent.ratio > verdict.ratio { bent } else { verdict };
+    Ok(Worked::new(worst, steps))
+}
+
+/// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth
+/// and distance from the tip. M/S ∝ a/h² is greatest at h = 2·(d − left), where that is still in the lap; a level lap and
+/// a steep one are worst at the root.
+fn thinnest(left: Length, depth: Length, lap: Length) -> (Length, Length) {
+    let tip = (depth - left).max(Length::ZERO);
+    let taper = left - tip;
+    if tip > Length::ZERO && tip * 2.0 < left { (tip * 2.0, lap * (tip / taper)) } else { (left, lap) }
+}
+
+/// Whether the shear presses the upper lap on the lower one in every case; if not, what must hold it shut.
+fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Option<Check> {
+    let toward_lower = |solved: &Solved| {
+        let shear = solved.beam.get(left)?.end_shears.1;
+        Some(if scarf.place.lower == Side::Left { shear } else { -shear })
+    };
+    let all: Vec<_> =
+        with.line.strength().filter_map(|(solved, case)| Some((toward_lower(solved)?, solved, case))).collect();
+    let forces: Vec<Force> = all.iter().map(|(force, ..)| *force).collect();
+    let tie = &with.project.fixings.scarf;
+    let (_, solved, case) = all.iter().min_by(|a, b| {
+        (a.0.to_pounds() / a.2.duration.factor()).total_cmp(&(b.0.to_pounds() / b.2.duration.factor()))
+    })?;
+    let made = match lap_action(&forces).map_err(|refused| refused.to_string()) {
+        Err(why) => Err(why),
+        Ok(LapAction::Opens(force)) if tie.count == 0 => Err(format!(
+            "the lap is lifted open by {:.0} lb and the screws or bolts that must hold it are missing",
+            force.to_pounds()
+        )),
+        Ok(LapAction::Opens(force)) => {
+            let capacity = tie.pull * (count(tie.count) * case.duration.factor().min(1.6));
+            let says = format!(
+                "lifted by {:.0} lb; {} fasteners at {:.0} lb with C_D = {:.2}: {:.0} lb ({})",
+                force.to_pounds(),
+                tie.count,
+                tie.pull.to_pounds(),
+                case.duration.factor(),
+                capacity.to_pounds(),
+                tie.source
+            );
+            let step = Step::new(
+                "what holds the lap shut",
+                says,
+                Citation::common_practice("pegs and wedges are not counted"),
+            );
+            Ok(Worked::new(Verdict::force(force, capacity), vec![step]))
+        }
+        Ok(LapAction::Closes | LapAction::Idle) => {
+            let step = Step::new(
+                "lap",
+                "the shear presses the lap shut in every case",
+                Citation::common_practice("level laps"),
+            );
+            Ok(Worked::new(Verdict::force(Force::ZERO, Force::pounds(1.0)), vec![step]))
+        }
+    };
+    Some(Check::new(mark, LIFTED_OPEN, "", named(solved, case), made))
+}
+
+fn count(n: usize) -> f64 {
+    u32::try_from(n).map_or(f64::MAX, f64::from)
+}

@@ -1,0 +1,162 @@
+//! All checks of one frame, joined.
+use super::base::check_bases;
+use super::beam::{BeamChecks, check_beam, lifted_beam, post_demands};
+use super::brace::check_braces;
+use super::check::{Check, Outcome};
+use super::ledger::check_ledger;
+use super::post::{PULLS_ON_PEGS, check_posts};
+use super::purlin::check_purlins;
+use super::purlin_screws::check_purlin_screws;
+use super::rafter::{check_rafters, rafter_work};
+use super::scarf::{LIFTED_OPEN, check_scarfs};
+use super::sheet::check_sheet_screws;
+use super::ties::check_rafter_ties;
+use super::uplift::{FrameChecks, LiftedFrame, LoadPath, gravity_paths, uplift_paths};
+use super::wood::Woods;
+use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
+use crate::design::Shape;
+use crate::fastening::Link;
+use crate::loads::Duration;
+use crate::members::{Amount, stiffness};
+use crate::project::{Project, ScarfPlace, Used};
+use crate::working::Citation;
+
+/// Whether the frame carries, and all that led there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Strength {
+    /// What acts on the roof.
+    pub loads: RoofLoads,
+    /// The beam line; nothing where its wood has no values.
+    pub line: Option<BeamLine>,
+    /// Where the scarfs are.
+    pub scarfs: Vec<ScarfPlace>,
+    /// The ways of the lift, to the footings and to the wall, then those of the weight.
+    pub paths: Vec<LoadPath>,
+    /// Every check, worst first.
+    pub checks: Vec<Check>,
+}
+
+impl Strength {
+    /// The check that asks most; one that could not be made counts as just failing.
+    #[must_use]
+    pub fn worst(&self) -> Option<&Check> {
+        self.checks.first()
+    }
+
+    /// The worst check of a stick.
+    #[must_use]
+    pub fn worst_of(&self, mark: &str) -> Option<&Check> {
+        self.checks.iter().find(|check| check.member == mark)
+    }
+
+    /// What could not be judged.
+    pub fn not_judged(&self) -> impl Iterator<Item = &Check> {
+        self.checks.iter().filter(|check| check.ratio().is_none())
+    }
+}
+
+/// Works out loads, forces and checks.
+#[must_use]
+pub fn strength(project: &Project, shape: &Shape) -> Strength {
+    let woods = Woods::new(project);
+    let loads = roof_loads(project, shape);
+    let mut missing = loads.not_judged.clone();
+    let rafters = match rafter_work(project, shape, &loads, &woods) {
+        Ok(work) => {
+            missing.extend(work.missing.iter().cloned());
+            check_rafters(project, shape, &woods, &work)
+        }
+        Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
+    };
+    let mut roof = check_purlins(project, shape, &loads);
+    roof.extend(check_purlin_screws(project, shape, &loads));
+    roof.extend(check_sheet_screws(project, shape, &loads));
+    roof.extend(check_rafter_ties(project, shape, &loads));
+    roof.extend(check_ledger(project, shape, &loads));
+    let (line, frame) = match stiffnesses(&woods) {
+        Ok(stiffness) => {
+            let line = beam_line(project, shape, &loads, &stiffness);
+            missing.extend(line.not_judged.iter().cloned());
+            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods });
+            (Some(line), frame)
+        }
+        Err(why) => (None, FramePart::unknown(&why)),
+    };
+    let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
+    roof.extend(check_bases(project, shape, &demands));
+    let paths = paths(&roof, &rafters, &frame);
+    let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
+    // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
+    checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
+    checks.extend(not_loaded(missing));
+    checks.sort_by(|a, b| b.rank().total_cmp(&a.rank()));
+    let scarfs = shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+    Strength { loads, line, scarfs, paths, checks }
+}
+
+/// Of the paths the first ones are those of the lift.
+const N_UPLIFT: usize = 2;
+
+/// What could not be loaded, each said once.
+fn not_loaded(missing: Vec<String>) -> Vec<Check> {
+    let mut said: Vec<String> = Vec::new();
+    for why in missing {
+        if !said.contains(&why) {
+            said.push(why);
+        }
+    }
+    said.iter().map(|why| Check::not_judged("the frame", "is loaded", why)).collect()
+}
+
+/// The checks of the beam line by their sticks.
+struct FramePart {
+    beam: Vec<Check>,
+    scarfs: Vec<Check>,
+    posts: Vec<Check>,
+    braces: Vec<Check>,
+    lifted: LiftedFrame,
+}
+
+impl FramePart {
+    fn of(with: &BeamChecks) -> Self {
+        let (beam, scarfs, posts) = (check_beam(with), check_scarfs(with), check_posts(with));
+        let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
+        let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
+        let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
+        Self { beam, scarfs, posts, braces: check_braces(with), lifted }
+    }
+
+    fn unknown(why: &str) -> Self {
+        let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
+        Self {
+            beam: missing("beam"),
+            scarfs: Vec::new(),
+            posts: missing("posts"),
+            braces: missing("braces"),
+            lifted: LiftedFrame::default(),
+        }
+    }
+}
+
+/// The post top whose pegs are pulled hardest.
+fn post_top(posts: &[Check]) -> Option<Link> {
+    let pulled = posts.iter().filter(|check| check.name == PULLS_ON_PEGS);
+    let worst = pulled.max_by(|a, b| a.rank().total_cmp(&b.rank()))?;
+    let Outcome::Judged(worked) = &worst.outcome else { return None };
+    let (Amount::Force(demand), Amount::Force(capacity)) = (worked.value.demand, worked.value.capacity) else {
+        return None;
+    };
+    let citation = Citation::from_memory("TFEC 1-10", "pegs in double shear");
+    Some(Link { name: format!("{} {}", worst.member, worst.name), demand, capacity: Some(capacity), citation })
+}
+
+fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart) -> Vec<LoadPath> {
+    let sticks = FrameChecks { rafters, beam: &frame.beam, scarfs: &frame.scarfs, posts: &frame.posts };
+    let up = uplift_paths(roof, &frame.lifted);
+    up.into_iter().chain(gravity_paths(roof, &sticks)).collect()
+}
+
+fn stiffnesses(woods: &Woods) -> Result<Stiffnesses, String> {
+    let of = |used| woods.member(used, Duration::TwoMonths).map(|wood| stiffness(&wood).value);
+    Ok(Stiffnesses { beam: of(Used::Beam)?, post: of(Used::Post)?, brace: of(Used::Brace)? })
+}

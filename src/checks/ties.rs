@@ -1,0 +1,248 @@
+//! The ties of the rafters to ledger and beam, by their maker's values, under the wind that lifts.
+//!
+//! Toward the wall a rafter's heels bear on ledger and beam; away from it only the ties hold, those at the ledger: the beam
+//! line is free to lean. Wind is that on components, its worst zone over the whole rafter; snow only holds down and is left
+//! out.
+use super::check::Check;
+use crate::analysis::{Demand, Loading, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings};
+use crate::design::Shape;
+use crate::fastening::load_duration;
+use crate::geometry::rakes;
+use crate::loads::wind::effective_area;
+use crate::loads::{Duration, LeanTo};
+use crate::members::Verdict;
+use crate::project::{Project, Tie};
+use crate::units::{Force, Length};
+use crate::working::{Citation, Step, Worked};
+
+/// Name of both checks, and the places that tell them apart.
+pub(super) const PULLS_ON_TIES: &str = "pulls on its ties";
+pub(super) const AT_LEDGER: &str = "at the ledger";
+pub(super) const AT_BEAM: &str = "at the beam";
+
+/// What the maker of a tie allows, all ties of one joint together.
+pub(super) struct Allowed {
+    pub(super) pull: Force,
+    pub(super) sideways: Force,
+    pub(super) steps: Vec<Step>,
+}
+
+/// The maker's values under a combination of that duration.
+///
+/// # Errors
+/// What the user has not said yet; `of` names the ties.
+pub(super) fn allowed(tie: &Tie, of: &str, duration: Duration) -> Result<Allowed, String> {
+    if tie.count == 0 {
+        return Err(format!("the {of} is missing: none is chosen yet"));
+    }
+    if tie.pull <= Force::ZERO {
+        return Err(format!("the allowable pull of the {of} is missing: its maker states it"));
+    }
+    if tie.source.trim().is_empty() {
+        return Err(format!("where the values of the {of} stand is missing: name the maker's sheet"));
+    }
+    let shortest = load_duration(duration.factor()).map_err(|refused| refused.to_string())?;
+    let count = tie.count as f64;
+    let (pull, sideways) = (tie.pull * count * shortest.value, tie.sideways * count * shortest.value);
+    let says = format!(
+        "{}·{:.0} lb·C_D = {:.0} lb pulled, {}·{:.0} lb·C_D = {:.0} lb sideways: {}",
+        tie.count,
+        tie.pull.to_pounds(),
+        pull.to_pounds(),
+        tie.count,
+        tie.sideways.to_pounds(),
+        sideways.to_pounds(),
+        tie.source
+    );
+    let citation = Citation::from_memory("the maker's sheet", "as the user gave it");
+    let mut steps = shortest.steps;
+    steps.push(Step::new("what the ties carry", says, citation));
+    let says = "green wood and wood in the weather: as the maker's sheet says; no factor is taken here".to_owned();
+    steps.push(Step::new("moisture", says, citation));
+    Ok(Allowed { pull, sideways, steps })
+}
+
+/// A pull and a push sideways at the same time: the sum of their shares.
+pub(super) fn both(pull: Force, sideways: Force, of: &str, allowed: Allowed) -> Result<Worked<Verdict>, String> {
+    let Allowed { pull: most, sideways: most_sideways, mut steps } = allowed;
+    if sideways <= Force::ZERO {
+        return Ok(Worked::new(Verdict::force(pull, most), steps));
+    }
+    if most_sideways <= Force::ZERO {
+        return Err(format!("the allowable push sideways of the {of} is missing: its maker states it"));
+    }
+    let sum = pull.max(Force::ZERO) / most + sideways / most_sideways;
+    let says = format!(
+        "{:.0}/{:.0} + {:.0}/{:.0} = {sum:.3}",
+        pull.max(Force::ZERO).to_pounds(),
+        most.to_pounds(),
+        sideways.to_pounds(),
+        most_sideways.to_pounds()
+    );
+    let citation = Citation::common_practice("pull and push on one tie add up, unless its maker says otherwise");
+    steps.push(Step::new("pull and push sideways", says, citation));
+    Ok(Worked::new(Verdict::sum_of_shares(sum), steps))
+}
+
+/// Both ties of the rafter that carries most.
+#[must_use]
+pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<Check> {
+    let (widest, width) = widest_rafter(project, shape);
+    let mark = format!("R{}", widest + 1);
+    let forces = match Lifted::new(project, shape, loads, width) {
+        Ok(forces) => forces,
+        Err(why) => {
+            return [AT_LEDGER, AT_BEAM].map(|at| unknown(&mark, at, &why)).into();
+        }
+    };
+    let fixings = &project.fixings;
+    vec![
+        forces.check(&mark, AT_LEDGER, &fixings.rafter_head, "tie of a rafter to the ledger", |one| {
+            (one.head, one.level)
+        }),
+        forces
+            .check(&mark, AT_BEAM, &fixings.rafter_seat, "tie of a rafter to the beam", |one| (one.seat, Force::ZERO)),
+    ]
+}
+
+fn unknown(mark: &str, at: &str, why: &str) -> Check {
+    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why))
+}
+
+/// Place and carried width of the rafter with the most roof.
+pub(super) fn widest_rafter(project: &Project, shape: &Shape) -> (usize, Length) {
+    let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
+    let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
+    let places = widths.into_iter().enumerate();
+    places.max_by(|a, b| a.1.to_inches().total_cmp(&b.1.to_inches())).unwrap_or((0, Length::ZERO))
+}
+
+/// Forces of one rafter on its ties: up at either seat, and away from the wall.
+#[derive(Clone, Copy)]
+struct Forces {
+    head: Force,
+    seat: Force,
+    level: Force,
+}
+
+/// One rafter under every combination with wind on components.
+struct Lifted {
+    loadings: Vec<Loading>,
+    forces: Vec<Forces>,
+    width: Length,
+}
+
+impl Lifted {
+    fn new(project: &Project, shape: &Shape, loads: &RoofLoads, width: Length) -> Result<Self, String> {
+        let lean_to: &LeanTo = &loads.lean_to;
+        let line = RafterLine::new(shape, lean_to.roof_length().length());
+        let area = effective_area(line.span() / line.pitch.cos(), width);
+        let cases = component_cases(&project.place, lean_to, area).map_err(|refused| refused.to_string())?;
+        let hand = RafterHand::new(&line, &loads.dead, &cases);
+        let loadings = loadings(project.place.edition, &cases);
+        let of = |loading: &Loading| {
+            let (strip, own) = (hand.strip(loading), hand.own(loading));
+            Forces {
+                head: -(strip.ledger * width + own.ledger),
+                seat: -(strip.beam * width + own.beam),
+                level: (strip.level * width).max(Force::ZERO),
+            }
+        };
+        let forces = loadings.iter().map(of).collect();
+        Ok(Self { loadings, forces, width })
+    }
+
+    fn check(&self, mark: &str, at: &str, tie: &Tie, of: &str, pick: impl Fn(&Forces) -> (Force, Force)) -> Check {
+        let demands = self.loadings.iter().zip(&self.forces).map(|(loading, forces)| Demand {
+            value: pick(forces),
+            combination: loading.name.clone(),
+            duration: loading.duration,
+        });
+        // A rough share each way finds the combination; the verdict is worked out for that one alone.
+        let share = |force: Force, most: Force| force.max(Force::ZERO).to_pounds() / most.to_pounds().max(1.0);
+        let rough = |demand: &Demand<(Force, Force)>| {
+            let (pull, level) = demand.value;
+            (share(pull, tie.pull) + share(level, tie.sideways)) / demand.duration.factor()
+        };
+        let worst = demands.max_by(|a, b| rough(a).total_cmp(&rough(b)));
+        let Some(Demand { value: (pull, level), combination, duration }) = worst else {
+            return unknown(mark, at, "no combination with wind was found");
+        };
+        let made = allowed(tie, of, duration).and_then(|allowed| both(pull, level, of, allowed)).map(|mut made| {
+            made.steps.insert(0, self.step(pull, level));
+            made
+        });
+        Check::new(mark, PULLS_ON_TIES, at, combination, made)
+    }
+
+    fn step(&self, pull: Force, level: Force) -> Step {
+        let says = format!(
+            "a rafter that carries {:.1} in of roof lifts with {:.0} lb and pulls off the wall with {:.0} lb",
+            self.width.to_inches(),
+            pull.max(Force::ZERO).to_pounds(),
+            level.to_pounds()
+        );
+        Step::new("forces on the ties of one rafter", says, Citation::from_memory("statics", "moments about the seats"))
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::roof_loads;
+    use crate::evaluate;
+    use crate::project::demo;
+    use crate::units::UnitSystem;
+
+    fn checks(project: &Project) -> [Check; 2] {
+        let built = evaluate(project).built.unwrap();
+        check_rafter_ties(project, &built.shape, &roof_loads(project, &built.shape)).try_into().unwrap()
+    }
+
+    /// The barn: seats at 2.5 and 128 in, eave at 138.97; 24 in of roof. 129.4 in of span, counted a third of it wide, gather
+    /// 38.7 ft², over 4a²: the field's −38.08 psf. 0.6 of it on 2 ft: 45.70 plf of plan up, on 11.581 ft 529.2 lb. Turned
+    /// about the ledger seat: arm 69.485 − 2.5 of 125.5, by 1/cos²θ = 1.0625: 300.1 lb at the beam, 229.1 lb at the ledger.
+    /// Dead 0.6·(1.4459·2 + 6.285) = 5.506 plf: 63.8 lb, 34.0 at the beam, 29.7 at the ledger. Level 529.2/4 = 132.3 lb.
+    #[test]
+    fn the_barn_by_hand() {
+        let [head, seat] = checks(&demo::wool_barn());
+        assert_eq!(seat.combination, "0.6D + 0.6W: wind on components, lifting");
+        let up = 0.6 * 38.083_410 * 2.0 * 138.970_143 / 12.0;
+        let at_beam = up * (69.485_071 - 2.5) / 125.5 * 1.0625;
+        let dead = 0.6 * (1.445_883 * 2.0 + 0.523_770 * 12.0) * 138.970_143 / 12.0;
+        let dead_beam = dead * (69.485_071 - 2.5) / 125.5;
+        assert!((seat.ratio().unwrap() - (at_beam - dead_beam) / (2.0 * 350.0 * 1.6)).abs() < 1e-6, "{seat:?}");
+        let pull = up - at_beam - (dead - dead_beam);
+        let expected = pull / 1120.0 + up * 0.25 / 960.0;
+        assert!((head.ratio().unwrap() - expected).abs() < 1e-6, "{head:?} {expected}");
+        assert!(head.passes() && seat.passes());
+    }
+
+    #[test]
+    fn one_weak_tie_fails() {
+        let mut barn = demo::wool_barn();
+        barn.fixings.rafter_seat.count = 1;
+        barn.fixings.rafter_seat.pull = Force::pounds(150.0);
+        let [head, seat] = checks(&barn);
+        assert!(head.passes() && !seat.passes() && seat.ratio().unwrap() > 1.0);
+    }
+
+    #[test]
+    fn what_is_missing_is_said() {
+        let says = |change: &dyn Fn(&mut Project)| {
+            let mut barn = demo::wool_barn();
+            change(&mut barn);
+            checks(&barn).map(|check| check.says(UnitSystem::Imperial))
+        };
+        let [_, seat] = says(&|barn| barn.fixings.rafter_seat.count = 0);
+        assert!(seat.contains("not judged: the tie of a rafter to the beam is missing"), "{seat}");
+        let [head, _] = says(&|barn| barn.fixings.rafter_head.pull = Force::ZERO);
+        assert!(head.contains("not judged: the allowable pull of the tie of a rafter to the ledger is missing"));
+        let [head, _] = says(&|barn| barn.fixings.rafter_head.sideways = Force::ZERO);
+        assert!(head.contains("not judged: the allowable push sideways"), "{head}");
+        let [head, _] = says(&|barn| barn.fixings.rafter_head.source.clear());
+        assert!(head.contains("not judged: where the values of the tie"), "{head}");
+        assert!(says(&|barn| barn.place.wind_speed = None).iter().all(|says| says.contains("wind speed is missing")));
+    }
+}

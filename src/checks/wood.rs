@@ -1,0 +1,73 @@
+//! The wood of each kind of stick, ready to be checked.
+use crate::loads::Duration;
+use crate::materials::{Timber, species};
+use crate::members::{Conditions, LoadDuration, Member};
+use crate::project::{Project, Used};
+use crate::units::Length;
+
+/// The thinnest stick that counts as a timber.
+const TIMBER_FROM: Length = Length::inches(4.5);
+
+/// The sticks of a project as the checks see them; a sentence where the tables list no value.
+pub struct Woods<'a> {
+    project: &'a Project,
+}
+
+impl<'a> Woods<'a> {
+    /// Of this project.
+    #[must_use]
+    pub const fn new(project: &'a Project) -> Self {
+        Self { project }
+    }
+
+    /// The size of that kind of stick.
+    #[must_use]
+    pub const fn timber(&self, used: Used) -> Timber {
+        let timbers = &self.project.frame.timbers;
+        match used {
+            Used::Post => timbers.post,
+            Used::Beam => timbers.beam,
+            Used::Brace => timbers.brace,
+            Used::Rafter => timbers.rafter,
+            Used::Ledger => timbers.ledger,
+            Used::Purlin => timbers.purlin,
+        }
+    }
+
+    /// The stick with its design values and the user's own in their place, under a load of that duration.
+    ///
+    /// Green timbers 5 in and thicker are taken as wet in service until they are declared dry; thinner sticks dry first.
+    ///
+    /// # Errors
+    /// The sentence that names the nearest row, where none is listed.
+    pub fn member(&self, used: Used, duration: Duration) -> Result<Member, String> {
+        let (wood, timber) = (&self.project.wood, self.timber(used));
+        let kind = species(&self.project.frame.species)
+            .ok_or_else(|| format!("no design values for the wood \u{201c}{}\u{201d}", self.project.frame.species))?;
+        let is_timber = timber.ordered.breadth.min(timber.ordered.depth) >= TIMBER_FROM;
+        let grade = if is_timber { wood.timber_grade } else { wood.lumber_grade };
+        let conditions = Conditions {
+            duration: load_duration(duration),
+            wet_service: is_timber && !wood.is_dry,
+            ..Conditions::default()
+        };
+        let mut member =
+            Member::listed(&kind.design_class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
+        for own in wood.own.iter().filter(|own| own.used == used) {
+            member.values = member.values.with_override(own.property, own.value).map_err(|refused| refused.0)?;
+        }
+        Ok(member)
+    }
+}
+
+/// The same duration as the wood tables name it.
+#[must_use]
+pub const fn load_duration(duration: Duration) -> LoadDuration {
+    match duration {
+        Duration::Permanent => LoadDuration::Permanent,
+        Duration::TenYears => LoadDuration::TenYears,
+        Duration::TwoMonths => LoadDuration::TwoMonths,
+        Duration::SevenDays => LoadDuration::SevenDays,
+        Duration::TenMinutes => LoadDuration::TenMinutes,
+    }
+}

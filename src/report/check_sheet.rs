@@ -1,0 +1,365 @@
+//! Checks as HTML: the list in plain words, the working of each, and the whole calculation for paper.
+use super::markup::Markup;
+use crate::checks::{Check, Outcome, Strength};
+use crate::drawing::Effort;
+use crate::materials::{Confidence, species};
+use crate::members::{Grade, Verdict};
+use crate::project::Project;
+use crate::units::UnitSystem;
+use crate::working::Step;
+
+/// The caution that goes with every judgement of strength.
+pub const STRENGTH_CAUTION: &str = "These checks are formulas, many of them from memory and marked so. They do not replace a \
+    licensed engineer or your local code; the wall you lean on is not judged at all.";
+
+/// One line on the whole: how many pass, what is worst.
+#[must_use]
+pub fn summary(strength: &Strength, units: UnitSystem) -> String {
+    let failing = strength.checks.iter().filter(|check| check.ratio().is_some() && !check.passes()).count();
+    let open = strength.not_judged().count();
+    let all = strength.checks.len();
+    let worst = strength.worst().map(|check| check.says(units)).unwrap_or_default();
+    let verdict = match (failing, open) {
+        (0, 0) => format!("All {all} checks hold."),
+        (0, open) => format!("{open} of {all} checks could not be made."),
+        (failing, 0) => format!("{failing} of {all} checks do not hold."),
+        (failing, open) => format!("{failing} of {all} checks do not hold, {open} could not be made."),
+    };
+    format!("{verdict} Worst: {worst}.")
+}
+
+/// A mark and a word for how a check came out: never the colour alone.
+fn badge(check: &Check) -> (&'static str, &'static str, &'static str) {
+    match Effort::of(check.ratio()) {
+        Effort::Unknown => ("?", "not judged", "check--unknown"),
+        Effort::Over => ("\u{2715}", "does not hold", "check--over"),
+        Effort::Hard => ("\u{2713}", "holds, hard at work", "check--hard"),
+        Effort::Fair | Effort::Light => ("\u{2713}", "holds", "check--light"),
+    }
+}
+
+/// The checks as a list that opens: each body is filled when it is asked for ([`working`]).
+///
+/// `places` are the checks' places in [`Strength::checks`].
+#[must_use]
+pub fn list(strength: &Strength, places: &[usize], units: UnitSystem) -> String {
+    let mut out = Markup::new();
+    out.open("div class=\"checks\"");
+    for place in places {
+        let Some(check) = strength.checks.get(*place) else { continue };
+        let (mark, word, class) = badge(check);
+        out.open(&format!("details class=\"check {class}\" data-check=\"{place}\""));
+        out.open("summary class=\"check__head\"");
+        out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
+        out.leaf("span class=\"quiet\"", word);
+        out.leaf("span class=\"check__says\"", &check.says(units));
+        out.open("span class=\"check__bar\" aria-hidden=\"true\"");
+        out.leaf(&format!("span class=\"check__fill fill-{}\"", twentieths(check.ratio())), "");
+        out.close("span").close("summary");
+        out.leaf("div class=\"check__body\"", "").close("details");
+    }
+    out.close("div");
+    out.finish()
+}
+
+/// A ratio in twentieths of full width, for the style sheet.
+fn twentieths(ratio: Option<f64>) -> u8 {
+    let ratio = ratio.unwrap_or(0.0).clamp(0.0, 1.0);
+    (0..20_u8).rev().find(|step| ratio * 20.0 >= f64::from(*step) + 0.5).map_or(0, |step| step + 1)
+}
+
+/// The working of one check.
+#[must_use]
+pub fn working(check: &Check, units: UnitSystem) -> String {
+    let mut out = Markup::new();
+    match &check.outcome {
+        Outcome::NotJudged(why) => {
+            out.leaf("p class=\"check__why\"", why);
+        }
+        Outcome::Judged(worked) => {
+            out.open("dl class=\"facts\"");
+            let verdict = &worked.value;
+            for (name, value) in [
+                ("asked", verdict.demand.text(units)),
+                ("there", verdict.capacity.text(units)),
+                ("share", ratio_text(verdict)),
+                ("under", check.combination.clone()),
+                ("weakest source", confidence(worked.confidence()).to_owned()),
+            ] {
+                if !value.is_empty() {
+                    out.open("div class=\"fact\"").leaf("dt class=\"fact__name\"", name);
+                    out.leaf("dd class=\"fact__value\"", &value).close("div");
+                }
+            }
+            out.close("dl");
+            steps(&mut out, &worked.steps);
+        }
+    }
+    out.finish()
+}
+
+fn ratio_text(verdict: &Verdict) -> String {
+    if verdict.ratio.is_finite() { format!("{:.3}", verdict.ratio) } else { "nothing is allowed".to_owned() }
+}
+
+/// Steps as a numbered list: what it gives, the formula with its numbers, where it is printed.
+fn steps(out: &mut Markup, steps: &[Step]) {
+    out.open("ol class=\"steps\"");
+    for step in steps {
+        let citation = &step.citation;
+        out.open("li class=\"step\"").leaf("span class=\"step__gives\"", &step.gives);
+        out.leaf("span class=\"step__says\"", &step.says);
+        let source = format!("{}, {}{}", citation.document, citation.clause, tag(citation.confidence));
+        out.leaf("span class=\"step__source\"", &source).close("li");
+    }
+    out.close("ol");
+}
+
+const fn tag(confidence: Confidence) -> &'static str {
+    match confidence {
+        Confidence::High => "",
+        Confidence::Medium => " (from memory)",
+        Confidence::Low => " (placeholder: ask before leaning on it)",
+    }
+}
+
+const fn confidence(confidence: Confidence) -> &'static str {
+    match confidence {
+        Confidence::High => "compared with its printed source",
+        Confidence::Medium => "from memory",
+        Confidence::Low => "a placeholder: ask before leaning on it",
+    }
+}
+
+/// The ways of lift and weight as chains, link by link, the weakest marked.
+#[must_use]
+pub fn paths(strength: &Strength) -> String {
+    let mut out = Markup::new();
+    for path in &strength.paths {
+        out.open("section class=\"path\"").leaf("h3 class=\"path__title\"", &sentence_start(path.name));
+        out.open("ol class=\"path__links\"");
+        let weakest = path.weakest().map(|link| link.name);
+        for link in &path.links {
+            let is_weakest = weakest == Some(link.name);
+            let (class, mark) = match Effort::of(link.ratio) {
+                Effort::Unknown => ("link--unknown", "?"),
+                Effort::Over => ("link--over", "\u{2715}"),
+                Effort::Light | Effort::Fair | Effort::Hard => ("link--holds", "\u{2713}"),
+            };
+            out.open(&format!("li class=\"link {class}{}\"", if is_weakest { " link--weakest" } else { "" }));
+            let share = link.ratio.map_or_else(|| mark.to_owned(), |ratio| format!("{mark} {:.0} %", ratio * 100.0));
+            out.leaf("span class=\"link__share\"", &share).leaf("span class=\"link__name\"", link.name);
+            if is_weakest {
+                out.leaf("strong class=\"link__word\"", "weakest link");
+            }
+            out.leaf("span class=\"link__says\"", &link.says).close("li");
+        }
+        out.close("ol").close("section");
+    }
+    out.finish()
+}
+
+fn sentence_start(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// The working of one load of the roof, by its place.
+#[must_use]
+pub fn load_working(strength: &Strength, place: usize) -> String {
+    let mut out = Markup::new();
+    if let Some(case) = strength.loads.cases.get(place) {
+        steps(&mut out, &case.steps);
+    }
+    out.finish()
+}
+
+/// A band along the beam in the user's units: place, least and greatest value.
+pub type Curve = Vec<(f64, f64, f64)>;
+
+/// Curves along the beam with their captions, and the same figures at posts and scarfs as a table.
+///
+/// A column holds its caption and the band.
+#[must_use]
+pub fn along_sheet(drawn: &[(String, String)], places: &[(String, f64)], columns: &[(String, Curve)]) -> String {
+    let mut out = Markup::new();
+    for (caption, svg) in drawn {
+        out.open("figure class=\"chart chart--along\"").leaf("figcaption class=\"chart__caption\"", caption);
+        out.open("div class=\"chart__place\"").raw(svg).close("div").close("figure");
+    }
+    out.open("div class=\"table-box\" tabindex=\"0\" role=\"group\" aria-label=\"Along the beam, the figures\"");
+    out.open("table class=\"table table--figures\"").open("thead").open("tr").leaf("th scope=\"col\"", "at");
+    for (caption, _) in columns {
+        out.leaf("th scope=\"col\"", caption);
+    }
+    out.close("tr").close("thead").open("tbody");
+    for (name, x) in places {
+        let cells: Vec<String> = columns.iter().map(|(_, band)| at_place(band, *x)).collect();
+        let all: Vec<&str> = std::iter::once(name.as_str()).chain(cells.iter().map(String::as_str)).collect();
+        out.row(&all);
+    }
+    out.close("tbody").close("table").close("div");
+    out.finish()
+}
+
+/// Least to greatest at the sample nearest to a place.
+fn at_place(band: &[(f64, f64, f64)], x: f64) -> String {
+    let near = band.iter().min_by(|a, b| (a.0 - x).abs().total_cmp(&(b.0 - x).abs()));
+    let text = |value: f64| {
+        let decimals = if value.abs() < 10.0 { 2 } else { 0 };
+        format!("{value:.decimals$}").replace('-', "\u{2212}")
+    };
+    near.map_or_else(String::new, |(_, low, high)| {
+        let (low, high) = (text(*low), text(*high));
+        if low == high { high } else { format!("{low} to {high}") }
+    })
+}
+
+/// The whole calculation for an engineer: inputs, loads with their working, every check, the governing ones of each kind
+/// with their working, what is assumed.
+#[must_use]
+pub fn calculation(project: &Project, strength: &Strength) -> String {
+    let units = project.units;
+    let mut out = Markup::new();
+    out.open("article class=\"calculation\"");
+    out.leaf("h1", &format!("{}: strength", project.name));
+    if !project.note.is_empty() {
+        out.leaf("p", &project.note);
+    }
+    out.leaf("p class=\"caution\"", STRENGTH_CAUTION);
+    out.leaf("p", &summary(strength, units));
+    inputs(&mut out, project);
+    out.leaf("h2", "Loads on the roof");
+    steps(&mut out, &strength.loads.dead.steps);
+    for case in &strength.loads.cases {
+        out.leaf("h3", &format!("{}: {}", case.action.symbol(), case.name));
+        steps(&mut out, &case.steps);
+    }
+    if let Some(line) = &strength.line {
+        out.leaf("h3", "Pushes along the wall");
+        steps(&mut out, &line.along_steps);
+        if let Some(second) = &line.second_order {
+            steps(&mut out, &second.steps);
+        }
+    }
+    out.leaf("h2", "All checks, worst first").open("table class=\"table table--figures\"").open("tbody");
+    for check in &strength.checks {
+        let verdict = check.ratio().map_or_else(|| "not judged".to_owned(), |ratio| format!("{ratio:.2}"));
+        out.row(&[&format!("{} {} {}", check.member, check.name, check.at), &verdict, &check.combination]);
+    }
+    out.close("tbody").close("table");
+    out.leaf("h2", "The governing check of each kind");
+    for check in governing(strength) {
+        out.open("section class=\"calculation__check\"").leaf("h3", &check.says(units));
+        out.raw(&working(check, units)).close("section");
+    }
+    assumptions(&mut out);
+    out.close("article");
+    out.finish()
+}
+
+/// HTML as a page that stands by itself, with the least of style.
+#[must_use]
+pub fn page(title: &str, body: &str) -> String {
+    let mut out = Markup::new();
+    out.raw("<!doctype html>").open("html lang=\"en\"").open("head").open("meta charset=\"utf-8\"");
+    out.open("meta name=\"viewport\" content=\"width=device-width\"").leaf("title", title);
+    out.open("style").raw(PAGE_STYLE).close("style").close("head").open("body").raw(body);
+    out.close("body").close("html");
+    out.finish()
+}
+
+const PAGE_STYLE: &str = "body{font:15px/1.4 sans-serif;max-width:52rem;margin:2rem auto;padding:0 1rem}\
+    table{border-collapse:collapse}th,td{text-align:left;vertical-align:top;padding:.15rem .6rem .15rem 0;border-bottom:1px solid #ccc}\
+    .step__source{display:block;color:#555;font-size:.85em}.step__gives{display:block;font-weight:600}\
+    .caution{border:2px solid;padding:.5rem}dt{font-weight:600}dd{margin:0 0 .3rem}";
+
+/// The worst of each kind of check, in the order of badness.
+fn governing(strength: &Strength) -> Vec<&Check> {
+    let kind = |check: &Check| {
+        let member: String = check.member.chars().filter(|letter| !letter.is_ascii_digit()).collect();
+        (member, check.name.clone())
+    };
+    let mut seen = Vec::new();
+    let mut kept = Vec::new();
+    for check in strength.checks.iter().filter(|check| check.ratio().is_some()) {
+        if !seen.contains(&kind(check)) {
+            seen.push(kind(check));
+            kept.push(check);
+        }
+    }
+    kept
+}
+
+fn inputs(out: &mut Markup, project: &Project) {
+    let (place, wood) = (&project.place, &project.wood);
+    let units = project.units;
+    let open = || "not known".to_owned();
+    let grade = |grade: Grade| grade.name().to_owned();
+    let snow = place.ground_snow.map_or_else(open, |load| crate::units::show_area_load(load, units).to_string());
+    let wind = place.wind_speed.map_or_else(open, |speed| format!("{:.0} mi/h", speed.to_mph()));
+    let kind = species(&project.frame.species).map_or_else(open, |kind| kind.name.clone());
+    let soil = crate::fastening::soil(&project.ground.soil).map_or_else(|_| open(), |soil| soil.name.clone());
+    out.leaf("h2", "What it is worked from").open("table class=\"table table--figures\"").open("tbody");
+    out.row(&["load standard", place.edition.name(), "risk category", &format!("{:?}", place.risk)]);
+    out.row(&["ground snow, from the local authority", &snow, "basic wind speed, from the local authority", &wind]);
+    out.row(&["wood", &kind, "soil", &soil]);
+    let timbers = grade(wood.timber_grade);
+    out.row(&["grade of timbers, stamped or assumed", &timbers, "grade of thinner sticks", &grade(wood.lumber_grade)]);
+    let moisture = if wood.is_dry { "declared dry in use" } else { "timbers wet in use" };
+    out.row(&["moisture", moisture, "", ""]);
+    for own in &wood.own {
+        let value = crate::units::show_stress(own.value, units).to_string();
+        out.row(&[&format!("own value, {:?}", own.used), own.property.symbol(), &value, &own.source]);
+    }
+    out.close("tbody").close("table");
+}
+
+fn assumptions(out: &mut Markup) {
+    out.leaf("h2", "What is assumed");
+    out.open("ul");
+    for says in [
+        "Allowable stress design; each combination with its own load-duration factor.",
+        "The beam line is a plane frame; a scarf is a hinge that passes shear; post feet are pinned; a post's head is pinned at its shoulder.",
+        "Braces are taken rigid, with soft joints, and slack; the worst of them counts. Along the wall only pushed braces act.",
+        "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
+        "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
+        "Pegs and wedges of scarfs get no credit.",
+    ] {
+        out.leaf("li", says);
+    }
+    out.close("ul").leaf("p class=\"caution\"", STRENGTH_CAUTION);
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::project::demo;
+
+    #[test]
+    fn the_calculation_names_every_check_and_its_sources() {
+        let mut project = demo::wool_barn();
+        project.name = "<barn>".to_owned();
+        let strength = evaluate(&project).strength.unwrap();
+        let sheet = calculation(&project, &strength);
+        assert!(sheet.contains("&lt;barn&gt;: strength") && !sheet.contains("<barn>"));
+        for check in &strength.checks {
+            assert!(sheet.contains(&crate::drawing::svg::escape(&check.name)), "{}", check.name);
+        }
+        assert!(sheet.contains("ASCE 7-16") && sheet.contains("NDS") && sheet.contains("from memory"));
+        assert!(sheet.contains("licensed engineer"));
+    }
+
+    #[test]
+    fn the_list_opens_and_says_how_each_came_out() {
+        let strength = evaluate(&demo::wool_barn()).strength.unwrap();
+        let all = list(&strength, &[0, 1, usize::MAX], UnitSystem::Imperial);
+        assert_eq!(all.matches("<details").count(), 2);
+        assert!(all.contains("data-check=\"0\"") && all.contains("check__says"));
+        assert_eq!([Some(0.0), Some(0.5), Some(3.0), None].map(twentieths), [0, 10, 20, 0]);
+        let first = working(&strength.checks[0], UnitSystem::Metric);
+        assert!(first.contains("class=\"steps\"") || first.contains("check__why"));
+    }
+}

@@ -1,0 +1,118 @@
+// Whether it carries, as a person asks it: the worst check, its working, what would help, what is missing.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { axe, sizes, visit } from "./harness.mjs";
+import { BEGIN, begin, go, project, report, strip, type, unfold } from "./hands.mjs";
+
+const summary = (page) => page.locator(".strength-summary");
+
+for (const [kind, size, begins] of [
+  ["phone, inches", sizes.phone, BEGIN.barn],
+  ["desk, millimetres", sizes.desk, BEGIN.store],
+]) {
+  test(`the checks are those of the native report (${kind})`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, begins);
+      const said = await report((await project(page)).text);
+      await go(page, "Strength");
+      await page.getByRole("button", { name: /^Show \d+ more$/ }).click();
+      const shown = await page.locator(".check__says").allTextContents();
+      assert.equal(shown.length, said.checks.length);
+      const worst = said.checks[0];
+      assert.ok(shown[0].startsWith(`${worst.member} ${worst.name}`), `${shown[0]} is not ${worst.says}`);
+      if (worst.ratio) {
+        assert.match(shown[0], new RegExp(`\\b${Math.round(worst.ratio * 100)} %`));
+        assert.match((await strip(page))["worst check"], new RegExp(`${worst.member}.* ${Math.round(worst.ratio * 100)} %`));
+      }
+      const failing = said.checks.filter((check) => check.ratio !== null && !check.passes).length;
+      if (failing > 0) {
+        assert.match(await summary(page).textContent(), new RegExp(`^${failing} of ${said.checks.length} checks do not hold`));
+      }
+      assert.deepEqual(await axe(page, ".page"), []);
+    });
+  });
+}
+
+test("a check opens to its working, and a change that helps is one tap and one undo", async () => {
+  await visit(sizes.phone, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    const said = await report((await project(page)).text);
+    await go(page, "Strength");
+    const place = said.checks.findIndex((check) => check.ratio > 1 && check.member.startsWith("scarf"));
+    assert.ok(place >= 0, "the barn has no failing scarf to help");
+    const check = page.locator(`[data-check="${place}"]`);
+    await check.locator("summary").click();
+    await check.locator(".step").first().waitFor();
+    const sources = await check.locator(".step__source").allTextContents();
+    assert.ok(sources.length > 2 && sources.every((source) => source.length > 4), sources.join("\n"));
+    const way = check.locator("[data-remedy]").first();
+    const words = await way.textContent();
+    await way.click();
+    await page.waitForFunction((before) => document.querySelector(".strength-summary").textContent !== before, await summary(page).textContent()).catch(() => {});
+    const after = await report((await project(page)).text);
+    const alike = after.checks.filter((found) => found.name === said.checks[place].name && found.member.startsWith("scarf"));
+    assert.ok(alike.every((found) => found.ratio <= 1), `${words}: ${JSON.stringify(alike.map((found) => found.ratio))}`);
+    await page.getByRole("button", { name: "Undo" }).click();
+    const back = await report((await project(page)).text);
+    assert.deepEqual(back.checks.map((found) => found.ratio), said.checks.map((found) => found.ratio));
+  });
+});
+
+test("a tapped stick shows its own checks, and the address keeps it", async () => {
+  await visit(sizes.desk, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    await go(page, "Strength");
+    await page.locator('.drawing [data-stick="P2"]').first().click();
+    await page.getByRole("heading", { name: "Checks of P2" }).waitFor();
+    const shown = await page.locator(".check__says").allTextContents();
+    assert.ok(shown.length > 1 && shown.every((text) => text.startsWith("P2 ")), shown.join("\n"));
+    assert.match(page.url(), /#\/strength\/P2$/);
+    await page.getByRole("link", { name: "All checks" }).click();
+    await page.getByRole("heading", { name: "Checks, worst first" }).waitFor();
+  });
+});
+
+test("what nobody has said is not judged, and counts when it is said", async () => {
+  await visit(sizes.phone, {}, async ({ page }) => {
+    await begin(page, BEGIN.inches);
+    await go(page, "Strength");
+    const all = () => page.locator(".check__says").allTextContents();
+    assert.ok((await all()).some((text) => /not judged: ground snow is missing/.test(text)), (await all()).join("\n"));
+    assert.ok((await all()).some((text) => /not judged: wind speed is missing/.test(text)));
+    await go(page, "Site");
+    await unfold(page, "Snow");
+    await type(page, "place.ground_snow", "30");
+    await go(page, "Strength");
+    assert.ok(!(await all()).some((text) => /ground snow is missing/.test(text)), (await all()).join("\n"));
+  });
+});
+
+test("curves along the beam, loads and ways are drawn, with figures beside them", async () => {
+  await visit(sizes.desk, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    await go(page, "Strength");
+    const along = await unfold(page, "Along the beam");
+    await along.locator(".chart__svg").first().waitFor();
+    assert.equal(await along.locator(".chart__svg").count(), 4);
+    assert.equal(await along.locator("tbody tr").count(), 6, "four posts and two scarfs");
+    const envelope = await along.locator("tbody").textContent();
+    await page.locator("#along-case").selectOption({ index: 2 });
+    await page.waitForFunction((before) => document.querySelector("#along-case").closest("details").querySelector("tbody").textContent !== before, envelope);
+    const loads = await unfold(page, "Loads on the roof");
+    await loads.locator(".drawing").waitFor();
+    assert.ok((await loads.locator(".step").count()) > 0);
+    const ways = await unfold(page, "The way down, and what holds it when the wind lifts");
+    assert.equal(await ways.locator(".path").count(), 4);
+    assert.ok((await ways.locator(".link--weakest").count()) >= 2);
+  });
+});
+
+test("the calculation is kept as a page", async () => {
+  await visit(sizes.phone, {}, async ({ page }) => {
+    await begin(page, BEGIN.store);
+    await go(page, "Papers");
+    const fold = await unfold(page, "The calculation of the strength");
+    const [download] = await Promise.all([page.waitForEvent("download"), fold.getByRole("button", { name: "Keep it as a page" }).click()]);
+    assert.match(download.suggestedFilename(), /\.html$/);
+  });
+});
