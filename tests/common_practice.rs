@@ -106,3 +106,99 @@ fn opposed_tenons_follow_from_the_web() {
     let problem = design.problems_of("joinery.brace_tenon").next().unwrap();
     assert!(problem.says.contains("web"), "{}", problem.says);
 }
+
+fn strength(project: &outshot::project::Project) -> std::sync::Arc<outshot::checks::Strength> {
+    evaluate(project).strength.unwrap()
+}
+
+/// Common practice: a loaded beam crowns over posts and dips between; near the heads of its braces it hardly bends.
+#[test]
+fn the_uncut_beam_hardly_bends_near_its_braces() {
+    let strength = strength(&demo::wool_barn());
+    let line = strength.line.as_ref().unwrap();
+    let even = |case: &outshot::analysis::BeamCase| case.name == "D + S: balanced snow";
+    let slack = |solved: &outshot::analysis::Solved| solved.model == outshot::analysis::BraceModel::Slack;
+    let (solved, _) = line.uncut().find(|(solved, case)| slack(solved) && even(case)).unwrap();
+    let at = |x: f64| {
+        let index = line.model.beam.iter().position(|stretch| (stretch.to.to_inches() - x).abs() < 0.1).unwrap();
+        solved.beam[index].end_moments.1.to_pound_inches().abs()
+    };
+    let most = |from: f64, to: f64, of: fn(&outshot::analysis::BeamPart) -> f64| {
+        let inside = line
+            .model
+            .beam
+            .iter()
+            .zip(&solved.beam)
+            .filter(|(stretch, _)| stretch.from.to_inches() > from - 0.1 && stretch.to.to_inches() < to + 0.1);
+        inside.map(|(_, part)| of(part)).fold(0.0, f64::max)
+    };
+    let over_posts = at(138.0).min(at(270.0));
+    let mid_bay = most(6.0, 138.0, |part| part.moment.max.to_pound_inches());
+    // Inner bay, both braces: 40¾ in from the posts' middles.
+    for head in [138.0 + 40.757, 270.0 - 40.757] {
+        assert!(at(head) < 0.2 * over_posts, "{} by {over_posts}", at(head));
+        assert!(at(head) < 0.25 * mid_bay, "{} by {mid_bay}", at(head));
+    }
+}
+
+/// Common practice: 4x8 rafters at 30 in carry such a roof as well as at 24.
+#[test]
+fn rafters_at_thirty_inches_still_pass() {
+    let mut project = demo::wool_barn();
+    project.frame.rafters.spacing = outshot::units::Length::inches(30.0);
+    let strength = strength(&project);
+    // What the standard leaves to an engineer is no matter of spacing.
+    let judged = strength.checks.iter().filter(|check| check.ratio().is_some());
+    let rafters: Vec<_> = judged.filter(|check| check.member.starts_with('R')).collect();
+    assert!(rafters.len() >= 12, "{}", rafters.len());
+    for check in rafters {
+        assert!(check.passes(), "{}", check.says(project.units));
+    }
+}
+
+/// Common practice: white spruce and eastern white pine make much the same frame. Only rafters, dimension lumber, are
+/// further apart: 775 and 575 psi in the tables.
+#[test]
+fn white_spruce_and_white_pine_are_much_alike() {
+    let of = |species: &str| {
+        let mut project = demo::wool_barn();
+        project.frame.species = species.to_owned();
+        strength(&project)
+    };
+    let (spruce, pine) = (of("white_spruce"), of("eastern_white_pine"));
+    assert_eq!(spruce.checks.len(), pine.checks.len());
+    for (letter, share) in [("B", 0.15), ("P", 0.15), ("K", 0.15), ("scarf", 0.15), ("R", 0.3)] {
+        let worst = |strength: &outshot::checks::Strength| {
+            let all = strength
+                .checks
+                .iter()
+                .filter(|check| check.member.starts_with(letter) && !check.combination.is_empty());
+            all.filter_map(outshot::checks::Check::ratio).fold(0.0, f64::max)
+        };
+        check(letter, worst(&spruce), worst(&pine), share);
+    }
+}
+
+/// Common practice: a scarf is never put at mid-bay; of the places along a bay it asks most there.
+#[test]
+fn a_scarf_at_mid_bay_ranks_last() {
+    let ratio = |centre: f64| {
+        let mut project = demo::wool_barn();
+        let place = |x: f64| outshot::project::ScarfPlace {
+            centre: outshot::units::Length::inches(x),
+            lower: outshot::project::Side::Left,
+        };
+        project.frame.scarfs.by_hand = vec![place(182.0), place(centre)];
+        let strength = strength(&project);
+        let is_it = |check: &&outshot::checks::Check| {
+            check.member == "scarf 2" && check.name == "lies where the beam would bend"
+        };
+        strength.checks.iter().find(is_it).and_then(outshot::checks::Check::ratio).unwrap()
+    };
+    let mid_bay = ratio(336.0);
+    for centre in [300.0, 306.0, 312.0, 318.0, 324.0] {
+        let other = ratio(centre);
+        assert!(other < mid_bay, "{centre}: {other:.2} is not under {mid_bay:.2}");
+    }
+    assert!(ratio(300.0) < 0.5 * mid_bay);
+}

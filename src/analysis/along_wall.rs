@@ -8,7 +8,7 @@ use crate::loads::{
     Action, Combination, Duration, SEISMIC_EXEMPTION, SeismicWeight, base_shear, combinations, notional_force,
 };
 use crate::project::Project;
-use crate::units::{Area, Force, Length};
+use crate::units::{Area, Force, Length, LineLoad};
 use crate::working::Step;
 
 /// The pushes and what could not be worked out.
@@ -69,14 +69,23 @@ fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(For
     Ok((share(0, 0.5) + share(1, 1.0) + share(2, 0.5), worked.steps))
 }
 
+/// What may lie on the roof beside: its heaviest case, unfactored.
+struct Companion {
+    action: Action,
+    name: String,
+    rafters: Vec<Force>,
+}
+
 fn wind(found: &mut AlongCases, project: &Project, loads: &RoofLoads, beam: &BeamLoads, push: Force) {
-    let heaviest_snow = heaviest(loads, beam, Action::Snow);
-    let present = [Action::Wind, Action::Snow];
-    let all = combinations(project.place.edition, if heaviest_snow.is_some() { &present } else { &present[..1] });
+    let beside: Vec<Companion> =
+        [Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(loads, beam, action)).collect();
+    let present: Vec<Action> = [Action::Wind].into_iter().chain(beside.iter().map(|with| with.action)).collect();
+    let all = combinations(project.place.edition, &present);
     let windy = all.iter().filter(|combination| combination.factor(Action::Wind) != 0.0);
     for combination in windy.filter(|combination| !all.iter().any(|other| lies_within(combination, other))) {
+        let with = beside.iter().find(|with| combination.factor(with.action) != 0.0);
         for case in loads.side_wind.iter().filter(|case| !loads.side_wind.iter().any(|other| is_covered(case, other))) {
-            found.cases.push(wind_case(combination, case, beam, heaviest_snow.as_ref(), push));
+            found.cases.push(wind_case(combination, case, beam, with, push));
         }
     }
 }
@@ -96,18 +105,17 @@ fn wind_case(
     combination: &Combination,
     wind: &WindCase,
     beam: &BeamLoads,
-    snow: Option<&(String, Vec<Force>)>,
+    with: Option<&Companion>,
     push: Force,
 ) -> BeamCase {
     let factor = combination.factor(Action::Wind);
-    let snowy = combination.factor(Action::Snow);
     let mut rafters: Vec<Force> = beam.side_rafters(wind).iter().map(|force| *force * factor).collect();
     let mut name = format!("{}: {}", combination.name, wind.name);
-    if let (Some((case, forces)), true) = (snow, snowy != 0.0) {
-        for (rafter, force) in rafters.iter_mut().zip(forces) {
-            *rafter += *force * snowy;
+    if let Some(with) = with {
+        for (rafter, force) in rafters.iter_mut().zip(&with.rafters) {
+            *rafter += *force * combination.factor(with.action);
         }
-        name = format!("{}: {case}, {}", combination.name, wind.name);
+        name = format!("{}: {}, {}", combination.name, with.name, wind.name);
     }
     let way = if wind.from == WindFrom::Right { -1.0 } else { 1.0 };
     BeamCase {
@@ -122,14 +130,15 @@ fn wind_case(
     }
 }
 
-/// The roof case of an action that presses most on the beam, unfactored, with what each rafter brings.
-fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<(String, Vec<Force>)> {
+/// The roof case of an action that presses most on the beam, with what each rafter brings.
+fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Companion> {
     let pressing = loads.cases.iter().filter(|case| case.action == action).map(|case| {
         let strip = beam.line.reactions(&case.down, &case.square).beam;
         (strip, case.name.clone())
     });
     let (strip, name) = pressing.max_by(|a, b| a.0.to_plf().total_cmp(&b.0.to_plf()))?;
-    Some((name, beam.widths().iter().map(|width| strip * *width).collect()))
+    let rafters = beam.widths().iter().map(|width| strip * *width).collect();
+    (strip > LineLoad::ZERO).then_some(Companion { action, name, rafters })
 }
 
 /// Half of the base shear, both ways, where the user has given the site's values.
@@ -149,25 +158,38 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
         Err(refused) => found.not_judged.push(format!("{refused}. {SEISMIC_EXEMPTION}")),
         Ok(shear) => {
             found.steps.extend(shear.steps);
-            shake(found, project, beam, shear.value / 2.0, seismic.s_ds);
+            let snow = heaviest(loads, beam, Action::Snow);
+            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, seismic.s_ds));
         }
     }
 }
 
 /// E_v is 0.2·S_DS of the dead load, so it changes the dead load's factor.
-fn shake(found: &mut AlongCases, project: &Project, beam: &BeamLoads, push: Force, s_ds: f64) {
-    let actions = [Action::SeismicSideways, Action::SeismicDown];
+fn shake(
+    found: &mut AlongCases,
+    project: &Project,
+    beam: &BeamLoads,
+    snow: Option<&Companion>,
+    (push, s_ds): (Force, f64),
+) {
+    let mut actions = vec![Action::SeismicSideways, Action::SeismicDown];
+    actions.extend(snow.map(|snow| snow.action));
     let all = combinations(project.place.edition, &actions);
     for combination in all.iter().filter(|combination| combination.factor(Action::SeismicSideways) != 0.0) {
         let sideways = combination.factor(Action::SeismicSideways);
         let dead = combination.factor(Action::Dead) + combination.factor(Action::SeismicDown) * 0.2 * s_ds;
+        let share = combination.factor(Action::Snow);
+        let rafters: Vec<Force> = match snow {
+            Some(snow) if share != 0.0 => snow.rafters.iter().map(|force| *force * share).collect(),
+            _ => vec![Force::ZERO; beam.widths().len()],
+        };
         for (side, way) in [("left", -1.0), ("right", 1.0)] {
             found.cases.push(BeamCase {
                 name: format!("{}: earthquake to the {side}", combination.name),
                 duration: combination.duration,
                 dead,
                 is_uplift: combination.is_uplift(),
-                rafters: vec![Force::ZERO; beam.widths().len()],
+                rafters: rafters.clone(),
                 push: push * (sideways * way),
                 sinks: None,
                 purpose: Purpose::Along,

@@ -84,6 +84,28 @@ pub struct BeamLine {
 }
 
 impl BeamLine {
+    /// The beam's largest bending, without sign, under the heaviest case with joints of the braces as stiff as given, half as
+    /// stiff and half again: how much hangs on a figure that is little known.
+    #[must_use]
+    pub fn bending_by_joint(&self) -> Vec<(f64, Moment)> {
+        let tried =
+            self.solved.iter().filter(|solved| matches!(solved.model, BraceModel::Sprung(factor) if factor != 1.0));
+        let heaviest = tried.clone().find_map(|solved| self.cases.get(solved.case));
+        let as_given = self.strength().filter(|(solved, case)| {
+            solved.model == BraceModel::Sprung(1.0) && heaviest.is_some_and(|heaviest| heaviest.name == case.name)
+        });
+        let largest = |solved: &Solved| {
+            let of_part = |part: &BeamPart| part.moment.max.abs().max(part.moment.min.abs());
+            solved.beam.iter().map(of_part).fold(Moment::ZERO, Moment::max)
+        };
+        let all = as_given.map(|(solved, _)| solved).take(1).chain(tried);
+        all.map(|solved| match solved.model {
+            BraceModel::Sprung(factor) => (factor, largest(solved)),
+            _ => (1.0, largest(solved)),
+        })
+        .collect()
+    }
+
     /// Whether an answer judges strength.
     #[must_use]
     pub fn is_for_strength(&self, solved: &Solved) -> bool {
@@ -133,13 +155,17 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
     work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, gravity);
     if let Some(heaviest) = &heaviest {
         // A movement forced on rigid braces has no bound: here the joints' stiffness counts.
-        work.run(&[BraceModel::Sprung(1.0)], true, beam.sunk_cases(heaviest));
+        let sunk = [Some(heaviest), uncut.iter().find(|case| case.duration == Duration::Permanent)];
+        // Weight relieves part of what a sunk post does: the dead load alone counts as well.
+        let sunk = sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect();
+        work.run(&[BraceModel::Sprung(1.0)], true, sunk);
         let movements = BeamLoads::movement_cases(heaviest).to_vec();
         work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, movements);
         work.run(&[BraceModel::Sprung(0.5), BraceModel::Sprung(1.5)], true, vec![heaviest.clone()]);
     }
     if !shape.beam.scarfs.is_empty() {
-        work.run(&[BraceModel::Rigid, BraceModel::Slack], false, uncut);
+        // Slack braces bend it most: a scarf is placed and judged by that.
+        work.run(&[BraceModel::Slack], false, uncut);
     }
     let along = along_cases(project, shape, loads, &beam);
     work.run_along(along);

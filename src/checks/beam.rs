@@ -382,7 +382,10 @@ fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
         let demand = |value: Force| Demand { value, combination: named(solved, case), duration: case.duration };
         keep(&mut found.level, demand(part.level));
         if part.foot.is_negative() {
-            keep(&mut found.up, demand(-part.foot));
+            // A sunk foot hangs no more on its post than itself.
+            if case.purpose != Purpose::Sunk {
+                keep(&mut found.up, demand(-part.foot));
+            }
         } else {
             keep(&mut found.down, demand(part.foot));
         }

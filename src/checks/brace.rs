@@ -2,11 +2,11 @@
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
 use crate::analysis::BraceLine;
-use crate::geometry::{Brace, beam_housing};
+use crate::geometry::{Brace, Pocket, beam_housing, post_housing};
 use crate::members::{
     ColumnLengths, Member, Seat, Verdict, check_bearing_across, check_compression, end_grain_strength,
 };
-use crate::project::Used;
+use crate::project::{Project, Used};
 use crate::units::{Area, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
@@ -17,39 +17,43 @@ pub fn check_braces(with: &BeamChecks) -> Vec<Check> {
 }
 
 fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
-    let loads = with.line.strength().filter_map(|(solved, case)| {
-        let push = -*solved.braces.get(index)?;
-        (push > Force::ZERO).then_some((push.to_pounds(), case.duration, (push, solved, case)))
-    });
-    let Some((_, duration, (push, solved, case))) = hardest(loads) else { return Vec::new() };
-    let line = BraceLine::of(with.project);
+    let pushes = || {
+        with.line.strength().filter_map(|(solved, case)| {
+            let push = -*solved.braces.get(index)?;
+            (push > Force::ZERO).then_some((push.to_pounds(), case.duration, (push, solved, case)))
+        })
+    };
+    let Some((_, duration, (push, solved, case))) = hardest(pushes()) else { return Vec::new() };
+    let (project, rules) = (with.project, &with.project.joinery);
+    let line = BraceLine::of(project);
     let wood = |used| with.woods.member(used, duration);
     let buckles = wood(Used::Brace).and_then(|wood| {
         check_compression(&wood, push, &ColumnLengths::pinned(line.length)).map_err(|refused| refused.0)
     });
-    let rules = &with.project.joinery;
-    let pocket = with.shape.brace.beam_pocket(rules, beam_housing(&with.project.frame, rules));
-    let across = with.project.frame.timbers.brace.sawn.breadth;
-    let floor = Floor {
-        length: (pocket.nose_on_floor - pocket.corner).abs(),
-        across,
-        depth: rules.housing,
-        tenon: (rules.tenon_thickness, rules.brace_tenon),
-    };
-    let on_beam = wood(Used::Beam).and_then(|beam| floor.square(&beam, push * line.sin));
-    let on_post = wood(Used::Post).and_then(|post| floor.square(&post, push * line.cos));
-    let in_beam = wood(Used::Beam).and_then(|beam| floor.nose(&beam, push * line.cos, "cos"));
-    let in_post = wood(Used::Post).and_then(|post| floor.nose(&post, push * line.sin, "sin"));
-    let combination = named(solved, case);
+    let on_beam = Floor::new(project, with.shape.brace.beam_pocket(rules, beam_housing(&project.frame, rules)));
+    let housing = post_housing(&project.frame, rules, brace.side);
+    let on_post = Floor::new(project, with.shape.brace.post_pocket(rules, housing));
+    let in_beam = wood(Used::Beam).and_then(|beam| on_beam.nose(&beam, push * line.cos, "cos"));
+    let in_post = wood(Used::Post).and_then(|post| on_post.nose(&post, push * line.sin, "sin"));
     let x = line.head_x(brace, &with.shape.posts);
-    let check = |name: &str, at: &str, made| Check::new(brace.mark(), name, at, combination.clone(), made).at_x(x);
-    vec![
-        check("is pushed along its length", "", buckles),
-        check("presses across the grain", "of the beam", on_beam),
-        check("presses across the grain", "of the post", on_post),
-        check("presses on the end of its mortise", "in the beam", in_beam),
-        check("presses on the end of its mortise", "in the post", in_post),
-    ]
+    let combination = named(solved, case);
+    let check =
+        |name: &str, at: &str, under: &str, made| Check::new(brace.mark(), name, at, under.to_owned(), made).at_x(x);
+    let mut checks = vec![
+        check("is pushed along its length", "", &combination, buckles),
+        check("presses on the end of its mortise", "in the beam", &combination, in_beam),
+        check("presses on the end of its mortise", "in the post", &combination, in_post),
+    ];
+    // F_c⊥ knows no load duration: the largest push counts.
+    if let Some((_, duration, (push, solved, case))) = pushes().max_by(|a, b| a.0.total_cmp(&b.0)) {
+        let under = named(solved, case);
+        let wood = |used| with.woods.member(used, duration);
+        let beam = wood(Used::Beam).and_then(|beam| on_beam.square(&beam, push * line.sin));
+        let post = wood(Used::Post).and_then(|post| on_post.square(&post, push * line.cos));
+        checks.push(check("presses across the grain", "of the beam", &under, beam));
+        checks.push(check("presses across the grain", "of the post", &under, post));
+    }
+    checks
 }
 
 /// The floor of a brace's housing.
@@ -62,6 +66,16 @@ struct Floor {
 }
 
 impl Floor {
+    fn new(project: &Project, pocket: Pocket) -> Self {
+        let rules = &project.joinery;
+        Self {
+            length: (pocket.nose_on_floor - pocket.corner).abs(),
+            across: project.frame.timbers.brace.sawn.breadth,
+            depth: rules.housing,
+            tenon: (rules.tenon_thickness, rules.brace_tenon),
+        }
+    }
+
     /// The part of the push square to the timber, on the shoulder beside the tenon: half of the floor, since the tenon's
     /// mortise takes the other half in a stick of the usual proportions.
     fn square(&self, wood: &Member, push: Force) -> Result<Worked<Verdict>, String> {

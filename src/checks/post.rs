@@ -7,8 +7,8 @@ use crate::geometry::{PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
-    BeamColumn, Bracing, ColumnLengths, Member, NetSection, Pocket, Property, UnbracedCase, Verdict, adjusted,
-    check_bending_and_compression, check_deflection, check_end_grain,
+    BeamColumn, Bracing, ColumnLengths, Member, NetSection, Pocket, Property, ShearPlace, UnbracedCase, Verdict,
+    adjusted, check_bending_and_compression, check_deflection, check_end_grain, check_shear,
 };
 use crate::project::{Side, Used};
 use crate::units::{Force, Length, Moment};
@@ -32,8 +32,12 @@ pub fn check_posts(with: &BeamChecks) -> Vec<Check> {
 
 fn one(with: &BeamChecks, index: usize, post: &PostShape) -> Vec<Check> {
     let mark = format!("P{}", post.number);
-    let found =
-        [pushed(with, index, post, &mark), end_grain(with, index, post, &mark), lifted(with, index, post, &mark)];
+    let found = [
+        pushed(with, index, post, &mark),
+        sheared(with, index, post, &mark),
+        end_grain(with, index, post, &mark),
+        lifted(with, index, post, &mark),
+    ];
     found.into_iter().flatten().map(|check| check.at_x(post.middle())).collect()
 }
 
@@ -120,6 +124,23 @@ fn column(
     check_bending_and_compression(wood, &asked).map_err(|refused| refused.0)
 }
 
+/// Its braces' thrust goes to head and foot: the shear between knee and shoulder, M/(H − a) with a the knee's height.
+fn sheared(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
+    let parts = with.line.model.posts.get(index)?;
+    let above = parts.height - parts.knee?;
+    let shears = with.line.strength().filter_map(|(solved, case)| {
+        let shear = solved.posts.get(index)?.moment / above;
+        Some((shear.to_pounds(), case.duration, (shear, solved, case)))
+    });
+    let (_, duration, (shear, solved, case)) = hardest(shears)?;
+    let net = at_the_knee(with, post).map(|net| net.turned());
+    let made = with
+        .woods
+        .member(Used::Post, duration)
+        .and_then(|wood| check_shear(&wood.turned(), shear, &ShearPlace::Net(net?)).map_err(|refused| refused.0));
+    Some(Check::new(mark, "shears", "above its braces", named(solved, case), made))
+}
+
 /// The shoulder's end grain beside the tenon.
 fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
     let loads = with.line.strength().filter_map(|(solved, case)| {
@@ -136,9 +157,11 @@ fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> O
     Some(Check::new(mark, "is pressed on its end", "at the shoulder", named(solved, case), made))
 }
 
-/// Where the beam lifts off, the pegs of the post's head hold it.
+/// Where the beam lifts off, the pegs of the post's head hold it. A sunk foot does not count: it hangs no more on its post
+/// than itself.
 fn lifted(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
-    let loads = with.line.strength().filter_map(|(solved, case)| {
+    let lifting = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Sunk);
+    let loads = lifting.filter_map(|(solved, case)| {
         let pull = -solved.posts.get(index)?.top;
         (pull > Force::ZERO).then_some((pull.to_pounds(), case.duration, (pull, solved, case)))
     });

@@ -273,11 +273,29 @@ impl Judge<'_> {
         checks
     }
 
+    /// Where suction stretches the notched underside over the beam, the standard allows sticks of 4 in and thicker no notch.
+    fn pulled_notch(&self) -> Option<Check> {
+        let stretched = self.work.found.iter().filter(|(_, forces)| forces.over_beam > Moment::ZERO);
+        let hardest =
+            stretched.max_by(|a, b| a.1.over_beam.to_pound_inches().total_cmp(&b.1.over_beam.to_pound_inches()));
+        let (loading, forces) = hardest?;
+        if self.project.frame.timbers.rafter.ordered.breadth < Length::inches(3.5) {
+            return None;
+        }
+        let why = format!(
+            "under {} the notched underside over the beam is stretched by {:.0} lb\u{b7}ft, and the NDS (4.4.3) allows sticks of \
+             4 in and thicker no notch there: an engineer must accept it",
+            loading.name,
+            forces.over_beam.to_pound_feet()
+        );
+        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why))
+    }
+
     /// Depth of the notches, wood left over the beam, length of the tail.
     fn notches(&self) -> Vec<Check> {
         let Ok(wood) = self.wood(Duration::TwoMonths) else { return Vec::new() };
         let rafter = &self.shape.rafter;
-        let mut checks = Vec::new();
+        let mut checks: Vec<Check> = self.pulled_notch().into_iter().collect();
         let at_ledger = Notch {
             place: NotchPlace::End,
             face: NotchFace::Pulled,

@@ -75,10 +75,17 @@ fn share_of_solid(with: &BeamChecks, wood: &Member, moment: Moment) -> Result<Wo
     Ok(Worked::new(Verdict::moment(moment, capacity), steps))
 }
 
+/// Shear at a scarf on both sides of its middle: a rafter that stands right there parts them.
+fn shears(solved: &Solved, left: usize) -> Option<[Force; 2]> {
+    let of_left = solved.beam.get(left)?.end_shears.1;
+    Some([of_left, solved.beam.get(left + 1).map_or(of_left, |part| part.end_shears.0)])
+}
+
 /// Each half at its root, the shear passing at the tip: the worst place it can.
 fn root(with: &BeamChecks, left: usize, mark: &str) -> Option<Check> {
     let shears = with.line.strength().filter_map(|(solved, case)| {
-        let shear = solved.beam.get(left)?.end_shears.1;
+        let [a, b] = shears(solved, left)?;
+        let shear = if b.abs() > a.abs() { b } else { a };
         Some((shear.to_pounds(), case.duration, (shear, solved, case)))
     });
     let (_, duration, (shear, solved, case)) = hardest(shears)?;
@@ -159,8 +166,8 @@ fn thinnest(left: Length, depth: Length, lap: Length) -> (Length, Length) {
 /// Whether the shear presses the upper lap on the lower one in every case; if not, what must hold it shut.
 fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Option<Check> {
     let toward_lower = |solved: &Solved| {
-        let shear = solved.beam.get(left)?.end_shears.1;
-        Some(if scarf.place.lower == Side::Left { shear } else { -shear })
+        let [a, b] = shears(solved, left)?;
+        Some(if scarf.place.lower == Side::Left { a.min(b) } else { (-a).min(-b) })
     };
     let all: Vec<_> =
         with.line.strength().filter_map(|(solved, case)| Some((toward_lower(solved)?, solved, case))).collect();

@@ -64,7 +64,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     let rafters = match rafter_work(project, shape, &loads, &woods) {
         Ok(work) => {
             missing.extend(work.missing.iter().cloned());
-            check_rafters(project, shape, &woods, &work)
+            withheld(check_rafters(project, shape, &woods, &work), &work.missing)
         }
         Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
     };
@@ -73,17 +73,19 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     roof.extend(check_sheet_screws(project, shape, &loads));
     roof.extend(check_rafter_ties(project, shape, &loads));
     roof.extend(check_ledger(project, shape, &loads));
+    let mut unknown = loads.not_judged.clone();
     let (line, frame) = match stiffnesses(&woods) {
         Ok(stiffness) => {
             let line = beam_line(project, shape, &loads, &stiffness);
             missing.extend(line.not_judged.iter().cloned());
-            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods });
+            unknown.extend(line.not_judged.iter().cloned());
+            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
             (Some(line), frame)
         }
         Err(why) => (None, FramePart::unknown(&why)),
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
-    roof.extend(check_bases(project, shape, &demands));
+    roof.extend(withheld(check_bases(project, shape, &demands), &unknown));
     let paths = paths(&roof, &rafters, &frame);
     let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
@@ -118,12 +120,14 @@ struct FramePart {
 }
 
 impl FramePart {
-    fn of(with: &BeamChecks) -> Self {
-        let (beam, scarfs, posts) = (check_beam(with), check_scarfs(with), check_posts(with));
+    /// `unknown`: the loads that could not be worked out.
+    fn of(with: &BeamChecks, unknown: &[String]) -> Self {
+        let known = |checks| withheld(checks, unknown);
+        let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
         let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
         let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
         let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
-        Self { beam, scarfs, posts, braces: check_braces(with), lifted }
+        Self { beam, scarfs, posts, braces: known(check_braces(with)), lifted }
     }
 
     fn unknown(why: &str) -> Self {
@@ -154,6 +158,18 @@ fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart) -> Vec<LoadPath> 
     let sticks = FrameChecks { rafters, beam: &frame.beam, scarfs: &frame.scarfs, posts: &frame.posts };
     let up = uplift_paths(roof, &frame.lifted);
     up.into_iter().chain(gravity_paths(roof, &sticks)).collect()
+}
+
+/// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what
+/// follows from no combination.
+fn withheld(mut checks: Vec<Check>, missing: &[String]) -> Vec<Check> {
+    let Some(why) = missing.first() else { return checks };
+    for check in checks.iter_mut().filter(|check| !check.combination.is_empty() && check.passes()) {
+        let share = check.ratio().unwrap_or_default() * 100.0;
+        let says = format!("{}. The loads that are known ask {share:.0} % of what it may", why.trim_end_matches('.'));
+        *check = Check { x: check.x, ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says)) };
+    }
+    checks
 }
 
 fn stiffnesses(woods: &Woods) -> Result<Stiffnesses, String> {

@@ -51,13 +51,19 @@ impl<'a> Woods<'a> {
             wet_service: is_timber && !wood.is_dry,
             ..Conditions::default()
         };
-        let mut member =
-            Member::listed(&kind.design_class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
+        let class = if is_timber { &kind.design_class } else { lumber_class(&kind.design_class) };
+        let mut member = Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
         for own in wood.own.iter().filter(|own| own.used == used) {
             member.values = member.values.with_override(own.property, own.value).map_err(|refused| refused.0)?;
         }
         Ok(member)
     }
+}
+
+/// The name a wood is graded under when it is sawn 2 to 4 in thick: eastern spruces then belong to Spruce-Pine-Fir (South)
+/// (NDS Supplement, Table 4A, from memory).
+fn lumber_class(class: &str) -> &str {
+    if class == "Eastern Spruce" { "Spruce-Pine-Fir (South)" } else { class }
 }
 
 /// The same duration as the wood tables name it.

@@ -3,7 +3,7 @@ use super::markup::Markup;
 use crate::checks::{Check, Outcome, Strength};
 use crate::drawing::Effort;
 use crate::materials::{Confidence, species};
-use crate::members::{Grade, Verdict};
+use crate::members::{Amount, Grade, Verdict};
 use crate::project::Project;
 use crate::units::UnitSystem;
 use crate::working::Step;
@@ -53,6 +53,12 @@ pub fn list(strength: &Strength, places: &[usize], units: UnitSystem) -> String 
         out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
         out.leaf("span class=\"quiet\"", word);
         out.leaf("span class=\"check__says\"", &check.says(units));
+        if let Outcome::Judged(worked) = &check.outcome
+            && worked.confidence() == Confidence::Low
+            && !check.passes()
+        {
+            out.leaf("span class=\"check__sure\"", "rests on a placeholder: see its working");
+        }
         out.open("span class=\"check__bar\" aria-hidden=\"true\"");
         out.leaf(&format!("span class=\"check__fill fill-{}\"", twentieths(check.ratio())), "");
         out.close("span").close("summary");
@@ -176,6 +182,22 @@ pub fn load_working(strength: &Strength, place: usize) -> String {
 
 /// A band along the beam in the user's units: place, least and greatest value.
 pub type Curve = Vec<(f64, f64, f64)>;
+
+/// How the beam's bending hangs on the stiffness of the braces' joints, which is little known; empty where nothing is known.
+#[must_use]
+pub fn joints(strength: &Strength, units: UnitSystem) -> String {
+    let found = strength.line.as_ref().map(crate::analysis::BeamLine::bending_by_joint).unwrap_or_default();
+    let of = |wanted: f64| {
+        found.iter().find(|(factor, _)| *factor == wanted).map(|(_, moment)| Amount::Moment(*moment).text(units))
+    };
+    match (of(0.5), of(1.0), of(1.5)) {
+        (Some(soft), Some(own), Some(stiff)) => format!(
+            "The stiffness of the braces\u{2019} joints is a placeholder. With it the beam bends by up to {own}; with joints half as stiff \
+             {soft}, half as stiff again {stiff}."
+        ),
+        _ => String::new(),
+    }
+}
 
 /// Curves along the beam with their captions, and the same figures at posts and scarfs as a table.
 ///
@@ -325,6 +347,7 @@ fn assumptions(out: &mut Markup) {
         "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
         "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
         "Pegs and wedges of scarfs get no credit.",
+        "Not looked at: the level thrust on a post head's tenon, pull in the beam between brace heads, splitting at pegs, movement of tails and beam ends.",
     ] {
         out.leaf("li", says);
     }

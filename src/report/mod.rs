@@ -6,7 +6,7 @@ mod strength;
 mod text;
 
 pub use check_sheet::{
-    Curve, STRENGTH_CAUTION, along_sheet, calculation, list, load_working, page, paths, summary, working,
+    Curve, STRENGTH_CAUTION, along_sheet, calculation, joints, list, load_working, page, paths, summary, working,
 };
 pub use json::json;
 pub use markup::Markup;

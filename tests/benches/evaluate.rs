@@ -1,7 +1,8 @@
 //! How long the whole answer takes, natively: `cargo bench`.
+use outshot::checks::strength;
 use outshot::drawing::{elevation, section, svg};
-use outshot::evaluate;
 use outshot::project::demo;
+use outshot::{evaluate, lay_out};
 
 fn main() {
     divan::main();
@@ -17,6 +18,14 @@ fn wool_barn(bencher: divan::Bencher) {
 fn log_store(bencher: divan::Bencher) {
     let project = demo::log_store();
     bencher.bench(|| evaluate(&project));
+}
+
+/// The part of it that judges the strength.
+#[divan::bench]
+fn wool_barn_strength(bencher: divan::Bencher) {
+    let project = demo::wool_barn();
+    let Some(built) = lay_out(&project).built else { return };
+    bencher.bench(|| strength(&project, &built.shape));
 }
 
 #[divan::bench]

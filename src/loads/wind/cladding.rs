@@ -1,7 +1,7 @@
 //! Components and cladding: rafters under 700 ft² of tributary area, purlins, sheets and screws.
 use super::super::say::{num, psf};
 use super::super::{LeanTo, Place, Refused};
-use super::single_slope::{check_angle, check_height};
+use super::single_slope::{check_angle, outside_figure};
 use super::velocity::{MINIMUM_WIND, cladding_velocity_pressure};
 use crate::units::{Area, AreaLoad, Length};
 use crate::working::{Step, Worked};
@@ -69,7 +69,7 @@ fn zone_width(lean_to: &LeanTo) -> Length {
 /// interpolated. Which part of the roof a zone covers is not carried: take [`Zone::Corner`] where it matters.
 ///
 /// # Errors
-/// When the wind speed is missing, or the roof is outside the angles or heights of the figure.
+/// When the wind speed is missing, or the roof is steeper than the figure.
 pub fn cladding_pressures(
     place: &Place,
     lean_to: &LeanTo,
@@ -79,8 +79,8 @@ pub fn cladding_pressures(
     let q = cladding_velocity_pressure(place, lean_to.mean_roof_height())?;
     let degrees = lean_to.slope.to_degrees();
     check_angle(degrees)?;
-    check_height(lean_to.mean_roof_height(), lean_to.roof_length().length())?;
     let mut steps = q.steps;
+    steps.extend(outside_figure(place, lean_to.mean_roof_height(), lean_to.roof_length().length()));
     let a = zone_width(lean_to);
     let says = format!(
         "a = {} ft, a² = {} ft²; the component gathers from {} ft²",

@@ -1,7 +1,7 @@
 //! Main frame on an open roof of one slope: wind along the wall.
 use super::super::say::{feet, num};
 use super::super::{LeanTo, Place, Refused, Spread};
-use super::single_slope::{Flow, LoadCase, WindFrom, check_angle, check_height};
+use super::single_slope::{Flow, LoadCase, WindFrom, check_angle, outside_figure};
 use super::velocity::{VelocityPressure, velocity_pressure};
 use super::{Across, WindCase};
 use crate::units::Length;
@@ -24,9 +24,9 @@ const fn coefficients(flow: Flow, case: LoadCase) -> [f64; 3] {
 /// When the wind speed is missing, or the roof lies outside the figure.
 pub fn side_cases(place: &Place, lean_to: &LeanTo) -> Result<Vec<WindCase>, Refused> {
     lean_to.check_sizes()?;
-    let q = velocity_pressure(place, lean_to.mean_roof_height())?;
+    let mut q = velocity_pressure(place, lean_to.mean_roof_height())?;
     check_angle(lean_to.slope.to_degrees())?;
-    check_height(lean_to.mean_roof_height(), lean_to.width)?;
+    q.steps.extend(outside_figure(place, lean_to.mean_roof_height(), lean_to.width));
     let mut cases = Vec::new();
     for flow in Flow::BOTH {
         for case in LoadCase::BOTH {

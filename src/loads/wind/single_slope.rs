@@ -149,28 +149,26 @@ pub(super) fn check_angle(degrees: f64) -> Result<(), Refused> {
     Ok(())
 }
 
-/// The figures hold for 0.25 ≤ h/L ≤ 1.0.
-pub(super) fn check_height(height: Length, length: Length) -> Result<(), Refused> {
+/// The figures hold for 0.25 ≤ h/L ≤ 1.0, L the roof's level length with the wind. Outside that they are taken all the
+/// same, as a placeholder that says so: the step, where there is something to say.
+pub(super) fn outside_figure(place: &Place, height: Length, length: Length) -> Option<Step> {
     let ratio = height / length;
     if (0.25..=1.0).contains(&ratio) {
-        return Ok(());
+        return None;
     }
-    let says = format!(
-        "the figures of open single-slope roofs hold where h/L, mean roof height over the roof's level length with the \
-         wind, is from 0.25 to 1.0; here {}",
-        num(ratio, 2)
-    );
-    Err(Refused::because(says))
+    let says =
+        format!("h/L = {} is outside 0.25 to 1.0, where the figures hold; they are taken all the same", num(ratio, 2));
+    Some(Step::new("h/L, mean roof height over length", says, place.edition.unsure("Fig. 27.3-4, limits")))
 }
 
 /// The eight cases of wind square to the wall: both flows, both directions, A and B.
 ///
 /// # Errors
-/// When the wind speed is missing, or the roof lies outside the figure.
+/// When the wind speed is missing, or the roof is steeper than the figure.
 pub fn single_slope_cases(place: &Place, lean_to: &LeanTo) -> Result<Vec<WindCase>, Refused> {
     lean_to.check_sizes()?;
-    let q = velocity_pressure(place, lean_to.mean_roof_height())?;
-    check_height(lean_to.mean_roof_height(), lean_to.roof_length().length())?;
+    let mut q = velocity_pressure(place, lean_to.mean_roof_height())?;
+    q.steps.extend(outside_figure(place, lean_to.mean_roof_height(), lean_to.roof_length().length()));
     let mut cases = Vec::new();
     for flow in Flow::BOTH {
         for from in [WindFrom::House, WindFrom::Eave] {

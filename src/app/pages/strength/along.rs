@@ -33,6 +33,7 @@ pub fn along() -> Tag {
         };
         named.map(one).collect::<Vec<_>>()
     };
+    let joints = move || store.strong().map(|strong| report::joints(&strong.strength, strong.good.project.units));
     let pick = move |event: leptos::ev::Event| chosen.set(event_target_value(&event).parse().unwrap_or(0));
     fold(
         "Along the beam",
@@ -51,6 +52,7 @@ pub fn along() -> Tag {
                 "Bending is plus where the underside is stretched. Dashed: the beam as if \
                  it had no scarfs; a scarf belongs where that hardly bends.",
             ))
+            .child(tag("p").class("page__word").live(joints))
             .child(tag("div").class("charts").live_html(move || html.get())),
     )
     .on("toggle", turned)
