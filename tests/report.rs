@@ -59,6 +59,41 @@ fn the_fixed_keys_are_there() {
     assert!(design["problems"].is_array());
 }
 
+/// The barn of the examples has no drift: its roof lies close under the eave above.
+#[test]
+fn loads_and_checks_have_their_keys() {
+    let design: Value = serde_json::from_slice(&report(&["job", "demo", "--json"], "").stdout).unwrap();
+    let loads = &design["loads"];
+    for key in ["balanced_snow_psf", "roof_live_psf", "velocity_pressure_psf"] {
+        assert!(loads[key].as_f64().unwrap() > 0.0, "{key}");
+    }
+    for key in ["drift_peak_psf", "drift_width_ft", "sliding_snow_psf", "sliding_width_ft"] {
+        assert!(loads.get(key).is_some(), "{key}");
+    }
+    // 0.7·1.0·1.2·1.0·40 psf, slippery and cold at 14°: nothing off for the slope.
+    assert!((loads["balanced_snow_psf"].as_f64().unwrap() - 33.6).abs() < 1e-9);
+    let checks = design["checks"].as_array().unwrap();
+    assert!(checks.len() > 100, "{}", checks.len());
+    for check in checks {
+        for key in ["member", "name", "at", "combination", "says", "passes"] {
+            assert!(check.get(key).is_some_and(|value| !value.is_null()), "{key}: {check}");
+        }
+        if check["ratio"].is_number() {
+            let of = |key: &str| check[key].as_f64().unwrap();
+            assert!(
+                check["unit"].is_string() && check["source"].is_string() && check["confidence"].is_string(),
+                "{check}"
+            );
+            assert!((of("demand") - of("ratio") * of("capacity")).abs() <= 2e-3 * of("capacity").max(1.0), "{check}");
+            assert!(!check["working"].as_array().unwrap().is_empty(), "{check}");
+        } else {
+            assert!(check["says"].as_str().unwrap().contains("not judged"), "{check}");
+        }
+    }
+    let worst: Vec<f64> = checks.iter().filter_map(|check| check["ratio"].as_f64()).collect();
+    assert!(worst.is_sorted_by(|a, b| a >= b), "worst first");
+}
+
 #[test]
 fn a_project_file_gives_the_same_as_the_example() {
     let file = outshot::project::file::write(&outshot::project::demo::wool_barn());

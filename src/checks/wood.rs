@@ -3,7 +3,7 @@ use crate::loads::Duration;
 use crate::materials::{Timber, species};
 use crate::members::{Conditions, LoadDuration, Member};
 use crate::project::{Project, Used};
-use crate::units::Length;
+use crate::units::{Length, Stress};
 
 /// The thinnest stick that counts as a timber.
 const TIMBER_FROM: Length = Length::inches(4.5);
@@ -53,7 +53,8 @@ impl<'a> Woods<'a> {
         };
         let class = if is_timber { &kind.design_class } else { lumber_class(&kind.design_class) };
         let mut member = Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
-        for own in wood.own.iter().filter(|own| own.used == used) {
+        // A value that was only begun is not one yet.
+        for own in wood.own.iter().filter(|own| own.used == used && own.value > Stress::ZERO) {
             member.values = member.values.with_override(own.property, own.value).map_err(|refused| refused.0)?;
         }
         Ok(member)
