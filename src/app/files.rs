@@ -2,6 +2,7 @@
 use super::device;
 use super::saving::{Saving, use_saving};
 use super::store::use_store;
+use crate::app::dom::{Tag, button, tag};
 use crate::project::{Project, file};
 use leptos::prelude::*;
 use std::time::Duration;
@@ -61,8 +62,7 @@ pub fn download_project(project: &Project) {
 }
 
 /// Buttons that hand the open project out.
-#[component]
-pub fn FileOut() -> impl IntoView {
+pub fn file_out() -> Tag {
     let store = use_store();
     let can_share = Memo::new(move |_| shareable(&store.project()).is_some());
     let save = move |_| download_project(&store.project_untracked());
@@ -71,23 +71,14 @@ pub fn FileOut() -> impl IntoView {
             device::share(&file);
         }
     };
-    view! {
-        <div class="actions">
-            <button type="button" class="button" on:click=save>"Save as a file"</button>
-            {move || {
-                can_share.get().then(|| view! { <button type="button" class="button" on:click=share>"Share"</button> })
-            }}
-        </div>
-    }
+    tag("div")
+        .class("actions")
+        .child(button("button", save).child("Save as a file"))
+        .live(move || can_share.get().then(|| button("button", share).child("Share")))
 }
 
 /// A button that opens a project file: always as a new project.
-#[component]
-pub fn FileIn(
-    /// The words on the button.
-    #[prop(default = "Open a file")]
-    label: &'static str,
-) -> impl IntoView {
+pub fn file_in(label: &'static str) -> Tag {
     let saving = use_saving();
     let refused = RwSignal::new(None::<String>);
     let chosen = move |event: leptos::ev::Event| {
@@ -99,15 +90,15 @@ pub fn FileIn(
         // The same file may be chosen again after it was mended.
         input.set_value("");
     };
-    view! {
-        <div class="file-in">
-            <label class="button file-in__label">
-                <input class="file-in__input" type="file" on:change=chosen/>
-                {label}
-            </label>
-            <p class="file-in__refused" role="alert">{refused}</p>
-        </div>
-    }
+    tag("div")
+        .class("file-in")
+        .child(
+            tag("label")
+                .class("button file-in__label")
+                .child(tag("input").class("file-in__input").attr("type", "file").on("change", chosen))
+                .child(label),
+        )
+        .child(tag("p").class("file-in__refused").attr("role", "alert").live(move || refused.get()))
 }
 
 /// Reads a file, its size first.

@@ -3,6 +3,7 @@ pub mod charts;
 pub mod clock;
 pub mod components;
 pub mod device;
+pub mod dom;
 pub mod figures;
 pub mod files;
 pub mod focus;
@@ -19,6 +20,7 @@ pub mod theme;
 pub use lens::Lens;
 pub use store::{Good, Store, Strong, use_store};
 
+use crate::app::dom::Tag;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -29,13 +31,12 @@ pub fn mount() {
     // The sentence that stood there while the program loaded.
     root.set_text_content(None);
     if let Ok(root) = root.dyn_into::<web_sys::HtmlElement>() {
-        mount_to(root, App).forget();
+        mount_to(root, || app().into_any()).forget();
     }
 }
 
 /// Everything that lives as long as the page.
-#[component]
-fn App() -> impl IntoView {
+fn app() -> Tag {
     let store = Store::new();
     provide_context(store);
     provide_context(route::Router::start());
@@ -43,5 +44,5 @@ fn App() -> impl IntoView {
     let saving = saving::Saving::start(store);
     provide_context(saving);
     saving.open_last();
-    view! { <shell::Shell/> }
+    shell::shell()
 }

@@ -42,8 +42,12 @@ impl PartialEq for Strong {
 }
 
 /// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
+///
+/// One reference, since every closure of every page holds one.
 #[derive(Clone, Copy)]
-pub struct Store {
+pub struct Store(&'static Parts);
+
+struct Parts {
     project: RwSignal<Arc<Project>>,
     id: RwSignal<Option<String>>,
     history: StoredValue<History>,
@@ -92,7 +96,8 @@ impl Store {
             let strength = Arc::new(strength(&good.project, &good.built.shape));
             Some(Strong { good, strength })
         });
-        Self {
+        // It lives as long as the page.
+        Self(Box::leak(Box::new(Parts {
             project,
             id,
             history: StoredValue::new(History::default()),
@@ -103,19 +108,19 @@ impl Store {
             good,
             drawn,
             strong,
-        }
+        })))
     }
 
     /// The project as it is now (tracked).
     #[must_use]
     pub fn project(self) -> Arc<Project> {
-        self.project.get()
+        self.0.project.get()
     }
 
     /// The project as it is now, without following it.
     #[must_use]
     pub fn project_untracked(self) -> Arc<Project> {
-        self.project.get_untracked()
+        self.0.project.get_untracked()
     }
 
     /// A part of the project that tells its readers only when it changes itself.
@@ -123,96 +128,107 @@ impl Store {
         self,
         part: impl Fn(&Project) -> T + Send + Sync + 'static,
     ) -> Memo<T> {
-        let project = self.project;
+        let project = self.0.project;
         Memo::new(move |_| project.with(|project| part(project)))
     }
 
     /// How lengths are shown (tracked).
     #[must_use]
     pub fn units(self) -> UnitSystem {
-        self.project.with(|project| project.units)
+        self.0.project.with(|project| project.units)
     }
 
     /// Everything known of the project as it is now, its problems included (tracked).
     #[must_use]
     pub fn design(self) -> Arc<Design> {
-        self.design.get()
+        self.0.design.get()
     }
 
     /// All problems (tracked).
     #[must_use]
     pub fn problems(self) -> Vec<Problem> {
-        self.design.with(|design| design.problems.clone())
+        self.0.design.with(|design| design.problems.clone())
     }
 
     /// The last frame that could be built and its project (tracked). Drawings and lists show this pair,
     /// so that they stay whole while a problem stops the new one.
     #[must_use]
     pub fn good(self) -> Option<Good> {
-        self.good.with(|(_, good)| good.clone())
+        self.0.good.with(|(_, good)| good.clone())
     }
 
     /// The pair that drawings show (tracked): it follows [`Self::good`] one painted picture later, so that the
     /// figures answer an edit at once.
     #[must_use]
     pub fn drawn(self) -> Option<Good> {
-        self.drawn.get()
+        self.0.drawn.get()
     }
 
     /// Whether the drawn frame carries (tracked); worked out with its picture, not before the figures answer.
     #[must_use]
     pub fn strong(self) -> Option<Strong> {
-        self.strong.get()
+        self.0.strong.get()
     }
 
     /// The last frame that could be built (tracked).
     #[must_use]
     pub fn built(self) -> Option<Arc<Built>> {
-        self.good.with(|(_, good)| good.as_ref().map(|good| good.built.clone()))
+        self.0.good.with(|(_, good)| good.as_ref().map(|good| good.built.clone()))
     }
 
     /// A problem stops the frame: what is shown is the last good one (tracked).
     #[must_use]
     pub fn is_stale(self) -> bool {
-        self.design.with(|design| design.built.is_none())
+        self.0.design.with(|design| design.built.is_none())
     }
 
     /// The figures of the last good frame (tracked).
     #[must_use]
     pub fn figures(self) -> Option<Figures> {
-        self.good.with(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)))
+        self.0.good.with(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)))
     }
 
     /// What they were before the last step (tracked).
     #[must_use]
     pub fn figures_before(self) -> Option<Figures> {
-        self.before.get()
+        self.0.before.get()
     }
 
     /// Changes the project: one undo step, none where nothing changes.
     pub fn edit(self, change: impl FnOnce(&mut Project)) {
-        self.apply(None, change);
+        self.apply_once(None, change);
     }
 
     /// Changes one field; edits of the same field in one breath are one undo step.
     pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
-        self.apply(Some(path), change);
+        self.apply_once(Some(path), change);
     }
 
     /// Changes what is marked, cut or received: one undo step.
     pub fn tick(self, change: impl FnOnce(&mut Progress)) {
-        self.apply(None, |project| change(&mut project.progress));
+        self.apply_once(None, |project| change(&mut project.progress));
     }
 
-    fn apply(self, field: Option<&str>, change: impl FnOnce(&mut Project)) {
-        let present = self.project.get_untracked();
+    /// All changes share the one [`Self::apply`].
+    fn apply_once(self, field: Option<&str>, change: impl FnOnce(&mut Project)) {
+        let mut change = Some(change);
+        self.apply(field, &mut |project| {
+            if let Some(change) = change.take() {
+                change(project);
+            }
+        });
+    }
+
+    #[inline(never)]
+    fn apply(self, field: Option<&str>, change: &mut dyn FnMut(&mut Project)) {
+        let present = self.0.project.get_untracked();
         let mut next = (*present).clone();
         change(&mut next);
         if next == *present {
             return;
         }
         let now = js_sys::Date::now();
-        if self.history.try_update_value(|history| history.push(present, field, now)) == Some(true) {
+        if self.0.history.try_update_value(|history| history.push(present, field, now)) == Some(true) {
             self.remember_figures();
         }
         self.show(Arc::new(next));
@@ -229,9 +245,9 @@ impl Store {
     }
 
     fn walk(self, step: impl FnOnce(&mut History, Arc<Project>) -> Option<Arc<Project>>) {
-        let present = self.project.get_untracked();
+        let present = self.0.project.get_untracked();
         let units = present.units;
-        let Some(Some(mut state)) = self.history.try_update_value(|history| step(history, present)) else { return };
+        let Some(Some(mut state)) = self.0.history.try_update_value(|history| step(history, present)) else { return };
         // The units are no step: they stay as they are shown now.
         if state.units != units {
             Arc::make_mut(&mut state).units = units;
@@ -241,31 +257,31 @@ impl Store {
     }
 
     fn remember_figures(self) {
-        let figures = self.good.with_untracked(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)));
-        self.before.set(figures);
+        let figures = self.0.good.with_untracked(|(_, good)| good.as_ref().map(|good| Figures::of(&good.built)));
+        self.0.before.set(figures);
     }
 
     fn show(self, project: Arc<Project>) {
-        self.project.set(project);
-        self.depth.set(self.history.with_value(History::depth));
-        self.edits.update(|edits| *edits += 1);
+        self.0.project.set(project);
+        self.0.depth.set(self.0.history.with_value(History::depth));
+        self.0.edits.update(|edits| *edits += 1);
     }
 
     /// There is a step to go back (tracked).
     #[must_use]
     pub fn can_undo(self) -> bool {
-        self.depth.get().0 > 0
+        self.0.depth.get().0 > 0
     }
 
     /// There is a step to go forth (tracked).
     #[must_use]
     pub fn can_redo(self) -> bool {
-        self.depth.get().1 > 0
+        self.0.depth.get().1 > 0
     }
 
     /// Shows lengths in those units: no step, for nothing of the frame changes.
     pub fn set_units(self, units: UnitSystem) {
-        let present = self.project.get_untracked();
+        let present = self.0.project.get_untracked();
         if present.units != units {
             let mut next = (*present).clone();
             next.units = units;
@@ -275,33 +291,33 @@ impl Store {
 
     /// Opens a project: the way back begins anew.
     pub fn open(self, id: &str, project: Project) {
-        self.history.set_value(History::default());
-        self.depth.set((0, 0));
-        self.before.set(None);
-        self.id.set(Some(id.to_owned()));
-        self.project.set(Arc::new(project));
+        self.0.history.set_value(History::default());
+        self.0.depth.set((0, 0));
+        self.0.before.set(None);
+        self.0.id.set(Some(id.to_owned()));
+        self.0.project.set(Arc::new(project));
     }
 
     /// Closes the open project.
     pub fn close(self) {
-        self.id.set(None);
+        self.0.id.set(None);
     }
 
     /// Keeps the open project, and its way back, under another id.
     pub fn rename_record(self, id: &str) {
-        self.id.set(Some(id.to_owned()));
+        self.0.id.set(Some(id.to_owned()));
     }
 
     /// Id of the open project's record (tracked).
     #[must_use]
     pub fn id(self) -> Option<String> {
-        self.id.get()
+        self.0.id.get()
     }
 
     /// Counts the changes since the start; saving follows it (tracked).
     #[must_use]
     pub fn edits(self) -> u64 {
-        self.edits.get()
+        self.0.edits.get()
     }
 }
 

@@ -1,5 +1,7 @@
 //! Light by day, dark in the evening shop, black on white in the sun.
 use super::storage;
+use crate::app::components::{Segment, segments};
+use crate::app::dom::Tag;
 use leptos::prelude::*;
 
 /// How the app is lit.
@@ -54,29 +56,15 @@ impl Theming {
 }
 
 /// The four themes as segments.
-#[component]
-pub fn ThemeChoice() -> impl IntoView {
+pub fn theme_choice() -> Tag {
     let theme = expect_context::<Theming>().0;
-    let segments = Theme::ALL
-        .into_iter()
-        .map(|one| {
-            let (word, key) = one.words();
-            let pick = move |_| {
-                theme.set(one);
-                storage::keep_settings(|settings| settings.theme = key.to_owned());
-            };
-            view! {
-                <label class="segment">
-                    <input class="segment__input" type="radio" name="theme" prop:checked=move || theme.get() == one on:change=pick/>
-                    <span class="segment__word">{word}</span>
-                </label>
-            }
-        })
-        .collect_view();
-    view! {
-        <fieldset class="choice">
-            <legend class="choice__label">"Light"</legend>
-            <div class="choice__segments">{segments}</div>
-        </fieldset>
-    }
+    let all = Theme::ALL.into_iter().map(|one| {
+        let (word, key) = one.words();
+        let choose = move || {
+            theme.set(one);
+            storage::keep_settings(|settings| settings.theme = key.to_owned());
+        };
+        Segment::new(word, move || theme.get() == one, choose)
+    });
+    segments("theme", "Light", (), all.collect())
 }

@@ -4,4 +4,4 @@ mod curve;
 mod spacing;
 
 pub use along::{AlongCurve, Mark, draw_along};
-pub use spacing::SpacingCharts;
+pub use spacing::spacing_charts;

@@ -1,23 +1,15 @@
 //! What the rafters' spacing does: three curves and the same figures as a table.
 use super::curve::{Curve, draw};
-use crate::app::components::{fractions, show_length_fine};
+use crate::app::components::{figures, fractions, show_length_fine};
+use crate::app::dom::{Tag, parts, tag};
 use crate::study::SpacingPoint;
 use crate::units::{UnitSystem, show_money, show_weight};
-use leptos::prelude::*;
 
 /// What of a point is drawn upward.
 type Value = fn(&SpacingPoint, UnitSystem) -> f64;
 
 /// Number and weight of the rafters and price of the order over the spacing.
-#[component]
-pub fn SpacingCharts(
-    /// The points, close to wide.
-    points: Vec<SpacingPoint>,
-    /// How lengths and weights are shown.
-    units: UnitSystem,
-    /// Sign of the currency.
-    currency: String,
-) -> impl IntoView {
+pub fn spacing_charts(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> Tag {
     let (across, heavy) = match units {
         UnitSystem::Imperial => ("inches", "lb"),
         UnitSystem::Metric => ("mm", "kg"),
@@ -34,19 +26,22 @@ pub fn SpacingCharts(
         .into_iter()
         .map(|(caption, value)| {
             let svg = draw(&curve(&points, units, value));
-            view! {
-                <figure class="chart">
-                    <figcaption class="chart__caption">{caption} ", over the spacing in " {across}</figcaption>
-                    <div class="chart__place" inner_html=svg></div>
-                </figure>
-            }
+            tag("figure")
+                .class("chart")
+                .child(
+                    tag("figcaption")
+                        .class("chart__caption")
+                        .child(caption)
+                        .child(", over the spacing in ")
+                        .child(across),
+                )
+                .child(tag("div").class("chart__place").html(&svg))
         })
-        .collect_view();
-    view! {
-        <div class="charts">{figures}</div>
-        <p class="charts__key">"The ring is the spacing as it is now."</p>
-        <Table points units currency/>
-    }
+        .collect::<Vec<_>>();
+    parts()
+        .child(tag("div").class("charts").child(figures))
+        .child(tag("p").class("charts__key").child("The ring is the spacing as it is now."))
+        .child(table(points, units, currency))
 }
 
 fn curve(points: &[SpacingPoint], units: UnitSystem, value: Value) -> Curve {
@@ -61,35 +56,18 @@ fn curve(points: &[SpacingPoint], units: UnitSystem, value: Value) -> Curve {
     }
 }
 
-#[component]
-fn Table(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> impl IntoView {
+fn table(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> Tag {
     let rows = points
         .into_iter()
         .map(|point| {
             let spacing = show_length_fine(point.spacing, units);
-            view! {
-                <tr class:table__own=point.is_own>
-                    <th scope="row">{fractions(&spacing)} {point.is_own.then_some(" now")}</th>
-                    <td>{point.n_rafters}</td>
-                    <td>{show_weight(point.rafter_weight, units).to_string()}</td>
-                    <td>{show_money(point.order_price, &currency).to_string()}</td>
-                </tr>
-            }
+            tag("tr")
+                .class_if("table__own", point.is_own)
+                .child(tag("th").attr("scope", "row").child(fractions(&spacing)).child(point.is_own.then_some(" now")))
+                .child(tag("td").child(point.n_rafters))
+                .child(tag("td").child(show_weight(point.rafter_weight, units).to_string()))
+                .child(tag("td").child(show_money(point.order_price, &currency).to_string()))
         })
-        .collect_view();
-    view! {
-        <div class="table-box" tabindex="0" role="group" aria-label="Rafter spacing, the figures">
-            <table class="table table--figures">
-                <thead>
-                    <tr>
-                        <th scope="col">"Spacing"</th>
-                        <th scope="col">"Rafters"</th>
-                        <th scope="col">"Their weight"</th>
-                        <th scope="col">"Order"</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
+        .collect::<Vec<_>>();
+    figures("Rafter spacing, the figures", &["Spacing", "Rafters", "Their weight", "Order"], rows)
 }

@@ -1,17 +1,11 @@
 //! One line of caution where the work can hurt someone.
+use crate::app::dom::{Tag, tag};
 use leptos::prelude::*;
 
 /// A caution: one line.
-#[component]
-pub fn Caution(
-    /// The line.
-    #[prop(into)]
-    text: Signal<String>,
-) -> impl IntoView {
-    view! {
-        <p class="caution">
-            <span class="caution__mark" aria-hidden="true">"!"</span>
-            <span><strong>"Caution: "</strong> {text}</span>
-        </p>
-    }
+pub fn caution(text: impl Into<Signal<String>>) -> Tag {
+    tag("p")
+        .class("caution")
+        .child(tag("span").class("caution__mark").attr("aria-hidden", "true").child("!"))
+        .child(tag("span").child(tag("strong").child("Caution: ")).child(text.into()))
 }

@@ -1,6 +1,7 @@
 //! One of a few, and one of many.
-use super::problem::ProblemNote;
-use super::reading::fractions;
+use super::problem::problem_note;
+use super::reading::followed;
+use crate::app::dom::{Child, Tag, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::project::Problem;
 use leptos::prelude::*;
@@ -12,78 +13,83 @@ fn problems_at(path: &str) -> Memo<Vec<Problem>> {
     Memo::new(move |_| store.design().problems_of(&path).cloned().collect())
 }
 
-fn notes(problems: Memo<Vec<Problem>>) -> impl IntoView {
-    move || problems.get().into_iter().map(|problem| view! { <ProblemNote problem/> }).collect_view()
+fn notes(problems: Memo<Vec<Problem>>) -> Tag {
+    parts().live(move || problems.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
+}
+
+/// One of a few that can be chosen.
+pub struct Segment {
+    word: Signal<String>,
+    is_chosen: Box<dyn Fn() -> bool + Send + Sync>,
+    choose: Box<dyn Fn()>,
+}
+
+impl Segment {
+    /// A segment with its word, whether it is the chosen one, and what choosing it does.
+    pub fn new(
+        word: impl Into<Signal<String>>,
+        is_chosen: impl Fn() -> bool + Send + Sync + 'static,
+        choose: impl Fn() + 'static,
+    ) -> Self {
+        Self { word: word.into(), is_chosen: Box::new(is_chosen), choose: Box::new(choose) }
+    }
+
+    fn made(self, name: &str) -> Tag {
+        let Self { word, is_chosen, choose } = self;
+        let is_chosen = Memo::new(move |_| is_chosen());
+        let input = tag("input").class("segment__input").attr("type", "radio").attr("name", name.to_owned());
+        tag("label")
+            .class("segment")
+            .child(input.live_prop("checked", move || is_chosen.get()).on("change", move |_| choose()))
+            .child(tag("span").class("segment__word").child(word))
+    }
+}
+
+/// A row of segments under a name that no other row of the page has.
+pub fn segments(name: &str, label: &str, under: impl Child, all: Vec<Segment>) -> Tag {
+    tag("fieldset").class("choice").child(tag("legend").class("choice__label").child(label)).child(under).child(
+        tag("div").class("choice__segments").child(all.into_iter().map(|one| one.made(name)).collect::<Vec<_>>()),
+    )
 }
 
 /// One of a few, as large segments.
-#[component]
-pub fn Choice<T>(
-    /// The field of the project.
+///
+/// What `choose` does, where it is given, takes the place of putting the value in.
+pub fn choice<T>(
     field: Lens<T>,
-    /// The label of the group.
-    #[prop(into)]
-    label: String,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Values with their words, in order.
+    label: &str,
+    hint: impl Into<Signal<String>>,
     options: Vec<(T, String)>,
-    /// What a choice does instead of putting the value in.
-    #[prop(optional)]
     choose: Option<Callback<T>>,
-) -> impl IntoView
+) -> Tag
 where
     T: Clone + PartialEq + Send + Sync + 'static,
 {
     let store = use_store();
-    let path = field.path().to_string();
-    let problems = problems_at(&path);
-    let segments = options
+    let all = options
         .into_iter()
         .map(|(value, word)| {
-            let (of_lens, of_value) = (field.clone(), value.clone());
-            let chosen = Memo::new(move |_| of_lens.get(&store.project()).as_ref() == Some(&of_value));
-            let set = field.clone();
-            let pick = move |_| {
-                let value = value.clone();
-                match choose {
-                    Some(choose) => choose.run(value),
-                    None => store.edit(|project| set.set(project, value)),
-                }
-            };
-            view! {
-                <label class="segment">
-                    <input class="segment__input" type="radio" name=path.clone() prop:checked=chosen on:change=pick/>
-                    <span class="segment__word">{word}</span>
-                </label>
-            }
+            let (of_lens, of_value, set) = (field.clone(), value.clone(), field.clone());
+            let is_chosen = move || of_lens.get(&store.project()).as_ref() == Some(&of_value);
+            Segment::new(word, is_chosen, move || match choose {
+                Some(choose) => choose.run(value.clone()),
+                None => store.edit(|project| set.set(project, value.clone())),
+            })
         })
-        .collect_view();
-    view! {
-        <fieldset class="choice" id=path.clone() tabindex="-1">
-            <legend class="choice__label">{label}</legend>
-            <p class="field__hint">{move || fractions(&hint.get())}</p>
-            <div class="choice__segments">{segments}</div>
-            {notes(problems)}
-        </fieldset>
-    }
+        .collect();
+    row(&field.path(), label, hint.into(), all)
+}
+
+fn row(path: &str, label: &str, hint: Signal<String>, all: Vec<Segment>) -> Tag {
+    segments(path, label, tag("p").class("field__hint").child(followed(hint)), all)
+        .attr("id", path.to_owned())
+        .attr("tabindex", "-1")
+        .child(notes(problems_at(path)))
 }
 
 /// One of many, as a list that opens.
-#[component]
-pub fn Pick(
-    /// The field of the project.
-    field: Lens<String>,
-    /// The label.
-    #[prop(into)]
-    label: String,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Values with their words, in order.
-    options: Vec<(String, String)>,
-) -> impl IntoView {
+pub fn pick(field: Lens<String>, label: &str, hint: impl Into<Signal<String>>, options: Vec<(String, String)>) -> Tag {
+    let hint = hint.into();
     let store = use_store();
     let path = field.path().to_string();
     let shown = field.clone();
@@ -93,23 +99,34 @@ pub fn Pick(
         .into_iter()
         .map(|(key, word)| {
             let of_key = key.clone();
-            view! { <option value=key selected=move || value.with(|value| *value == of_key)>{word}</option> }
+            tag("option")
+                .attr("value", key)
+                .live_attr("selected", move || value.with(|value| *value == of_key))
+                .child(word)
         })
-        .collect_view();
+        .collect::<Vec<_>>();
     let pick = move |event| {
         let key = event_target_value(&event);
         store.edit(|project| field.set(project, key));
     };
-    view! {
-        <div class="field">
-            <label class="field__label" for=path.clone()>
-                <span class="field__name">{label}</span>
-                <span class="field__hint">{move || fractions(&hint.get())}</span>
-            </label>
-            <div class="field__box">
-                <select class="field__input field__pick" id=path.clone() prop:value=value on:change=pick>{items}</select>
-            </div>
-            {notes(problems)}
-        </div>
-    }
+    tag("div")
+        .class("field")
+        .child(
+            tag("label")
+                .class("field__label")
+                .attr("for", path.clone())
+                .child(tag("span").class("field__name").child(label))
+                .child(tag("span").class("field__hint").child(followed(hint))),
+        )
+        .child(
+            tag("div").class("field__box").child(
+                tag("select")
+                    .class("field__input field__pick")
+                    .attr("id", path.clone())
+                    .child(items)
+                    .live_prop("value", move || value.get())
+                    .on("change", pick),
+            ),
+        )
+        .child(notes(problems))
 }

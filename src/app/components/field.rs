@@ -1,13 +1,14 @@
 //! The one typed field: text as it is typed, its reading beside it, its problems under it.
 use super::entry::Entry;
-use super::problem::ProblemNote;
-use super::reading::fractions;
-use super::stepper::{StepButton, Steps, stepper_actions};
+use super::problem::problem_note;
+use super::reading::{followed, fractions};
+use super::stepper::{Steps, step_button, stepper_actions};
+use crate::app::dom::{Child, Tag, parts, tag};
 use crate::app::{Store, use_store};
 use crate::project::{Problem, Project};
-use leptos::ev;
 use leptos::prelude::*;
 use std::sync::Arc;
+use wasm_bindgen::JsCast;
 
 /// What is being typed; nothing while the field shows its value.
 #[derive(Clone, Copy)]
@@ -56,26 +57,60 @@ impl Typing {
 }
 
 /// A labelled text field over an [`Entry`]; the other fields are made of it.
-#[component]
-pub fn EntryField(
-    /// What it holds.
+#[must_use = "a field shows only where it is put in"]
+pub struct Field {
     entry: Entry,
-    /// The label.
-    #[prop(into)]
     label: Signal<String>,
-    /// A few words under the label: what it is measured from, what follows from it.
-    #[prop(optional, into)]
     hint: Signal<String>,
-    /// Steps of the − and + buttons; none leaves them out.
-    #[prop(optional)]
     steps: Option<Steps>,
-    /// The steps are lengths.
-    #[prop(optional)]
     is_length: bool,
-    /// Decimal keys on a phone, for fields that need no prime, dash or letter.
-    #[prop(optional)]
     decimal_keys: bool,
-) -> impl IntoView {
+}
+
+/// A field over an entry, with its label.
+pub fn entry_field(entry: Entry, label: Signal<String>) -> Field {
+    Field { entry, label, hint: Signal::default(), steps: None, is_length: false, decimal_keys: false }
+}
+
+impl Field {
+    /// With a few words under the label: what it is measured from, what follows from it.
+    pub fn hint(mut self, hint: impl Into<Signal<String>>) -> Self {
+        self.hint = hint.into();
+        self
+    }
+
+    /// With − and + buttons of these steps.
+    pub fn steps(mut self, steps: Steps) -> Self {
+        self.steps = Some(steps);
+        self
+    }
+
+    /// The steps are lengths.
+    pub fn is_length(mut self) -> Self {
+        self.is_length = true;
+        self
+    }
+
+    /// With decimal keys on a phone, for fields that need no prime, dash or letter.
+    pub fn decimal_keys(mut self) -> Self {
+        self.decimal_keys = true;
+        self
+    }
+
+    /// As a view of Leptos.
+    pub fn into_any(self) -> AnyView {
+        made(self).into_any()
+    }
+}
+
+impl Child for Field {
+    fn put(self, into: Tag) -> Tag {
+        made(self).put(into)
+    }
+}
+
+fn made(field: Field) -> Tag {
+    let Field { entry, label, hint, steps, is_length, decimal_keys } = field;
     let store = use_store();
     let path = entry.path.to_string();
     let problems = {
@@ -83,23 +118,27 @@ pub fn EntryField(
         Memo::new(move |_| store.design().problems_of(&path).cloned().collect::<Vec<Problem>>())
     };
     let typing = Typing::new();
-    let buttons = steps.map(|steps| buttons(&entry, steps, label, is_length, typing));
-    let (minus, plus) = buttons.unzip();
+    let (minus, plus) = steps.map(|steps| buttons(&entry, steps, label, is_length, typing)).unzip();
     let label_for = path.clone();
-    view! {
-        <div class="field" class:field--stepped=steps.is_some() class:field--wrong=move || is_wrong(typing, problems)>
-            <label class="field__label" for=label_for>
-                <span class="field__name">{label}</span>
-                <span class="field__hint">{move || fractions(&hint.get())}</span>
-            </label>
-            <div class="field__box">
-                {minus}
-                <Input entry=entry.clone() typing decimal_keys problems/>
-                {plus}
-            </div>
-            <Below entry typing problems/>
-        </div>
-    }
+    tag("div")
+        .class("field")
+        .class_if("field--stepped", steps.is_some())
+        .live_class("field--wrong", move || is_wrong(typing, problems))
+        .child(
+            tag("label")
+                .class("field__label")
+                .attr("for", label_for)
+                .child(tag("span").class("field__name").child(label))
+                .child(tag("span").class("field__hint").child(followed(hint))),
+        )
+        .child(
+            tag("div")
+                .class("field__box")
+                .child(minus)
+                .child(input(entry.clone(), typing, decimal_keys, problems))
+                .child(plus),
+        )
+        .child(below(entry, typing, problems))
 }
 
 fn is_wrong(typing: Typing, problems: Memo<Vec<Problem>>) -> bool {
@@ -107,13 +146,7 @@ fn is_wrong(typing: Typing, problems: Memo<Vec<Problem>>) -> bool {
 }
 
 /// The two step buttons; a step ends the typing.
-fn buttons(
-    entry: &Entry,
-    steps: Steps,
-    label: Signal<String>,
-    is_length: bool,
-    typing: Typing,
-) -> (impl IntoView + use<>, impl IntoView + use<>) {
+fn buttons(entry: &Entry, steps: Steps, label: Signal<String>, is_length: bool, typing: Typing) -> (Tag, Tag) {
     let store = use_store();
     let (down, up) = stepper_actions(entry.clone(), steps);
     let name = move |word: &'static str| {
@@ -126,57 +159,49 @@ fn buttons(
             step.run(());
         })
     };
-    (
-        view! { <StepButton sign="−" label=name("less") step=after(down)/> },
-        view! { <StepButton sign="+" label=name("more") step=after(up)/> },
-    )
+    (step_button("−", name("less"), after(down)), step_button("+", name("more"), after(up)))
 }
 
-#[component]
-fn Input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Problem>>) -> impl IntoView {
+fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Problem>>) -> Tag {
     let store = use_store();
     let path = entry.path.to_string();
+    let empty = entry.empty;
     let shown = {
         let print = entry.print.clone();
         Memo::new(move |_| print(&store.project()).unwrap_or_default())
     };
     let value = move || typing.text.get().unwrap_or_else(|| shown.get());
-    let empty = entry.empty;
     let (typed, escaped) = (entry.clone(), entry);
-    let keys = move |event: ev::KeyboardEvent| {
-        if event.key() == "Escape" {
+    let keys = move |event: web_sys::Event| {
+        if event.unchecked_ref::<web_sys::KeyboardEvent>().key() == "Escape" {
             typing.restore(store, &escaped);
         }
     };
     let below = format!("{path}-below");
-    view! {
-        <input
-            class="field__input"
-            id=path
-            type="text"
-            inputmode=if decimal_keys { "decimal" } else { "text" }
-            autocomplete="off"
-            autocapitalize="off"
-            spellcheck="false"
-            enterkeyhint="done"
-            placeholder=(!empty.is_empty()).then_some(empty)
-            aria-describedby=below
-            aria-invalid=move || is_wrong(typing, problems).then_some("true")
-            prop:value=value
-            on:focus=move |event| {
-                typing.entered.set_value(Some(store.project_untracked()));
-                event_target::<web_sys::HtmlInputElement>(&event).select();
-            }
-            on:input=move |event| typing.take(store, &typed, event_target_value(&event))
-            on:keydown=keys
-            on:change=move |_| typing.leave()
-            on:blur=move |_| typing.leave()
-        />
-    }
+    tag("input")
+        .class("field__input")
+        .attr("id", path)
+        .attr("type", "text")
+        .attr("inputmode", if decimal_keys { "decimal" } else { "text" })
+        .attr("placeholder", (!empty.is_empty()).then_some(empty))
+        .attr("autocomplete", "off")
+        .attr("autocapitalize", "off")
+        .attr("spellcheck", "false")
+        .attr("enterkeyhint", "done")
+        .attr("aria-describedby", below)
+        .live_attr("aria-invalid", move || is_wrong(typing, problems).then_some("true"))
+        .live_prop("value", value)
+        .on("focus", move |event| {
+            typing.entered.set_value(Some(store.project_untracked()));
+            event_target::<web_sys::HtmlInputElement>(&event).select();
+        })
+        .on("input", move |event| typing.take(store, &typed, event_target_value(&event)))
+        .on("keydown", keys)
+        .on("change", move |_| typing.leave())
+        .on("blur", move |_| typing.leave())
 }
 
-#[component]
-fn Below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> impl IntoView {
+fn below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> Tag {
     let store = use_store();
     let id = format!("{}-below", entry.path);
     let reading = {
@@ -186,22 +211,19 @@ fn Below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> impl Int
     let take = entry.take;
     let notes = move || {
         let take = take.clone();
-        problems.get().into_iter().map(move |problem| view! { <ProblemNote problem take=take.clone()/> }).collect_view()
+        problems.get().into_iter().map(move |problem| problem_note(problem, Some(take.clone()))).collect::<Vec<_>>()
     };
-    view! {
-        <div class="field__below" id=id>
-            <output class="field__reading">
-                {move || {
-                    let text = reading.get();
-                    (!text.is_empty()).then(|| view! { "= " {fractions(&text)} })
-                }}
-            </output>
-            <p class="field__refused" role="status">
-                {move || {
-                    typing.refused.get().map(|why| view! { <strong>"Not taken: "</strong> {why} " The old value keeps working." })
-                }}
-            </p>
-            {notes}
-        </div>
-    }
+    tag("div")
+        .class("field__below")
+        .attr("id", id)
+        .child(tag("output").class("field__reading").live(move || {
+            let text = reading.get();
+            (!text.is_empty()).then(|| parts().child("= ").child(fractions(&text)))
+        }))
+        .child(tag("p").class("field__refused").attr("role", "status").live(move || {
+            typing.refused.get().map(|why| {
+                parts().child(tag("strong").child("Not taken: ")).child(why).child(" The old value keeps working.")
+            })
+        }))
+        .live(notes)
 }

@@ -1,20 +1,21 @@
 //! Fields told by a table: what each is called, where its value is, when it is shown. One renderer serves them all, which
 //! keeps what is downloaded small.
-use super::choice::Pick;
-use super::count_field::NumberField;
-use super::field::EntryField;
-use super::length_field::LengthField;
+use super::choice::pick;
+use super::count_field::number_field;
+use super::entry::Entry;
+use super::field::{Field, entry_field};
+use super::length_field::length_field;
 use super::measure::{AREA_LOAD, COUNT, ELEVATION, FORCE, LENGTH, NUMBER, SPRING, WIND_SPEED, WORDS, nothing_is_open};
-use super::measure_fields::SlopeField;
-use super::one_of::{Listed, OneOf};
+use super::measure_fields::slope_field;
+use super::one_of::{Listed, listed_field};
 use super::stepper::Steps;
-use super::toggle::Toggle;
+use super::toggle::toggle;
+use crate::app::dom::{Child, Tag, parts};
 use crate::app::{Lens, use_store};
 use crate::frame::Spring;
 use crate::loads::WindSpeed;
 use crate::project::Project;
 use crate::units::{AreaLoad, Force, Length, Slope};
-use leptos::prelude::*;
 
 /// One value of the project that is always there: how it is seen and how it is reached.
 pub struct At<T: 'static> {
@@ -139,50 +140,47 @@ impl FieldRow {
 }
 
 /// The fields of a table, in order.
-#[component]
-pub fn FieldTable(
-    /// The table.
-    of: &'static [FieldRow],
-) -> impl IntoView {
+pub fn field_table(of: &'static [FieldRow]) -> Tag {
     let store = use_store();
-    let one = move |field: &'static FieldRow| {
-        let Some(when) = field.when else { return show(field) };
-        let is_shown = store.slice(when);
-        (move || is_shown.get().then(|| show(field))).into_any()
-    };
-    of.iter().map(one).collect_view()
+    let mut all = parts();
+    for field in of {
+        all = match field.when {
+            None => show(field, all),
+            Some(when) => all.shown(move || when(&store.project()), move || show(field, parts())),
+        };
+    }
+    all
 }
 
-fn show(field: &'static FieldRow) -> AnyView {
+fn show(field: &'static FieldRow, into: Tag) -> Tag {
     let FieldRow { label, hint, ref of, .. } = *field;
-    let mut is_length = false;
-    let entry = match of {
-        Of::AreaLoad(at) => AREA_LOAD.open(&at.lens()),
-        Of::Wind(at) => WIND_SPEED.open(&at.lens()),
-        Of::Number(at) => NUMBER.open(&at.lens()),
-        Of::Force(at) => FORCE.open(&nothing_is_open(&at.lens())),
-        Of::Count(at) => COUNT.open(&nothing_is_open(&at.lens())),
-        Of::Words(at) => WORDS.open(&nothing_is_open(&at.lens())),
-        Of::Spring(at) => SPRING.entry(&at.lens()),
-        Of::Elevation(at) => ELEVATION.entry(&at.lens()),
-        Of::Length(at) => {
-            is_length = true;
-            LENGTH.open(&at.lens())
-        }
-        Of::Size(at) => {
-            return view! { <LengthField field=at.lens() label hint steps=Steps::of(0.25, 5.0)/> }.into_any();
-        }
-        Of::Slope(at) => return view! { <SlopeField field=at.lens() label hint/> }.into_any(),
-        Of::Between(at, [least, most, step]) => {
-            let (least, most, step) = (*least, *most, *step);
-            return view! { <NumberField field=at.lens() label hint least most step/> }.into_any();
-        }
-        Of::Toggle(at) => return view! { <Toggle field=at.lens() label hint/> }.into_any(),
-        Of::Choice(choices) => return view! { <OneOf of=listed_by(choices) label hint/> }.into_any(),
-        Of::Key(at, options) => return view! { <Pick field=at.lens() label hint options=options()/> }.into_any(),
-    };
-    let decimal_keys = !matches!(of, Of::Words(_) | Of::Elevation(_) | Of::Length(_));
-    view! { <EntryField entry label hint is_length decimal_keys/> }.into_any()
+    match of {
+        Of::AreaLoad(at) => typed(AREA_LOAD.open(&at.lens()), field),
+        Of::Wind(at) => typed(WIND_SPEED.open(&at.lens()), field),
+        Of::Number(at) => typed(NUMBER.open(&at.lens()), field),
+        Of::Force(at) => typed(FORCE.open(&nothing_is_open(&at.lens())), field),
+        Of::Count(at) => typed(COUNT.open(&nothing_is_open(&at.lens())), field),
+        Of::Words(at) => typed(WORDS.open(&nothing_is_open(&at.lens())), field),
+        Of::Spring(at) => typed(SPRING.entry(&at.lens()), field),
+        Of::Elevation(at) => typed(ELEVATION.entry(&at.lens()), field),
+        Of::Length(at) => typed(LENGTH.open(&at.lens()), field).is_length(),
+        Of::Size(at) => length_field(at.lens(), label).hint(hint).steps(Steps::of(0.25, 5.0)),
+        Of::Slope(at) => slope_field(at.lens(), label).hint(hint),
+        Of::Between(at, [least, most, step]) => number_field(at.lens(), label, *least, *most, *step).hint(hint),
+        Of::Toggle(at) => return toggle(at.lens(), label, hint).put(into),
+        Of::Choice(choices) => return listed_field(listed_by(choices), label, hint).put(into),
+        Of::Key(at, options) => return pick(at.lens(), label, hint, options()).put(into),
+    }
+    .put(into)
+}
+
+/// A field that is typed into, as its table has it.
+fn typed(entry: Entry, field: &FieldRow) -> Field {
+    let made = entry_field(entry, field.label.into()).hint(field.hint);
+    match field.of {
+        Of::Words(_) | Of::Elevation(_) | Of::Length(_) => made,
+        _ => made.decimal_keys(),
+    }
 }
 
 fn listed_by(choices: &Choices) -> Listed {

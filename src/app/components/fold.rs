@@ -1,73 +1,46 @@
 //! Parts of a page: groups that fold, and facts that follow from the fields.
-use super::reading::fractions;
+use super::reading::followed;
+use crate::app::dom::{Child, Tag, tag};
 use leptos::prelude::*;
 
 /// A part of a page that can be folded away.
-#[component]
-pub fn Fold(
-    /// Its heading.
-    #[prop(into)]
-    title: String,
-    /// What it holds, in a few words or numbers: seen while it is folded.
-    #[prop(optional, into)]
-    summary: Signal<String>,
-    /// It starts open.
-    #[prop(optional)]
-    open: bool,
-    /// Its fields.
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <details class="fold" open=open>
-            <summary class="fold__head">
-                <h2 class="fold__title">{title}</h2>
-                <span class="fold__summary">{move || fractions(&summary.get())}</span>
-            </summary>
-            <div class="fold__body">{children()}</div>
-        </details>
-    }
+pub fn fold(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: impl Child) -> Tag {
+    let summary = summary.into();
+    tag("details")
+        .class("fold")
+        .attr("open", open)
+        .child(
+            tag("summary")
+                .class("fold__head")
+                .child(tag("h2").class("fold__title").child(title))
+                .child(tag("span").class("fold__summary").child(followed(summary))),
+        )
+        .child(tag("div").class("fold__body").child(holds))
 }
 
 /// Fields that belong together inside a part.
-#[component]
-pub fn Group(
-    /// Its heading.
-    #[prop(into)]
-    title: String,
-    /// Its fields.
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <section class="group">
-            <h3 class="group__title">{title}</h3>
-            {children()}
-        </section>
-    }
+pub fn group(title: &str, holds: impl Child) -> Tag {
+    tag("section").class("group").child(tag("h3").class("group__title").child(title)).child(holds)
 }
 
-/// A list of facts.
-#[component]
-pub fn Facts(
-    /// The facts.
-    children: Children,
-) -> impl IntoView {
-    view! { <dl class="facts">{children()}</dl> }
+/// A list of computed facts: names and what they come to.
+pub fn facts(all: &[(&str, Signal<String>)]) -> Tag {
+    let mut list = fact_list(());
+    for (name, value) in all {
+        list = list.child(fact_line(name, *value));
+    }
+    list
 }
 
-/// One computed fact: a name and what it comes to.
-#[component]
-pub fn Fact(
-    /// Its name.
-    #[prop(into)]
-    name: Signal<String>,
-    /// What it comes to; fractions are set as fractions.
-    #[prop(into)]
-    value: Signal<String>,
-) -> impl IntoView {
-    view! {
-        <div class="fact">
-            <dt class="fact__name">{name}</dt>
-            <dd class="fact__value">{move || fractions(&value.get())}</dd>
-        </div>
-    }
+/// A list of facts that are put in by themselves.
+pub fn fact_list(holds: impl Child) -> Tag {
+    tag("dl").class("facts").child(holds)
+}
+
+/// One computed fact; fractions are set as fractions.
+pub fn fact_line(name: &str, value: impl Into<Signal<String>>) -> Tag {
+    tag("div")
+        .class("fact")
+        .child(tag("dt").class("fact__name").child(name))
+        .child(tag("dd").class("fact__value").child(followed(value)))
 }

@@ -1,8 +1,8 @@
 //! A length, typed as a builder says it.
 use super::entry::Entry;
-use super::field::EntryField;
+use super::field::{Field, entry_field};
 use super::reading::{long_length, show_length_fine};
-use super::stepper::{Steps, next_multiple};
+use super::stepper::next_multiple;
 use crate::app::Lens;
 use crate::project::Nearest;
 use crate::units::{Length, UnitSystem, parse_length, parse_length_not_negative};
@@ -44,26 +44,15 @@ fn stepped(length: Length, step: f64, units: UnitSystem) -> Length {
 }
 
 /// A length.
-#[component]
-pub fn LengthField(
-    /// The field of the project.
-    field: Lens<Length>,
-    /// The label.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Steps of the − and + buttons, in inches and millimetres; none leaves them out.
-    #[prop(optional)]
-    steps: Option<Steps>,
-    /// It may be below zero.
-    #[prop(optional)]
-    signed: bool,
-) -> impl IntoView {
-    let entry = length_entry(&field, LengthOptions { signed });
-    match steps {
-        Some(steps) => view! { <EntryField entry label hint steps is_length=true/> }.into_any(),
-        None => view! { <EntryField entry label hint is_length=true/> }.into_any(),
-    }
+pub fn length_field(field: Lens<Length>, label: impl Into<Signal<String>>) -> Field {
+    made(&field, label.into(), LengthOptions { signed: false })
+}
+
+/// A length that may be below zero.
+pub fn signed_length_field(field: Lens<Length>, label: impl Into<Signal<String>>) -> Field {
+    made(&field, label.into(), LengthOptions { signed: true })
+}
+
+fn made(field: &Lens<Length>, label: Signal<String>, options: LengthOptions) -> Field {
+    entry_field(length_entry(field, options), label).is_length()
 }

@@ -1,6 +1,6 @@
 //! Slopes, weights and prices.
 use super::entry::Entry;
-use super::field::EntryField;
+use super::field::{Field, entry_field};
 use super::stepper::{Steps, next_multiple};
 use crate::app::Lens;
 use crate::project::Nearest;
@@ -11,17 +11,7 @@ use crate::units::{
 use leptos::prelude::*;
 
 /// A slope, with steps of a quarter inch in twelve, or half a degree.
-#[component]
-pub fn SlopeField(
-    /// The field of the project.
-    field: Lens<Slope>,
-    /// The label.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-) -> impl IntoView {
+pub fn slope_field(field: Lens<Slope>, label: impl Into<Signal<String>>) -> Field {
     let read = field.clone();
     let entry = Entry::new(&field, show_slope, |text, units| parse_slope(text, units).map_err(|why| why.to_string()))
         .reading(move |project| {
@@ -40,7 +30,7 @@ pub fn SlopeField(
             _ => None,
         })
         .step(&field, stepped);
-    view! { <EntryField entry label hint steps=Steps::of(0.25, 0.5)/> }
+    entry_field(entry, label.into()).steps(Steps::of(0.25, 0.5))
 }
 
 fn stepped(slope: Slope, step: f64, units: UnitSystem) -> Slope {
@@ -52,20 +42,7 @@ fn stepped(slope: Slope, step: f64, units: UnitSystem) -> Slope {
 }
 
 /// A weight.
-#[component]
-pub fn WeightField(
-    /// The field of the project.
-    field: Lens<Weight>,
-    /// The label.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Steps in pounds and kilograms.
-    #[prop(optional)]
-    steps: Option<Steps>,
-) -> impl IntoView {
+pub fn weight_field(field: Lens<Weight>, label: impl Into<Signal<String>>) -> Field {
     let read = field.clone();
     let parse = |text: &str, units| parse_weight(text, units).map_err(|why| why.to_string());
     let entry = Entry::new(&field, |weight, units| show_weight(weight, units).to_string(), parse)
@@ -82,34 +59,15 @@ pub fn WeightField(
             };
             next.unwrap_or(weight)
         });
-    match steps {
-        Some(steps) => view! { <EntryField entry label hint steps/> }.into_any(),
-        None => view! { <EntryField entry label hint/> }.into_any(),
-    }
+    entry_field(entry, label.into())
 }
 
 /// A price; the currency's sign belongs in the label.
-#[component]
-pub fn MoneyField(
-    /// The field of the project.
-    field: Lens<Money>,
-    /// The label.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Steps, in whole money.
-    #[prop(optional)]
-    steps: Option<Steps>,
-) -> impl IntoView {
+pub fn money_field(field: Lens<Money>, label: impl Into<Signal<String>>) -> Field {
     let print = |money: Money, _| format!("{:.2}", money.to_f64());
     let parse = |text: &str, _| parse_money(text).map_err(|why| why.to_string());
     let entry = Entry::new(&field, print, parse).step(&field, |money: Money, step, _| {
         Money::try_of(next_multiple(money.to_f64(), step).max(0.0)).unwrap_or(money)
     });
-    match steps {
-        Some(steps) => view! { <EntryField entry label hint steps decimal_keys=true/> }.into_any(),
-        None => view! { <EntryField entry label hint decimal_keys=true/> }.into_any(),
-    }
+    entry_field(entry, label.into()).decimal_keys()
 }

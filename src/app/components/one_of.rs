@@ -1,6 +1,7 @@
 //! One of the values of a kind: segments where they are few, a list that opens where they are many.
-use super::choice::{Choice, Pick};
+use super::choice::{choice, pick};
 use crate::app::Lens;
+use crate::app::dom::Tag;
 use crate::project::Project;
 use leptos::prelude::*;
 
@@ -39,21 +40,11 @@ pub fn listed<T: Copy + PartialEq + Send + Sync>(lens: &Lens<T>, values: &'stati
 }
 
 /// One of the values.
-#[component]
-pub fn OneOf(
-    /// The field and its values.
-    of: Listed,
-    /// The label.
-    #[prop(into)]
-    label: String,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-) -> impl IntoView {
+pub fn listed_field(of: Listed, label: &str, hint: impl Into<Signal<String>>) -> Tag {
     let Listed { field, words } = of;
     if words.len() <= FEW {
         let options = words.into_iter().map(str::to_owned).enumerate().collect();
-        return view! { <Choice field label hint options/> }.into_any();
+        return choice(field, label, hint, options, None);
     }
     let options = words.into_iter().enumerate().map(|(place, word)| (place.to_string(), word.to_owned())).collect();
     let field = Lens::maybe(
@@ -68,5 +59,5 @@ pub fn OneOf(
             }
         },
     );
-    view! { <Pick field label hint options/> }.into_any()
+    pick(field, label, hint, options)
 }

@@ -1,25 +1,21 @@
 //! A page: its heading, the drawing that leads it, and its fields.
+use crate::app::dom::{Child, Tag, parts, tag};
 use crate::app::route::Place;
 use crate::app::use_store;
 use leptos::prelude::*;
 
 /// A page. On a phone the drawing stands over the fields, on a desk left of them.
-#[component]
-pub fn Page(
-    /// Where it is.
+pub fn page(
     place: Place,
-    /// Its heading.
-    #[prop(into)]
-    title: Signal<String>,
-    /// A few words under the heading.
-    #[prop(optional, into)]
-    about: Signal<String>,
-    /// What leads it.
-    #[prop(into)]
-    lead: ViewFn,
-    /// Its fields.
-    children: Children,
-) -> impl IntoView {
+    title: impl Into<Signal<String>>,
+    about: impl Into<Signal<String>>,
+    lead: impl Child,
+    fields: impl Child,
+) -> Tag {
+    head(place, title.into(), about.into(), parts().child(lead)).child(tag("div").class("page__fields").child(fields))
+}
+
+fn head(place: Place, title: Signal<String>, about: Signal<String>, lead: Tag) -> Tag {
     let store = use_store();
     let stale = move || {
         store.is_stale().then(|| {
@@ -28,17 +24,22 @@ pub fn Page(
             } else {
                 "Nothing to draw yet: a problem stops the frame."
             };
-            view! { <p class="page__stale">{text}</p> }
+            tag("p").class("page__stale").child(text)
         })
     };
-    view! {
-        <article class="page" data-place=place.key()>
-            <header class="page__head">
-                <h1 class="page__title" tabindex="-1">{title}</h1>
-                <p class="page__about">{about}</p>
-            </header>
-            <div class="page__lead">{stale} {lead.run()}</div>
-            <div class="page__fields">{children()}</div>
-        </article>
-    }
+    tag("article")
+        .class("page")
+        .attr("data-place", place.key())
+        .child(
+            tag("header")
+                .class("page__head")
+                .child(tag("h1").class("page__title").attr("tabindex", "-1").child(title))
+                .child(tag("p").class("page__about").child(about)),
+        )
+        .child(tag("div").class("page__lead").live(stale).child(lead))
+}
+
+/// A paragraph between the fields.
+pub fn word(text: impl Child) -> Tag {
+    tag("p").class("page__word").child(text)
 }

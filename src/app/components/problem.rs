@@ -1,6 +1,7 @@
 //! A problem: one sentence, one way out.
 use super::entry::Change;
 use super::reading::fractions;
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
 use crate::project::{Nearest, Problem};
 use crate::units::{UnitSystem, show_slope};
@@ -19,14 +20,7 @@ fn nearest_name(nearest: Nearest, units: UnitSystem) -> String {
 }
 
 /// One problem, with a button that puts in the nearest value that works where the field can take it.
-#[component]
-pub fn ProblemNote(
-    /// The problem.
-    problem: Problem,
-    /// What the nearest value does to the project.
-    #[prop(optional)]
-    take: Option<Take>,
-) -> impl IntoView {
+pub fn problem_note(problem: Problem, take: Option<Take>) -> Tag {
     let store = use_store();
     let stops = problem.stops();
     let word = if stops { "Stops the frame" } else { "Look at this" };
@@ -41,29 +35,29 @@ pub fn ProblemNote(
             }
         };
         let name = move || fractions(&nearest_name(nearest, store.units()));
-        Some(view! { <button type="button" class="problem__use" on:click=use_it>"Use " {name}</button> })
+        Some(button("problem__use", use_it).child("Use ").live(name))
     });
-    view! {
-        <div class="problem" class:problem--stop=stops>
-            <p class="problem__says">
-                <strong class="problem__word">{word}": "</strong>
-                {fractions(&problem.says)}
-            </p>
-            {way_out}
-        </div>
-    }
+    tag("div")
+        .class("problem")
+        .class_if("problem--stop", stops)
+        .child(
+            tag("p")
+                .class("problem__says")
+                .child(tag("strong").class("problem__word").child(word).child(": "))
+                .child(fractions(&problem.says)),
+        )
+        .child(way_out)
 }
 
 /// The problems of exactly that path: for groups and lists that are no single field.
-#[component]
-pub fn PathProblems(
-    /// The path, as in the project file.
-    #[prop(into)]
-    path: String,
-) -> impl IntoView {
+pub fn path_problems(path: impl Into<String>) -> Tag {
+    problems_of(path.into())
+}
+
+fn problems_of(path: String) -> Tag {
     let store = use_store();
     let notes = Memo::new(move |_| -> Vec<Problem> {
         store.design().problems.iter().filter(|problem| problem.field == path).cloned().collect()
     });
-    move || notes.get().into_iter().map(|problem| view! { <ProblemNote problem/> }).collect_view()
+    parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
 }

@@ -1,4 +1,5 @@
 //! Lengths in words, their fractions set as fractions.
+use crate::app::dom::{Tag, parts, tag};
 use crate::units::{Fineness, Length, MetricStep, UnitSystem, feet_inches, inches_only, millimetres, show_length};
 use leptos::prelude::*;
 
@@ -26,30 +27,39 @@ pub fn long_length(length: Length, units: UnitSystem) -> String {
 }
 
 /// Text whose fractions (`5⁄16`) are set as fractions; everything else stays as it is.
-#[must_use]
-pub fn fractions(text: &str) -> AnyView {
-    parts(text)
-        .into_iter()
-        .map(
-            |(part, is_fraction)| {
-                if is_fraction { view! { <span class="fraction">{part}</span> }.into_any() } else { with_primes(&part) }
-            },
-        )
-        .collect_view()
-        .into_any()
+pub fn fractions(text: &str) -> Tag {
+    let mut all = parts();
+    for (piece, is_fraction) in pieces(text) {
+        all =
+            if is_fraction { all.child(tag("span").class("fraction").child(piece)) } else { with_primes(all, &piece) };
+    }
+    all
+}
+
+/// A text that follows its signal, its fractions set as fractions.
+pub fn followed(text: impl Into<Signal<String>>) -> Tag {
+    let text = text.into();
+    // Only a text that is another one is set anew.
+    let text = Memo::new(move |_| text.get());
+    parts().live(move || text.with(|text| fractions(text)))
 }
 
 /// Feet are pulled up to their inches: the typeface sets a prime as wide as a figure.
-fn with_primes(text: &str) -> AnyView {
-    let mut pieces = text.split('′');
-    let first = pieces.next().unwrap_or_default().to_owned();
-    let rest = pieces.map(|piece| view! { <span class="prime">"′"</span> {piece.to_owned()} }).collect_view();
-    view! { {first} {rest} }.into_any()
+fn with_primes(mut all: Tag, text: &str) -> Tag {
+    for (index, piece) in text.split('′').enumerate() {
+        if index > 0 {
+            all = all.child(tag("span").class("prime").child("′"));
+        }
+        if !piece.is_empty() {
+            all = all.child(piece);
+        }
+    }
+    all
 }
 
 /// The text cut into fractions and what stands between them.
-fn parts(text: &str) -> Vec<(String, bool)> {
-    let mut parts: Vec<(String, bool)> = Vec::new();
+fn pieces(text: &str) -> Vec<(String, bool)> {
+    let mut pieces: Vec<(String, bool)> = Vec::new();
     let mut rest = text;
     while let Some(at) = rest.find(STROKE) {
         let before = &rest[..at];
@@ -58,25 +68,15 @@ fn parts(text: &str) -> Vec<(String, bool)> {
         let n_digits = after.len() - after.trim_start_matches(|c: char| c.is_ascii_digit()).len();
         let end = at + STROKE.len_utf8() + n_digits;
         if start > 0 {
-            parts.push((before[..start].to_owned(), false));
+            pieces.push((before[..start].to_owned(), false));
         }
-        parts.push((rest[start..end].to_owned(), true));
+        pieces.push((rest[start..end].to_owned(), true));
         rest = &rest[end..];
     }
     if !rest.is_empty() {
-        parts.push((rest.to_owned(), false));
+        pieces.push((rest.to_owned(), false));
     }
-    parts
-}
-
-/// A text that follows its signal, its fractions set as fractions.
-#[component]
-pub fn Reading(
-    /// The text, as the printers give it.
-    #[prop(into)]
-    text: Signal<String>,
-) -> impl IntoView {
-    view! { <span class="reading">{move || fractions(&text.get())}</span> }
+    pieces
 }
 
 #[cfg(test)]
@@ -85,7 +85,7 @@ mod tests {
 
     fn check(text: &str, expected: &[(&str, bool)]) {
         let expected: Vec<(String, bool)> = expected.iter().map(|(part, is)| ((*part).to_owned(), *is)).collect();
-        assert_eq!(parts(text), expected, "{text}");
+        assert_eq!(pieces(text), expected, "{text}");
     }
 
     #[test]

@@ -1,38 +1,39 @@
 //! The folding rule: the way from place to place.
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::use_store;
 use crate::checks::Check;
 use leptos::prelude::*;
 
 /// The navigation, drawn as a boxwood rule: each place a length of it, a pencil tick where something is done.
-#[component]
-pub fn Rule() -> impl IntoView {
-    let lengths = Place::ALL.into_iter().map(|place| view! { <RuleLength place/> }).collect_view();
-    view! {
-        <nav class="rule" aria-label="Places of the job">
-            <ul class="rule__lengths">{lengths}</ul>
-        </nav>
-    }
+pub fn rule() -> Tag {
+    let lengths = Place::ALL.into_iter().map(rule_length).collect::<Vec<_>>();
+    tag("nav")
+        .class("rule")
+        .attr("aria-label", "Places of the job")
+        .child(tag("ul").class("rule__lengths").child(lengths))
 }
 
-#[component]
-fn RuleLength(place: Place) -> impl IntoView {
+fn rule_length(place: Place) -> Tag {
     let router = use_router();
     let store = use_store();
     let is_here = move || router.place() == place;
     let done = Memo::new(move |_| is_done(store, place));
-    view! {
-        <li class="rule__length" class:rule__length--here=is_here>
-            <a class="rule__link" href=place.href() aria-current=move || is_here().then_some("page")>
-                <span class="rule__marks" aria-hidden="true"></span>
-                <span class="rule__word">{place.name()}</span>
-                {move || {
-                    done.get()
-                        .then(|| view! { <span class="rule__tick" aria-hidden="true">"✓"</span> <span class="quiet">"done"</span> })
-                }}
-            </a>
-        </li>
-    }
+    tag("li").class("rule__length").live_class("rule__length--here", is_here).child(
+        tag("a")
+            .class("rule__link")
+            .attr("href", place.href())
+            .live_attr("aria-current", move || is_here().then_some("page"))
+            .child(tag("span").class("rule__marks").attr("aria-hidden", "true"))
+            .child(tag("span").class("rule__word").child(place.name()))
+            .live(move || {
+                done.get().then(|| {
+                    parts()
+                        .child(tag("span").class("rule__tick").attr("aria-hidden", "true").child("✓"))
+                        .child(tag("span").class("quiet").child("done"))
+                })
+            }),
+    )
 }
 
 /// What a tick means at each place; papers are never done.

@@ -1,4 +1,5 @@
 //! − and + beside a field; held down they go on.
+use crate::app::dom::{Tag, button};
 use crate::app::use_store;
 use crate::units::{Length, UnitSystem};
 use leptos::leptos_dom::helpers::{IntervalHandle, TimeoutHandle};
@@ -67,16 +68,7 @@ pub fn next_multiple(value: f64, step: f64) -> f64 {
 }
 
 /// One of the two buttons.
-#[component]
-pub fn StepButton(
-    /// − or +.
-    sign: &'static str,
-    /// What it does, for a screen reader.
-    #[prop(into)]
-    label: Signal<String>,
-    /// Makes one step.
-    step: Callback<()>,
-) -> impl IntoView {
+pub fn step_button(sign: &'static str, label: Signal<String>, step: Callback<()>) -> Tag {
     let wait = StoredValue::new(None::<TimeoutHandle>);
     let repeat = StoredValue::new(None::<IntervalHandle>);
     let repeated = StoredValue::new(false);
@@ -105,21 +97,14 @@ pub fn StepButton(
             step.run(());
         }
     };
-    view! {
-        <button
-            type="button"
-            class="step"
-            aria-label=label
-            on:pointerdown=hold
-            on:pointerup=move |_| stop()
-            on:pointerleave=move |_| stop()
-            on:pointercancel=move |_| stop()
-            on:contextmenu=move |event| event.prevent_default()
-            on:click=click
-        >
-            {sign}
-        </button>
-    }
+    button("step", click)
+        .attr("aria-label", label)
+        .on("pointerdown", hold)
+        .on("pointerup", move |_| stop())
+        .on("pointerleave", move |_| stop())
+        .on("pointercancel", move |_| stop())
+        .on("contextmenu", move |event| event.prevent_default())
+        .child(sign)
 }
 
 /// Both buttons' action over a field: steps in the system shown.

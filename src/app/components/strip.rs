@@ -1,4 +1,5 @@
 //! The result strip: what the frame comes to, with what it was before.
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::figures::Figures;
 use crate::app::focus::focus_field;
 use crate::app::route::{Place, Route, use_router};
@@ -6,10 +7,10 @@ use crate::app::{Store, use_store};
 use crate::project::Problem;
 use crate::units::{show_money, show_weight, sort_by_number};
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// The strip; a tap goes to where the figure comes from.
-#[component]
-pub fn Strip() -> impl IntoView {
+pub fn strip() -> Tag {
     let store = use_store();
     let heaviest = move |figures: &Figures| {
         let weight = show_weight(figures.weight, store.units());
@@ -17,27 +18,27 @@ pub fn Strip() -> impl IntoView {
     };
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
-    let bench = move || {
+    let bench = Signal::derive(move || {
         let mark = store.figures().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
-    };
-    let mill = || Place::Mill.href();
-    view! {
-        <section class="strip" aria-label="What the frame comes to">
-            <div class="strip__cells">
-                <Worst/>
-                <Cell name="heaviest" href=bench show=heaviest worth=|figures: &Figures| figures.weight.to_pounds()/>
-                <Cell name="timber" href=mill show=price worth=|figures: &Figures| figures.price.to_f64()/>
-                <Cell name="sticks" href=mill show=sticks worth=|figures: &Figures| figures.n_sticks as f64/>
-            </div>
-            <Trouble/>
-        </section>
-    }
+    });
+    let mill = Signal::from(Place::Mill.href());
+    tag("section")
+        .class("strip")
+        .attr("aria-label", "What the frame comes to")
+        .child(
+            tag("div")
+                .class("strip__cells")
+                .child(worst())
+                .child(cell("heaviest", bench, heaviest, |figures: &Figures| figures.weight.to_pounds()))
+                .child(cell("timber", mill, price, |figures: &Figures| figures.price.to_f64()))
+                .child(cell("sticks", mill, sticks, |figures: &Figures| figures.n_sticks as f64)),
+        )
+        .child(trouble())
 }
 
 /// The check that asks most, with what it was before.
-#[component]
-fn Worst() -> impl IntoView {
+fn worst() -> Tag {
     let store = use_store();
     let shares = Memo::new(move |last: Option<&(Share, Share)>| {
         let now = store.strong().and_then(|strong| {
@@ -55,25 +56,23 @@ fn Worst() -> impl IntoView {
         (before.is_some() && was != share_text(now.as_ref())).then(|| {
             let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
             let (mark, word) = if size(&now) < size(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
-            view! {
-                <span class="strip__was">
-                    <span aria-hidden="true">{mark}" "</span>
-                    <span class="quiet">{word}</span>
-                    "was "
-                    {was}
-                </span>
-            }
+            tag("span")
+                .class("strip__was")
+                .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
+                .child(tag("span").class("quiet").child(word))
+                .child("was ")
+                .child(was)
         })
     };
     let over =
         move || shares.with(|(_, now)| now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
-    view! {
-        <a class="strip__cell" class:strip__cell--over=over href=Place::Strength.href()>
-            <span class="strip__name">"worst check"</span>
-            <span class="strip__value">{now}</span>
-            {change}
-        </a>
-    }
+    tag("a")
+        .class("strip__cell")
+        .live_class("strip__cell--over", over)
+        .attr("href", Place::Strength.href())
+        .child(tag("span").class("strip__name").child("worst check"))
+        .child(tag("span").class("strip__value").live_text(now))
+        .live(change)
 }
 
 /// The member of the worst check, and its share; no share where it could not be judged.
@@ -92,15 +91,24 @@ fn share_text(share: Option<&(String, Option<f64>)>) -> String {
 }
 
 /// One figure: its name, what it is, and what it was.
-#[component]
-fn Cell(
+fn cell(
     name: &'static str,
-    href: impl Fn() -> String + Send + Sync + 'static,
-    show: impl Fn(&Figures) -> String + Copy + Send + Sync + 'static,
+    href: Signal<String>,
+    show: impl Fn(&Figures) -> String + 'static,
     worth: fn(&Figures) -> f64,
-) -> impl IntoView {
+) -> Tag {
+    made(name, href, Rc::new(show), worth)
+}
+
+fn made(
+    name: &'static str,
+    href: Signal<String>,
+    show: Rc<dyn Fn(&Figures) -> String>,
+    worth: fn(&Figures) -> f64,
+) -> Tag {
     let store = use_store();
-    let now = move || store.figures().map_or_else(|| "–".to_owned(), |figures| show(&figures));
+    let shown = show.clone();
+    let now = move || store.figures().map_or_else(|| "–".to_owned(), |figures| shown(&figures));
     let change = move || {
         let (now, before) = (store.figures()?, store.figures_before()?);
         let was = show(&before);
@@ -108,31 +116,29 @@ fn Cell(
             return None;
         }
         let (mark, word) = if worth(&now) < worth(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
-        Some(view! {
-            <span class="strip__was">
-                <span aria-hidden="true">{mark}" "</span>
-                <span class="quiet">{word}</span>
-                "was "
-                {was}
-            </span>
-        })
+        Some(
+            tag("span")
+                .class("strip__was")
+                .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
+                .child(tag("span").class("quiet").child(word))
+                .child("was ")
+                .child(was),
+        )
     };
-    view! {
-        <a class="strip__cell" href=href>
-            <span class="strip__name">{name}</span>
-            <span class="strip__value">{now}</span>
-            {change}
-        </a>
-    }
+    tag("a")
+        .class("strip__cell")
+        .attr("href", href)
+        .child(tag("span").class("strip__name").child(name))
+        .child(tag("span").class("strip__value").live_text(now))
+        .live(change)
 }
 
 /// The first problem and how many there are; a tap goes to its field.
-#[component]
-fn Trouble() -> impl IntoView {
+fn trouble() -> Tag {
     let store = use_store();
     let router = use_router();
     let problems = Memo::new(move |_| worst_first(store));
-    move || {
+    parts().live(move || {
         let problems = problems.get();
         let first = problems.first()?.clone();
         let n_more = problems.len() - 1;
@@ -146,16 +152,22 @@ fn Trouble() -> impl IntoView {
             // The page of the field must be there before the field can be focused.
             set_timeout(move || focus_field(&path), std::time::Duration::from_millis(80));
         };
-        Some(view! {
-            <button type="button" class="strip__trouble" class:strip__trouble--stop=stops on:click=go>
-                <span class="strip__mark" aria-hidden="true">{if stops { "✕" } else { "!" }}</span>
-                <span class="strip__says">
-                    <strong>{word}{more}": "</strong>
-                    {super::fractions(&first.says)}
-                </span>
-            </button>
-        })
-    }
+        Some(
+            button("strip__trouble", go)
+                .class_if("strip__trouble--stop", stops)
+                .child(tag("span").class("strip__mark").attr("aria-hidden", "true").child(if stops {
+                    "✕"
+                } else {
+                    "!"
+                }))
+                .child(
+                    tag("span")
+                        .class("strip__says")
+                        .child(tag("strong").child(word).child(more).child(": "))
+                        .child(super::fractions(&first.says)),
+                ),
+        )
+    })
 }
 
 fn worst_first(store: Store) -> Vec<Problem> {

@@ -1,24 +1,11 @@
 //! A plain text.
 use super::entry::Entry;
-use super::field::EntryField;
+use super::field::{Field, entry_field};
 use crate::app::Lens;
 use leptos::prelude::*;
 
 /// A text of the project: a name, a remark, the sign of the currency.
-#[component]
-pub fn TextField(
-    /// The field of the project.
-    field: Lens<String>,
-    /// The label.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-    /// Longest text that is taken, in characters.
-    #[prop(default = 80)]
-    most: usize,
-) -> impl IntoView {
+pub fn text_field(field: Lens<String>, label: impl Into<Signal<String>>, most: usize) -> Field {
     let parse = move |text: &str, _| {
         let text = text.trim();
         match text.chars().count() {
@@ -28,5 +15,5 @@ pub fn TextField(
         }
     };
     let entry = Entry::new(&field, |text: String, _| text, parse);
-    view! { <EntryField entry label hint/> }
+    entry_field(entry, label.into())
 }

@@ -1,20 +1,16 @@
 //! Yes or no.
-use super::reading::fractions;
+use super::reading::followed;
+use crate::app::dom::{Tag, tag};
 use crate::app::{Lens, use_store};
 use leptos::prelude::*;
 
 /// A switch.
-#[component]
-pub fn Toggle(
-    /// The field of the project.
-    field: Lens<bool>,
-    /// The label: what is so when it is on.
-    #[prop(into)]
-    label: Signal<String>,
-    /// A few words under the label.
-    #[prop(optional, into)]
-    hint: Signal<String>,
-) -> impl IntoView {
+pub fn toggle(field: Lens<bool>, label: impl Into<Signal<String>>, hint: impl Into<Signal<String>>) -> Tag {
+    switch(&field, label.into(), hint.into())
+}
+
+fn switch(field: &Lens<bool>, label: Signal<String>, hint: Signal<String>) -> Tag {
+    let field = field.clone();
     let store = use_store();
     let path = field.path().to_string();
     let shown = field.clone();
@@ -23,14 +19,22 @@ pub fn Toggle(
         let next = !on.get_untracked();
         store.edit(|project| field.set(project, next));
     };
-    view! {
-        <label class="toggle">
-            <input class="toggle__input" type="checkbox" role="switch" id=path prop:checked=on on:change=turn/>
-            <span class="toggle__knob" aria-hidden="true"></span>
-            <span class="toggle__words">
-                <span class="toggle__name">{label}</span>
-                <span class="field__hint">{move || fractions(&hint.get())}</span>
-            </span>
-        </label>
-    }
+    tag("label")
+        .class("toggle")
+        .child(
+            tag("input")
+                .class("toggle__input")
+                .attr("type", "checkbox")
+                .attr("role", "switch")
+                .attr("id", path)
+                .live_prop("checked", move || on.get())
+                .on("change", turn),
+        )
+        .child(tag("span").class("toggle__knob").attr("aria-hidden", "true"))
+        .child(
+            tag("span")
+                .class("toggle__words")
+                .child(tag("span").class("toggle__name").child(label))
+                .child(tag("span").class("field__hint").child(followed(hint))),
+        )
 }

@@ -1,5 +1,6 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
-use crate::app::components::{DrawingView, show_length_fine};
+use crate::app::components::{drawing_view, show_length_fine};
+use crate::app::dom::Tag;
 use crate::app::use_store;
 use crate::design::Built;
 use crate::drawing;
@@ -9,8 +10,7 @@ use crate::wording;
 use leptos::prelude::*;
 
 /// The section through wall, roof and post.
-#[component]
-pub fn Section() -> impl IntoView {
+pub fn section() -> Tag {
     let store = use_store();
     let title = "Section through wall, roof and post";
     let draw = move |width: f64| {
@@ -18,12 +18,17 @@ pub fn Section() -> impl IntoView {
             drawing::svg::print(&drawing::section(&good.project, &good.built), width, title)
         })
     };
-    view! { <DrawingView draw label=title/> }
+    drawing_view(draw, title, None)
+}
+
+/// The section, for pages that are written with `view!`.
+#[component]
+pub fn Section() -> impl IntoView {
+    section().into_any()
 }
 
 /// The beam line from outside, facing the wall.
-#[component]
-pub fn Elevation() -> impl IntoView {
+pub fn elevation() -> Tag {
     let store = use_store();
     let title = "Beam line from outside, facing the wall";
     let draw = move |width: f64| {
@@ -31,11 +36,11 @@ pub fn Elevation() -> impl IntoView {
             drawing::svg::print(&drawing::elevation(&good.project, &good.built), width, title)
         })
     };
-    view! { <DrawingView draw label=title/> }
+    drawing_view(draw, title, None)
 }
 
 /// A length of the project in words, after a few words.
-pub fn long(part: impl Fn(&Project) -> Length + Send + Sync + 'static, before: &'static str) -> Signal<String> {
+pub fn long(part: fn(&Project) -> Length, before: &'static str) -> Signal<String> {
     let store = use_store();
     Signal::derive(move || {
         let project = store.project();
@@ -44,12 +49,18 @@ pub fn long(part: impl Fn(&Project) -> Length + Send + Sync + 'static, before: &
 }
 
 /// A computed length in words, as finely as the drawings say it; a dash where there is none.
-pub fn room(part: impl Fn(&Built) -> Option<Length> + Send + Sync + 'static) -> Signal<String> {
+pub fn room(part: fn(&Built) -> Option<Length>) -> Signal<String> {
     fact(move |built, project| part(built).map(|length| wording::length(length, project.units)))
 }
 
 /// Something computed in words, of the last good frame, in the units shown now; a dash where there is none.
 pub fn fact(part: impl Fn(&Built, &Project) -> Option<String> + Send + Sync + 'static) -> Signal<String> {
+    computed(Box::new(part))
+}
+
+type Part = Box<dyn Fn(&Built, &Project) -> Option<String> + Send + Sync>;
+
+fn computed(part: Part) -> Signal<String> {
     let store = use_store();
     Signal::derive(move || {
         let text = store.built().and_then(|built| part(&built, &store.project()));

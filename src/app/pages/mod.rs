@@ -9,21 +9,17 @@ mod site;
 mod strength;
 
 use super::route::Place;
-use leptos::prelude::*;
+use crate::app::dom::Tag;
 
 /// The page of a place.
-#[component]
-pub fn PageOf(
-    /// The place.
-    place: Place,
-) -> impl IntoView {
+pub fn page_of(place: Place) -> Tag {
     match place {
-        Place::Site => view! { <site::SitePage/> }.into_any(),
-        Place::Frame => view! { <frame::FramePage/> }.into_any(),
-        Place::Strength => view! { <strength::StrengthPage/> }.into_any(),
-        Place::Mill => view! { <mill::MillPage/> }.into_any(),
-        Place::Bench => view! { <bench::BenchPage/> }.into_any(),
-        Place::Roof => view! { <roof::RoofPage/> }.into_any(),
-        Place::Papers => view! { <papers::PapersPage/> }.into_any(),
+        Place::Site => site::site_page(),
+        Place::Frame => frame::frame_page(),
+        Place::Mill => mill::mill_page(),
+        Place::Bench => bench::bench_page(),
+        Place::Roof => roof::roof_page(),
+        Place::Strength => strength::strength_page(),
+        Place::Papers => papers::papers_page(),
     }
 }

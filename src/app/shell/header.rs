@@ -1,110 +1,98 @@
 //! The project's name, the way back, and whether the work is safe.
-use super::projects::ProjectList;
+use super::projects::project_list;
+use crate::app::components::{Segment, segments};
+use crate::app::dom::{Tag, button, drawing_tag, parts, tag};
 use crate::app::saving::{SaveState, use_saving};
-use crate::app::theme::ThemeChoice;
+use crate::app::theme::theme_choice;
 use crate::app::use_store;
 use crate::units::UnitSystem;
 use leptos::ev;
 use leptos::prelude::*;
 
 /// The bar on top.
-#[component]
-pub fn Header() -> impl IntoView {
+pub fn header() -> Tag {
     let store = use_store();
     let open = RwSignal::new(false);
     let name = store.slice(|project| project.name.clone());
     let note = store.slice(|project| project.note.clone());
-    view! {
-        <header class="head">
-            <button
-                type="button"
-                class="head__name"
-                aria-expanded=move || open.get().to_string()
-                aria-controls="projects"
-                on:click=move |_| open.update(|open| *open = !*open)
-            >
-                <span class="head__project">{name}</span>
-                <span class="head__fold" aria-hidden="true">{move || if open.get() { "▴" } else { "▾" }}</span>
-                <span class="quiet">", projects and settings"</span>
-            </button>
-            <SaveMark/>
-            <button type="button" class="head__step" disabled=move || !store.can_undo() on:click=move |_| store.undo()>
-                <Turn/>
-                <span class="head__word">"Undo"</span>
-            </button>
-            <button type="button" class="head__step" disabled=move || !store.can_redo() on:click=move |_| store.redo()>
-                <Turn forth=true/>
-                <span class="head__word">"Redo"</span>
-            </button>
-            {move || {
-                let note = note.get();
-                (!note.is_empty()).then(|| view! { <p class="head__note">{note}</p> })
-            }}
-        </header>
-        {move || open.get().then(|| view! { <Drawer open/> })}
-        <UndoKeys/>
-    }
+    undo_keys();
+    parts()
+        .child(
+            tag("header")
+                .class("head")
+                .child(
+                    button("head__name", move |_| open.update(|open| *open = !*open))
+                        .live_attr("aria-expanded", move || open.get().to_string())
+                        .attr("aria-controls", "projects")
+                        .child(tag("span").class("head__project").live_text(move || name.get()))
+                        .child(
+                            tag("span")
+                                .class("head__fold")
+                                .attr("aria-hidden", "true")
+                                .live(move || if open.get() { "▴" } else { "▾" }),
+                        )
+                        .child(tag("span").class("quiet").child(", projects and settings")),
+                )
+                .child(save_mark())
+                .child(
+                    button("head__step", move |_| store.undo())
+                        .live_attr("disabled", move || !store.can_undo())
+                        .child(turn(false))
+                        .child(tag("span").class("head__word").child("Undo")),
+                )
+                .child(
+                    button("head__step", move |_| store.redo())
+                        .live_attr("disabled", move || !store.can_redo())
+                        .child(turn(true))
+                        .child(tag("span").class("head__word").child("Redo")),
+                )
+                .live(move || {
+                    let note = note.get();
+                    (!note.is_empty()).then(|| tag("p").class("head__note").child(note))
+                }),
+        )
+        .live(move || open.get().then(|| drawer(open)))
 }
 
 /// An arrow that turns back, or forth.
-#[component]
-fn Turn(#[prop(optional)] forth: bool) -> impl IntoView {
+fn turn(forth: bool) -> Tag {
     let turned = forth.then_some("translate(24 0) scale(-1 1)");
-    view! {
-        <svg class="head__turn" viewBox="0 0 24 20" aria-hidden="true" focusable="false">
-            <path transform=turned d="M9 2 L3 8 L9 14 M3 8 H15 A5.5 5.5 0 0 1 15 18 H11"/>
-        </svg>
-    }
+    drawing_tag("svg")
+        .class("head__turn")
+        .attr("viewBox", "0 0 24 20")
+        .attr("aria-hidden", "true")
+        .attr("focusable", "false")
+        .child(
+            drawing_tag("path")
+                .attr("transform", turned)
+                .attr("d", "M9 2 L3 8 L9 14 M3 8 H15 A5.5 5.5 0 0 1 15 18 H11"),
+        )
 }
 
 /// Projects and settings, under the header.
-#[component]
-fn Drawer(open: RwSignal<bool>) -> impl IntoView {
+fn drawer(open: RwSignal<bool>) -> Tag {
     let store = use_store();
     Effect::watch(move || store.id(), move |_, _, _| open.set(false), false);
-    view! {
-        <section class="drawer" id="projects" aria-label="Projects and settings">
-            <div class="drawer__settings">
-                <UnitsChoice/>
-                <ThemeChoice/>
-            </div>
-            <ProjectList/>
-            <button type="button" class="button" on:click=move |_| open.set(false)>"Back to the frame"</button>
-        </section>
-    }
+    tag("section")
+        .class("drawer")
+        .attr("id", "projects")
+        .attr("aria-label", "Projects and settings")
+        .child(tag("div").class("drawer__settings").child(units_choice()).child(theme_choice()))
+        .child(project_list())
+        .child(button("button", move |_| open.set(false)).child("Back to the frame"))
 }
 
 /// Feet and inches, or millimetres: shows every length the other way, and changes none.
-#[component]
-pub fn UnitsChoice() -> impl IntoView {
+pub fn units_choice() -> Tag {
     let store = use_store();
-    let segment = move |system: UnitSystem, word: &'static str| {
-        view! {
-            <label class="segment">
-                <input
-                    class="segment__input"
-                    type="radio"
-                    name="units"
-                    prop:checked=move || store.units() == system
-                    on:change=move |_| store.set_units(system)
-                />
-                <span class="segment__word">{word}</span>
-            </label>
-        }
+    let segment = move |system: UnitSystem, word: &str| {
+        Segment::new(word, move || store.units() == system, move || store.set_units(system))
     };
-    view! {
-        <fieldset class="choice" id="units">
-            <legend class="choice__label">"Lengths in"</legend>
-            <div class="choice__segments">
-                {segment(UnitSystem::Imperial, "feet, inches")} {segment(UnitSystem::Metric, "millimetres")}
-            </div>
-        </fieldset>
-    }
+    let all = vec![segment(UnitSystem::Imperial, "feet, inches"), segment(UnitSystem::Metric, "millimetres")];
+    segments("units", "Lengths in", (), all).attr("id", "units")
 }
-
 /// One word about the last save.
-#[component]
-fn SaveMark() -> impl IntoView {
+fn save_mark() -> Tag {
     let saving = use_saving();
     let word = move || match saving.state.get() {
         SaveState::Saved => "saved",
@@ -112,12 +100,11 @@ fn SaveMark() -> impl IntoView {
         SaveState::NotSaved(_) | SaveState::Conflict => "not saved",
     };
     let wrong = move || matches!(saving.state.get(), SaveState::NotSaved(_) | SaveState::Conflict);
-    view! { <span class="head__saved" class:head__saved--wrong=wrong>{word}</span> }
+    tag("span").class("head__saved").live_class("head__saved--wrong", wrong).live(word)
 }
 
 /// The usual keys; inside a text field they belong to the text.
-#[component]
-fn UndoKeys() -> impl IntoView {
+fn undo_keys() {
     let store = use_store();
     let handle = window_event_listener(ev::keydown, move |event| {
         let in_text =

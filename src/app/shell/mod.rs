@@ -4,64 +4,61 @@ mod notices;
 mod projects;
 mod start;
 
-pub use header::UnitsChoice;
-pub use projects::ProjectList;
+pub use header::units_choice;
+pub use projects::project_list;
 
-use super::components::{Rule, Strip};
+use super::components::{rule, strip};
 use super::focus::focus_heading;
-use super::pages::PageOf;
+use super::pages::page_of;
 use super::route::use_router;
 use super::use_store;
-use header::Header;
+use crate::app::dom::{Tag, parts, tag};
+use header::header;
 use leptos::prelude::*;
-use notices::Notices;
-use start::Start;
+use notices::notices;
+use start::start;
 
 /// The whole app: the start page, or the open project.
-#[component]
-pub fn Shell() -> impl IntoView {
+pub fn shell() -> Tag {
     let store = use_store();
     let is_open = Memo::new(move |_| store.id().is_some());
     follow_title();
-    view! {
-        <a class="skip" href="#content" on:click=move |event| {
-            event.prevent_default();
-            focus_heading();
-        }>"To the page"</a>
-        {move || if is_open.get() { view! { <Open/> }.into_any() } else { view! { <Closed/> }.into_any() }}
-    }
+    parts()
+        .child(
+            tag("a")
+                .class("skip")
+                .attr("href", "#content")
+                .on("click", move |event| {
+                    event.prevent_default();
+                    focus_heading();
+                })
+                .child("To the page"),
+        )
+        .live(move || if is_open.get() { open() } else { closed() })
 }
 
-#[component]
-fn Closed() -> impl IntoView {
-    view! {
-        <div class="app app--closed">
-            <Notices/>
-            <main class="app__page" id="content" tabindex="-1"><Start/></main>
-        </div>
-    }
+fn closed() -> Tag {
+    tag("div")
+        .class("app app--closed")
+        .child(notices())
+        .child(tag("main").class("app__page").attr("id", "content").attr("tabindex", "-1").child(start()))
 }
 
-#[component]
-fn Open() -> impl IntoView {
+fn open() -> Tag {
     let router = use_router();
     let store = use_store();
     // Another project is another page: nothing half-typed may pass from one to the other.
     let which = Memo::new(move |_| (router.place(), store.id()));
-    view! {
-        <div class="app">
-            <Header/>
-            <Notices/>
-            <Strip/>
-            <main class="app__page" id="content" tabindex="-1">
-                {move || {
-                    let (place, _) = which.get();
-                    view! { <PageOf place/> }
-                }}
-            </main>
-            <Rule/>
-        </div>
-    }
+    tag("div")
+        .class("app")
+        .child(header())
+        .child(notices())
+        .child(strip())
+        .child(tag("main").class("app__page").attr("id", "content").attr("tabindex", "-1").live(move || {
+            let (place, _) = which.get();
+            page_of(place)
+        }))
+        .child(rule())
 }
 
 /// Title and focus follow the place, not the first one.

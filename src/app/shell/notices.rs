@@ -1,71 +1,65 @@
 //! What must be said at once: not saved, another window, a newer version.
 use crate::app::device;
-use crate::app::files::FileOut;
+use crate::app::dom::{Tag, button, live, parts, tag};
+use crate::app::files::file_out;
 use crate::app::saving::{SaveState, use_saving};
 use leptos::prelude::*;
 use std::time::Duration;
 
 /// All notices, worst first.
-#[component]
-pub fn Notices() -> impl IntoView {
-    view! {
-        <div class="notices">
-            <NotSaved/>
-            <Said/>
-            <Update/>
-        </div>
-    }
+pub fn notices() -> Tag {
+    tag("div").class("notices").child(not_saved()).child(said()).child(update())
 }
 
-#[component]
-fn NotSaved() -> impl IntoView {
+fn not_saved() -> Tag {
     let saving = use_saving();
-    move || {
-        match saving.state.get() {
-        SaveState::NotSaved(why) => view! {
-            <div class="notice notice--bad" role="alert">
-                <p class="notice__says"><strong>"Not saved: "</strong> {why} ". You can go on; save a copy as a file now."</p>
-                <FileOut/>
-                <button type="button" class="button" on:click=move |_| saving.save_now()>"Try again"</button>
-            </div>
-        }
-        .into_any(),
-        SaveState::Conflict => view! {
-            <div class="notice notice--bad" role="alert">
-                <p class="notice__says">
-                    <strong>"Open in two windows: "</strong>
-                    "another window saved a later state of this project. Nothing is overwritten."
-                </p>
-                <div class="actions">
-                    <button type="button" class="button" on:click=move |_| saving.load_theirs()>"Load the later state"</button>
-                    <button type="button" class="button" on:click=move |_| saving.keep_mine()>"Keep this one as a copy"</button>
-                </div>
-            </div>
-        }
-        .into_any(),
-        SaveState::Saved | SaveState::Waiting => ().into_any(),
-    }
-    }
+    live(move || match saving.state.get() {
+        SaveState::NotSaved(why) => tag("div")
+            .class("notice notice--bad")
+            .attr("role", "alert")
+            .child(
+                tag("p")
+                    .class("notice__says")
+                    .child(tag("strong").child("Not saved: "))
+                    .child(why)
+                    .child(". You can go on; save a copy as a file now."),
+            )
+            .child(file_out())
+            .child(button("button", move |_| saving.save_now()).child("Try again")),
+        SaveState::Conflict => tag("div")
+            .class("notice notice--bad")
+            .attr("role", "alert")
+            .child(
+                tag("p")
+                    .class("notice__says")
+                    .child(tag("strong").child("Open in two windows: "))
+                    .child("another window saved a later state of this project. Nothing is overwritten."),
+            )
+            .child(
+                tag("div")
+                    .class("actions")
+                    .child(button("button", move |_| saving.load_theirs()).child("Load the later state"))
+                    .child(button("button", move |_| saving.keep_mine()).child("Keep this one as a copy")),
+            ),
+        SaveState::Saved | SaveState::Waiting => parts(),
+    })
 }
 
-#[component]
-fn Said() -> impl IntoView {
+fn said() -> Tag {
     let saving = use_saving();
-    move || {
+    live(move || {
         saving.notice.get().map(|text| {
-            view! {
-                <div class="notice" role="status">
-                    <p class="notice__says">{text}</p>
-                    <button type="button" class="button" on:click=move |_| saving.notice.set(None)>"Understood"</button>
-                </div>
-            }
+            tag("div")
+                .class("notice")
+                .attr("role", "status")
+                .child(tag("p").class("notice__says").child(text))
+                .child(button("button", move |_| saving.notice.set(None)).child("Understood"))
         })
-    }
+    })
 }
 
 /// A newer version waits until it is asked for.
-#[component]
-fn Update() -> impl IntoView {
+fn update() -> Tag {
     let saving = use_saving();
     let message = RwSignal::new(device::waiting_update());
     let handle = window_event_listener_untyped("outshot-update", move |_| message.set(device::waiting_update()));
@@ -76,17 +70,18 @@ fn Update() -> impl IntoView {
         // The page reloads; should it not, the button must not stay behind.
         set_timeout(move || drop(message.try_set(None)), Duration::from_secs(4));
     };
-    move || {
+    live(move || {
         message.get().map(|text| {
-            view! {
-                <div class="notice" role="status">
-                    <p class="notice__says">{text} "."</p>
-                    <div class="actions">
-                        <button type="button" class="button button--main" on:click=apply>"Use it now"</button>
-                        <button type="button" class="button" on:click=move |_| message.set(None)>"Later"</button>
-                    </div>
-                </div>
-            }
+            tag("div")
+                .class("notice")
+                .attr("role", "status")
+                .child(tag("p").class("notice__says").child(text).child("."))
+                .child(
+                    tag("div")
+                        .class("actions")
+                        .child(button("button button--main", apply).child("Use it now"))
+                        .child(button("button", move |_| message.set(None)).child("Later")),
+                )
         })
-    }
+    })
 }

@@ -1,7 +1,8 @@
 //! The projects on this device.
 use crate::app::clock;
-use crate::app::components::TextField;
-use crate::app::files::FileIn;
+use crate::app::components::text_field;
+use crate::app::dom::{Tag, button, live, tag};
+use crate::app::files::file_in;
 use crate::app::saving::{Saving, use_saving};
 use crate::app::{storage, use_store};
 use crate::lens;
@@ -10,101 +11,88 @@ use crate::units::UnitSystem;
 use leptos::prelude::*;
 
 /// The list, with all that can be done to it.
-#[component]
-pub fn ProjectList() -> impl IntoView {
+pub fn project_list() -> Tag {
     let store = use_store();
     let saving = use_saving();
-    let rename = move || store.id().map(|_| view! { <TextField field=lens!(name) label="Name of this project"/> });
+    let rename = move || store.id().map(|_| text_field(lens!(name), "Name of this project", 80));
     let rows = move || {
         saving.list.track();
         let entries = storage::index();
         if entries.is_empty() {
-            return view! { <p class="quietly">"No project is kept on this device yet."</p> }.into_any();
+            return tag("p").class("quietly").child("No project is kept on this device yet.");
         }
-        let rows = entries.into_iter().map(|entry| view! { <Row entry/> }).collect_view();
-        view! { <ul class="list">{rows}</ul> }.into_any()
+        let rows = entries.into_iter().map(row).collect::<Vec<_>>();
+        tag("ul").class("list").child(rows)
     };
-    view! {
-        <section class="projects">
-            {rename}
-            <h2 class="projects__title">"Projects on this device"</h2>
-            {rows}
-            <BringBack/>
-            <NewProject/>
-        </section>
-    }
+    tag("section")
+        .class("projects")
+        .live(rename)
+        .child(tag("h2").class("projects__title").child("Projects on this device"))
+        .live(rows)
+        .child(bring_back())
+        .child(new_project())
 }
 
-#[component]
-fn Row(entry: storage::Entry) -> impl IntoView {
+fn row(entry: storage::Entry) -> Tag {
     let store = use_store();
     let saving = use_saving();
     let storage::Entry { id, name, saved } = entry;
     let (open_id, copy_id, remove_id, here_id) = (id.clone(), id.clone(), id.clone(), id);
     let is_here = move || store.id().as_deref() == Some(here_id.as_str());
     let (copy_name, remove_name) = (format!("Copy {name}"), format!("Delete {name}"));
-    view! {
-        <li class="list__row">
-            <button type="button" class="list__open" on:click=move |_| saving.open(&open_id)>
-                <span class="list__name">{name} {move || is_here().then_some(" (open)")}</span>
-                <span class="list__when">"saved " {clock::show(saved)}</span>
-            </button>
-            <button type="button" class="button button--small" aria-label=copy_name on:click=move |_| saving.copy(&copy_id)>
-                "Copy"
-            </button>
-            <button type="button" class="button button--small" aria-label=remove_name on:click=move |_| saving.remove(&remove_id)>
-                "Delete"
-            </button>
-        </li>
-    }
+    tag("li")
+        .class("list__row")
+        .child(
+            button("list__open", move |_| saving.open(&open_id))
+                .child(tag("span").class("list__name").child(name).live(move || is_here().then_some(" (open)")))
+                .child(tag("span").class("list__when").child("saved ").child(clock::show(saved))),
+        )
+        .child(
+            button("button button--small", move |_| saving.copy(&copy_id)).attr("aria-label", copy_name).child("Copy"),
+        )
+        .child(
+            button("button button--small", move |_| saving.remove(&remove_id))
+                .attr("aria-label", remove_name)
+                .child("Delete"),
+        )
 }
 
 /// The way back for what was deleted last.
-#[component]
-fn BringBack() -> impl IntoView {
+fn bring_back() -> Tag {
     let saving = use_saving();
-    move || {
+    live(move || {
         saving.list.track();
         storage::removed().map(|removed| {
-            view! {
-                <p class="projects__gone" role="status">
-                    <span>"“" {removed.entry.name} "” was deleted."</span>
-                    <button type="button" class="button" on:click=move |_| saving.bring_back()>"Bring it back"</button>
-                </p>
-            }
+            tag("p")
+                .class("projects__gone")
+                .attr("role", "status")
+                .child(tag("span").child("“").child(removed.entry.name).child("” was deleted."))
+                .child(button("button", move |_| saving.bring_back()).child("Bring it back"))
         })
-    }
+    })
 }
 
 /// Ways to begin.
-#[component]
-pub fn NewProject() -> impl IntoView {
+pub fn new_project() -> Tag {
     let saving = use_saving();
-    view! {
-        <div class="begin">
-            <button type="button" class="button button--main" on:click=move |_| saving.create_empty(UnitSystem::Imperial)>
-                "New, in feet and inches"
-            </button>
-            <button type="button" class="button button--main" on:click=move |_| saving.create_empty(UnitSystem::Metric)>
-                "New, in millimetres"
-            </button>
-            <FileIn/>
-            <Examples saving/>
-        </div>
-    }
+    tag("div")
+        .class("begin")
+        .child(
+            button("button button--main", move |_| saving.create_empty(UnitSystem::Imperial))
+                .child("New, in feet and inches"),
+        )
+        .child(
+            button("button button--main", move |_| saving.create_empty(UnitSystem::Metric))
+                .child("New, in millimetres"),
+        )
+        .child(file_in("Open a file"))
+        .child(examples(saving))
 }
 
-#[component]
-fn Examples(saving: Saving) -> impl IntoView {
-    view! {
-        <div class="begin__examples">
-            <p class="begin__about">"Look at an example (invented):"</p>
-            <button type="button" class="button" on:click=move |_| saving.create(demo::wool_barn())>
-                "Wool barn lean-to, feet and inches"
-            </button>
-            <button type="button" class="button" on:click=move |_| saving.create(demo::log_store())>
-                "Larch log store, millimetres"
-            </button>
-        </div>
-    }
+fn examples(saving: Saving) -> Tag {
+    tag("div")
+        .class("begin__examples")
+        .child(tag("p").class("begin__about").child("Look at an example (invented):"))
+        .child(button("button", move |_| saving.create(demo::wool_barn())).child("Wool barn lean-to, feet and inches"))
+        .child(button("button", move |_| saving.create(demo::log_store())).child("Larch log store, millimetres"))
 }

@@ -1,4 +1,5 @@
 //! Keeps the screen on while marks are walked, where the browser can.
+use crate::app::dom::{Tag, tag};
 use js_sys::{Function, Promise, Reflect};
 use leptos::ev;
 use leptos::prelude::*;
@@ -53,8 +54,7 @@ fn let_sleep(held: Held) {
 }
 
 /// The switch; nothing where the browser cannot do it.
-#[component]
-pub fn Awake() -> impl IntoView {
+pub fn awake() -> Option<Tag> {
     let on = RwSignal::new(false);
     let held: Held = StoredValue::new_local(None);
     let turn = move |event: ev::Event| {
@@ -72,12 +72,19 @@ pub fn Awake() -> impl IntoView {
         let_sleep(held);
     });
     wake_lock().map(|_| {
-        view! {
-            <label class="toggle">
-                <input class="toggle__input" type="checkbox" role="switch" prop:checked=on on:change=turn/>
-                <span class="toggle__knob" aria-hidden="true"></span>
-                <span class="toggle__words"><span class="toggle__name">"Keep the screen on"</span></span>
-            </label>
-        }
+        tag("label")
+            .class("toggle")
+            .child(
+                tag("input")
+                    .class("toggle__input")
+                    .attr("type", "checkbox")
+                    .attr("role", "switch")
+                    .live_prop("checked", move || on.get())
+                    .on("change", turn),
+            )
+            .child(tag("span").class("toggle__knob").attr("aria-hidden", "true"))
+            .child(
+                tag("span").class("toggle__words").child(tag("span").class("toggle__name").child("Keep the screen on")),
+            )
     })
 }

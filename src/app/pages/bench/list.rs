@@ -1,7 +1,8 @@
 //! All sticks of the frame, by what they do.
-use super::super::drawn::Elevation;
+use super::super::drawn::elevation;
 use super::twins::alike;
-use crate::app::components::{Page, fractions};
+use crate::app::components::{Segment, fractions, page, segments, word};
+use crate::app::dom::{Tag, drawing_tag, parts, tag};
 use crate::app::route::{Place, Route};
 use crate::app::{Store, use_store};
 use crate::design::Built;
@@ -13,8 +14,7 @@ use leptos::prelude::*;
 use std::fmt::Write;
 
 /// The list of sticks.
-#[component]
-pub fn ListPage() -> impl IntoView {
+pub fn list_page() -> Tag {
     let store = use_store();
     let only_open = RwSignal::new(false);
     let about = Signal::derive(move || {
@@ -25,49 +25,28 @@ pub fn ListPage() -> impl IntoView {
     let groups = move || {
         let built = store.built()?;
         let longest = built.sticks.iter().map(Stick::net_length).fold(Length::ZERO, Length::max);
-        Some(Role::ALL.map(|role| group(store, &built, role, longest, only_open.get())).collect_view())
+        Some(Role::ALL.map(|role| group(store, &built, role, longest, only_open.get())))
     };
     let all_cut = move || {
         let built = store.built()?;
         let none = only_open.get() && n_cut(store, &built.sticks) == built.sticks.len();
-        none.then(|| view! { <p class="page__word">"Every stick is cut."</p> })
+        none.then(|| word("Every stick is cut."))
     };
-    view! {
-        <Page place=Place::Bench title="Bench" about lead=|| view! { <Elevation/> }>
-            <Filter only_open/>
-            {all_cut}
-            {groups}
-        </Page>
-    }
+    page(Place::Bench, "Bench", about, elevation(), parts().child(filter(only_open)).live(all_cut).live(groups))
 }
 
-#[component]
-fn Filter(only_open: RwSignal<bool>) -> impl IntoView {
-    let segment = move |value: bool, word: &'static str| {
-        view! {
-            <label class="segment">
-                <input
-                    class="segment__input" type="radio" name="bench-shown" prop:checked=move || only_open.get() == value
-                    on:change=move |_| only_open.set(value)
-                />
-                <span class="segment__word">{word}</span>
-            </label>
-        }
+fn filter(only_open: RwSignal<bool>) -> Tag {
+    let segment = move |value: bool, word: &str| {
+        Segment::new(word, move || only_open.get() == value, move || only_open.set(value))
     };
-    view! {
-        <fieldset class="choice">
-            <legend class="choice__label">"Show"</legend>
-            <div class="choice__segments">{segment(false, "All sticks")} {segment(true, "Left to cut")}</div>
-        </fieldset>
-    }
+    segments("bench-shown", "Show", (), vec![segment(false, "All sticks"), segment(true, "Left to cut")])
 }
-
 fn n_cut(store: Store, sticks: &[Stick]) -> usize {
     store.project().progress.cut.keys().filter(|mark| sticks.iter().any(|stick| stick.mark == **mark)).count()
 }
 
 /// The sticks of one role: one row for each layout, the others of that layout beside it.
-fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bool) -> AnyView {
+fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bool) -> Option<Tag> {
     let project = store.project();
     let is_open = |stick: &Stick| !project.progress.cut.contains_key(&stick.mark);
     let rows: Vec<_> = built
@@ -81,15 +60,10 @@ fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bo
         })
         .collect();
     if rows.is_empty() {
-        return ().into_any();
+        return None;
     }
-    view! {
-        <section class="sticks">
-            <h2 class="sticks__role">{plural(role)}</h2>
-            <ul class="sticks__list">{rows}</ul>
-        </section>
-    }
-    .into_any()
+    let role = tag("h2").class("sticks__role").child(plural(role));
+    Some(tag("section").class("sticks").child(role).child(tag("ul").class("sticks__list").child(rows)))
 }
 
 fn plural(role: Role) -> String {
@@ -98,7 +72,7 @@ fn plural(role: Role) -> String {
     format!("{}{rest}s", first.to_uppercase())
 }
 
-fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], longest: Length) -> impl IntoView + use<> {
+fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], longest: Length) -> Tag {
     let units = store.units();
     let text = format!(
         "{} · {} · {}",
@@ -112,20 +86,18 @@ fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], long
         } else {
             format!("{} of {n_alike} alike", shown.len())
         };
-        view! { <span class="sticks__alike">{words}</span> }
+        tag("span").class("sticks__alike").child(words)
     });
-    let chips = shown.iter().map(|stick| chip(store, stick, units)).collect_view();
-    view! {
-        <li class="sticks__layout">
-            <p class="sticks__size"><span>{fractions(&text)}</span> {count}</p>
-            {silhouette(first, longest)}
-            <div class="sticks__marks">{chips}</div>
-        </li>
-    }
+    let chips = shown.iter().map(|stick| chip(store, stick, units)).collect::<Vec<_>>();
+    tag("li")
+        .class("sticks__layout")
+        .child(tag("p").class("sticks__size").child(tag("span").child(fractions(&text))).child(count))
+        .child(silhouette(first, longest))
+        .child(tag("div").class("sticks__marks").child(chips))
 }
 
 /// The way to one stick, with what is done on it.
-fn chip(store: Store, stick: &Stick, units: UnitSystem) -> impl IntoView + use<> {
+fn chip(store: Store, stick: &Stick, units: UnitSystem) -> Tag {
     let project = store.project();
     let n_marks = stick.marks.len();
     let made = project.progress.marked.get(&stick.mark).map_or(0, |keys| stick.made(keys).len());
@@ -137,17 +109,16 @@ fn chip(store: Store, stick: &Stick, units: UnitSystem) -> impl IntoView + use<>
     let words = if is_cut { ", " } else { " marks made, " };
     let same = stick.same_as.as_ref().map(|first| format!(", same as {first}")).unwrap_or_default();
     let more = format!("{words}{} {}{same}", stick.timber.sawn.label(units), length(stick.net_length(), units));
-    view! {
-        <a class=class href=Route::bench(&stick.mark).hash()>
-            <span class="stick-link__mark">{stick.mark.clone()}</span>
-            <span class="stick-link__state">{state}</span>
-            <span class="quiet">{more}</span>
-        </a>
-    }
+    tag("a")
+        .class(class)
+        .attr("href", Route::bench(&stick.mark).hash())
+        .child(tag("span").class("stick-link__mark").child(stick.mark.clone()))
+        .child(tag("span").class("stick-link__state").child(state))
+        .child(tag("span").class("quiet").child(more))
 }
 
 /// The stick from its side, all at one scale.
-fn silhouette(stick: &Stick, longest: Length) -> impl IntoView + use<> {
+fn silhouette(stick: &Stick, longest: Length) -> Tag {
     let outline = &stick.profile.1;
     let (low, high) = outline.bounds();
     let room = 0.6;
@@ -158,11 +129,12 @@ fn silhouette(stick: &Stick, longest: Length) -> impl IntoView + use<> {
         longest.to_inches() + room * 2.0,
         (high.y - low.y).to_inches() + room * 2.0
     );
-    view! {
-        <svg class="silhouette" viewBox=frame aria-hidden="true" focusable="false">
-            <path class="silhouette__wood" d=path(outline)></path>
-        </svg>
-    }
+    drawing_tag("svg")
+        .class("silhouette")
+        .attr("viewBox", frame)
+        .attr("aria-hidden", "true")
+        .attr("focusable", "false")
+        .child(drawing_tag("path").class("silhouette__wood").attr("d", path(outline)))
 }
 
 fn path(outline: &Polygon) -> String {

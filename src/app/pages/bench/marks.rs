@@ -2,6 +2,7 @@
 use super::in_hand::InHand;
 use super::words;
 use crate::app::components::fractions;
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
 use crate::tickets::{Mark, Stick};
@@ -10,40 +11,34 @@ use std::ops::Range;
 use std::sync::Arc;
 
 /// The list of marks, each with its tick.
-#[component]
-pub fn MarkList(
-    /// The stick in hand.
-    hand: InHand,
-    /// The stick.
-    stick: Arc<Stick>,
-) -> impl IntoView {
+pub fn mark_list(hand: InHand, stick: Arc<Stick>) -> Tag {
     let n_marks = stick.marks.len();
     let count = move || format!("{} of {n_marks} made", hand.made.with(|made| made.len()));
     let groups = runs(&stick.marks)
         .into_iter()
         .map(|run| {
             let face = stick.marks.get(run.start).map_or("", |mark| mark.face.name());
-            let rows = run.clone().map(|index| view! { <MarkRow hand stick=stick.clone() index/> }).collect_view();
-            view! {
-                <h3 class="marks__face">{face}</h3>
-                <ol class="marks__list" start=(run.start + 1).to_string()>{rows}</ol>
-            }
+            let rows = run.clone().map(|index| mark_row(hand, stick.clone(), index)).collect::<Vec<_>>();
+            parts()
+                .child(tag("h3").class("marks__face").child(face))
+                .child(tag("ol").class("marks__list").attr("start", (run.start + 1).to_string()).child(rows))
         })
-        .collect_view();
+        .collect::<Vec<_>>();
     let closed = move || {
         (!hand.lies_so.get() && !hand.is_cut())
-            .then(|| view! { <p class="marks__closed">"Answer the question above to tick marks."</p> })
+            .then(|| tag("p").class("marks__closed").child("Answer the question above to tick marks."))
     };
-    view! {
-        <section class="marks" aria-labelledby="marks-title">
-            <div class="marks__head">
-                <h2 class="marks__title" id="marks-title">"Marks, in order"</h2>
-                <p class="marks__count">{count}</p>
-            </div>
-            {closed}
-            {groups}
-        </section>
-    }
+    tag("section")
+        .class("marks")
+        .attr("aria-labelledby", "marks-title")
+        .child(
+            tag("div")
+                .class("marks__head")
+                .child(tag("h2").class("marks__title").attr("id", "marks-title").child("Marks, in order"))
+                .child(tag("p").class("marks__count").live(count)),
+        )
+        .live(closed)
+        .child(groups)
 }
 
 /// Marks that follow each other on one face: the order stays, and the stick is turned no more than it must.
@@ -58,35 +53,47 @@ fn runs(marks: &[Mark]) -> Vec<Range<usize>> {
     runs
 }
 
-#[component]
-fn MarkRow(hand: InHand, stick: Arc<Stick>, index: usize) -> impl IntoView {
+fn mark_row(hand: InHand, stick: Arc<Stick>, index: usize) -> Tag {
     let is_made = move || hand.made.with(|made| made.contains(&index));
     let is_closed = move || hand.is_cut() || !hand.lies_so.get();
     let id = format!("mark-{index}");
     let of_label = id.clone();
     let what = stick.marks.get(index).map_or_else(String::new, |mark| mark.what.clone());
     let tick = move |event: leptos::ev::Event| hand.tick(index, event_target_checked(&event));
-    view! {
-        <li class="mark" class:mark--made=is_made>
-            <label class="mark__tick" for=of_label>
-                <input class="mark__box" type="checkbox" id=id prop:checked=is_made disabled=is_closed on:change=tick/>
-                <span class="mark__what"><span class="mark__number">{index + 1}</span> {fractions(&what)}</span>
-                <Measure stick=stick.clone() index/>
-            </label>
-            <MarkDetail stick index/>
-        </li>
-    }
+    tag("li")
+        .class("mark")
+        .live_class("mark--made", is_made)
+        .child(
+            tag("label")
+                .class("mark__tick")
+                .attr("for", of_label)
+                .child(
+                    tag("input")
+                        .class("mark__box")
+                        .attr("type", "checkbox")
+                        .attr("id", id)
+                        .live_prop("checked", is_made)
+                        .live_attr("disabled", is_closed)
+                        .on("change", tick),
+                )
+                .child(
+                    tag("span")
+                        .class("mark__what")
+                        .child(tag("span").class("mark__number").child(index + 1))
+                        .child(fractions(&what)),
+                )
+                .child(measure(stick.clone(), index)),
+        )
+        .child(mark_detail(stick, index))
 }
 
-#[component]
-fn Measure(stick: Arc<Stick>, index: usize) -> impl IntoView {
+fn measure(stick: Arc<Stick>, index: usize) -> Tag {
     let store = use_store();
     let text = move || stick.marks.get(index).map(|mark| fractions(&words::edges(mark, store.units())));
-    view! { <span class="mark__measure">{text}</span> }
+    tag("span").class("mark__measure").live(text)
 }
 
-#[component]
-fn MarkDetail(stick: Arc<Stick>, index: usize) -> impl IntoView {
+fn mark_detail(stick: Arc<Stick>, index: usize) -> Tag {
     let store = use_store();
     let mate = stick.marks.get(index).and_then(|mark| mark.mate.clone());
     let note = stick.marks.get(index).map(|mark| mark.note.clone()).filter(|note| !note.is_empty());
@@ -94,7 +101,11 @@ fn MarkDetail(stick: Arc<Stick>, index: usize) -> impl IntoView {
     let mate = move || {
         mate.clone().filter(known).map(|mate| {
             let href = Route::bench(&mate).hash();
-            view! { <a class="mark__mate" href=href><span class="quiet">"Its mate: "</span> {mate}</a> }
+            tag("a")
+                .class("mark__mate")
+                .attr("href", href)
+                .child(tag("span").class("quiet").child("Its mate: "))
+                .child(mate)
         })
     };
     let text = move || {
@@ -108,13 +119,11 @@ fn MarkDetail(stick: Arc<Stick>, index: usize) -> impl IntoView {
             fractions(&parts.into_iter().flatten().collect::<Vec<_>>().join(" · "))
         })
     };
-    view! {
-        <div class="mark__more">
-            <p class="mark__detail">{text}</p>
-            {note.map(|note| view! { <p class="mark__note">{fractions(&note)}</p> })}
-            {mate}
-        </div>
-    }
+    tag("div")
+        .class("mark__more")
+        .child(tag("p").class("mark__detail").live(text))
+        .child(note.map(|note| tag("p").class("mark__note").child(fractions(&note))))
+        .live(mate)
 }
 
 #[cfg(test)]

@@ -10,15 +10,15 @@ mod walk;
 mod walk_mark;
 mod words;
 
+use crate::app::dom::{Tag, live};
 use crate::app::focus::focus_heading;
 use crate::app::route::use_router;
 use leptos::prelude::*;
-use list::ListPage;
-use sheet::StickPage;
+use list::list_page;
+use sheet::stick_page;
 
 /// Bench.
-#[component]
-pub fn BenchPage() -> impl IntoView {
+pub fn bench_page() -> Tag {
     let router = use_router();
     let arrive = move |_: &_, _: Option<&_>, _| {
         request_animation_frame(|| {
@@ -28,8 +28,8 @@ pub fn BenchPage() -> impl IntoView {
     };
     // From stick to stick the place stays the same, so the shell doesn't bring the reader to the top.
     Effect::watch(move || router.stick(), arrive, false);
-    move || match router.stick() {
-        Some(mark) => view! { <StickPage mark/> }.into_any(),
-        None => view! { <ListPage/> }.into_any(),
-    }
+    live(move || match router.stick() {
+        Some(mark) => stick_page(mark),
+        None => list_page(),
+    })
 }

@@ -1,9 +1,10 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
-use super::cut::CutPart;
+use super::cut::cut_part;
 use super::in_hand::InHand;
-use super::marks::MarkList;
-use super::walk::Walk;
-use crate::app::components::{DrawingView, Page, PathProblems, fractions};
+use super::marks::mark_list;
+use super::walk::walk;
+use crate::app::components::{drawing_view, fractions, page, path_problems, word};
+use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing;
@@ -13,20 +14,13 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// A stick on the bench.
-#[component]
-pub fn StickPage(
-    /// Its mark.
-    mark: String,
-) -> impl IntoView {
+pub fn stick_page(mark: String) -> Tag {
     let hand = InHand::take(mark);
     let is_walked = Memo::new(move |_| hand.step.with(Option::is_some) && hand.stick.with(Option::is_some));
-    move || {
-        if is_walked.get() { view! { <Walk hand/> }.into_any() } else { view! { <Sheet hand/> }.into_any() }
-    }
+    live(move || if is_walked.get() { walk(hand) } else { sheet(hand) })
 }
 
-#[component]
-fn Sheet(hand: InHand) -> impl IntoView {
+fn sheet(hand: InHand) -> Tag {
     let store = use_store();
     let about = Signal::derive(move || {
         let units = store.units();
@@ -40,41 +34,34 @@ fn Sheet(hand: InHand) -> impl IntoView {
             )
         })
     });
-    let lead = move || {
-        view! {
-            <Neighbours hand/>
-            {move || hand.stick.with(Option::is_some).then(|| view! { <Seal hand/> <Gate hand/> <Faces hand/> })}
-        }
-    };
-    view! {
-        <Page place=Place::Bench title=hand.mark() about lead>
-            {move || match hand.stick.get() {
-                Some(stick) => {
-                    view! {
-                        <AboutStick stick=stick.clone()/>
-                        <MarkList hand stick=stick.clone()/>
-                        <CutPart hand stick/>
-                    }
-                        .into_any()
-                }
-                None => view! { <Unknown hand/> }.into_any(),
-            }}
-        </Page>
-    }
+    let lead = parts().child(neighbours(hand)).shown(
+        move || hand.stick.with(Option::is_some),
+        move || parts().child(seal(hand)).child(gate(hand)).child(faces(hand)),
+    );
+    page(
+        Place::Bench,
+        hand.mark(),
+        about,
+        lead,
+        parts().live(move || match hand.stick.get() {
+            Some(stick) => parts()
+                .child(about_stick(stick.clone()))
+                .child(mark_list(hand, stick.clone()))
+                .child(cut_part(hand, stick)),
+            None => unknown(hand),
+        }),
+    )
 }
 
 /// The mark is none of this frame.
-#[component]
-fn Unknown(hand: InHand) -> impl IntoView {
-    view! {
-        <p class="page__word">{format!("No stick of this frame is called {}.", hand.mark())}</p>
-        <PathProblems path=format!("progress.cut.{}", hand.mark())/>
-    }
+fn unknown(hand: InHand) -> Tag {
+    parts()
+        .child(word(format!("No stick of this frame is called {}.", hand.mark())))
+        .child(path_problems(format!("progress.cut.{}", hand.mark())))
 }
 
 /// The stick before, all sticks, the stick after.
-#[component]
-fn Neighbours(hand: InHand) -> impl IntoView {
+fn neighbours(hand: InHand) -> Tag {
     let store = use_store();
     let around = Memo::new(move |_| {
         let mark = hand.mark();
@@ -85,29 +72,34 @@ fn Neighbours(hand: InHand) -> impl IntoView {
     });
     let before = move || around.get().and_then(|(before, _)| before);
     let after = move || around.get().and_then(|(_, after)| after);
-    view! {
-        <nav class="neighbours" aria-label="Sticks of the frame">
-            {move || before().map(|mark| neighbour(mark, "Stick before: ", "neighbours__link neighbours__link--before"))}
-            <a class="neighbours__link neighbours__link--all" href=Place::Bench.href()>"All sticks"</a>
-            {move || after().map(|mark| neighbour(mark, "Next stick: ", "neighbours__link neighbours__link--after"))}
-        </nav>
-    }
+    tag("nav")
+        .class("neighbours")
+        .attr("aria-label", "Sticks of the frame")
+        .live(move || {
+            before().map(|mark| neighbour(mark, "Stick before: ", "neighbours__link neighbours__link--before"))
+        })
+        .child(
+            tag("a")
+                .class("neighbours__link neighbours__link--all")
+                .attr("href", Place::Bench.href())
+                .child("All sticks"),
+        )
+        .live(move || after().map(|mark| neighbour(mark, "Next stick: ", "neighbours__link neighbours__link--after")))
 }
 
-fn neighbour(mark: String, before: &'static str, class: &'static str) -> impl IntoView {
+fn neighbour(mark: String, before: &'static str, class: &'static str) -> Tag {
     let router = use_router();
     let route = Route::bench(&mark);
     let href = route.hash();
-    let go = move |event: leptos::ev::MouseEvent| {
+    let go = move |event: web_sys::Event| {
         event.prevent_default();
         router.replace(route.clone());
     };
-    view! { <a class=class href=href on:click=go><span class="quiet">{before}</span> {mark}</a> }
+    tag("a").class(class).attr("href", href).on("click", go).child(tag("span").class("quiet").child(before)).child(mark)
 }
 
 /// Says that the stick is cut, and whether it still fits.
-#[component]
-fn Seal(hand: InHand) -> impl IntoView {
+fn seal(hand: InHand) -> Tag {
     let fits = Memo::new(move |_| {
         let cut = hand.cut.get()?;
         Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.layout() == cut)))
@@ -116,18 +108,17 @@ fn Seal(hand: InHand) -> impl IntoView {
         fits.get().map(|fits| {
             let text =
                 if fits { "It is cut to this layout." } else { "It is cut to another layout than the one drawn here." };
-            view! { <p class="seal"><strong class="seal__stamp">"Cut ✓"</strong> <span>{text}</span></p> }
+            tag("p")
+                .class("seal")
+                .child(tag("strong").class("seal__stamp").child("Cut ✓"))
+                .child(tag("span").child(text))
         })
     };
-    view! {
-        {words}
-        <PathProblems path=format!("progress.cut.{}", hand.mark())/>
-    }
+    parts().live(words).child(path_problems(format!("progress.cut.{}", hand.mark())))
 }
 
 /// The question before the first mark; then the way to walk the marks.
-#[component]
-fn Gate(hand: InHand) -> impl IntoView {
+fn gate(hand: InHand) -> Tag {
     let ask = move || hand.stick.with(|stick| stick.as_ref().map_or_else(String::new, |stick| stick.ask.clone()));
     let left = move || hand.n_marks().saturating_sub(hand.made.with(|made| made.len()));
     let words = move || match left() {
@@ -136,30 +127,30 @@ fn Gate(hand: InHand) -> impl IntoView {
         left => format!("Walk on: {left} marks left"),
     };
     let question = move || {
-        view! {
-            <p class="gate__ask">{ask}</p>
-            <button type="button" class="button button--main gate__yes" on:click=move |_| hand.lies_so.set(true)>
-                "Yes, it lies so"
-            </button>
-        }
+        parts()
+            .child(tag("p").class("gate__ask").live(ask))
+            .child(button("button button--main gate__yes", move |_| hand.lies_so.set(true)).child("Yes, it lies so"))
     };
     let answered = move || {
-        view! {
-            <p class="gate__answer"><span aria-hidden="true">"✓ "</span> "You said yes: " {ask}</p>
-            <button type="button" class="button button--main gate__yes" on:click=move |_| hand.walk()>{words}</button>
-        }
+        parts()
+            .child(
+                tag("p")
+                    .class("gate__answer")
+                    .child(tag("span").attr("aria-hidden", "true").child("✓ "))
+                    .child("You said yes: ")
+                    .live(ask),
+            )
+            .child(button("button button--main gate__yes", move |_| hand.walk()).live(words))
     };
-    let part = move || if hand.lies_so.get() { answered().into_any() } else { question().into_any() };
-    view! {
-        <Show when=move || !hand.is_cut()>
-            <section class="gate" aria-label="Before the first mark">{part}</section>
-        </Show>
-    }
+    let part = move || if hand.lies_so.get() { answered() } else { question() };
+    parts().shown(
+        move || !hand.is_cut(),
+        move || tag("section").class("gate").attr("aria-label", "Before the first mark").live(part),
+    )
 }
 
 /// The faces unrolled.
-#[component]
-fn Faces(hand: InHand) -> impl IntoView {
+fn faces(hand: InHand) -> Tag {
     let store = use_store();
     let label = Signal::derive(move || format!("{}: its faces unrolled", hand.mark()));
     let draw = move |width: f64| {
@@ -168,15 +159,14 @@ fn Faces(hand: InHand) -> impl IntoView {
         project.units = store.units();
         drawing::svg::print(&drawing::stick_sheet(&project, &stick), width, &label.get_untracked())
     };
-    view! {
-        <div class="faces" class:faces--cut=move || hand.is_cut()>
-            <DrawingView draw label on_stick=Callback::new(|_| ())/>
-        </div>
-    }
+    tag("div").class("faces").live_class("faces--cut", move || hand.is_cut()).child(drawing_view(
+        draw,
+        label,
+        Some(Callback::new(|_| ())),
+    ))
 }
 
-#[component]
-fn AboutStick(stick: Arc<Stick>) -> impl IntoView {
+fn about_stick(stick: Arc<Stick>) -> Tag {
     let store = use_store();
     let shown = stick.clone();
     let rows = move || {
@@ -188,19 +178,21 @@ fn AboutStick(stick: Arc<Stick>) -> impl IntoView {
             ("Second reference △", second.name().to_owned()),
         ]
         .map(|(name, value)| {
-            view! {
-                <div class="about-stick__fact">
-                    <dt class="about-stick__name">{name}</dt>
-                    <dd class="about-stick__value">{fractions(&value)}</dd>
-                </div>
-            }
+            tag("div")
+                .class("about-stick__fact")
+                .child(tag("dt").class("about-stick__name").child(name))
+                .child(tag("dd").class("about-stick__value").child(fractions(&value)))
         })
-        .collect_view()
     };
-    view! {
-        <section class="about-stick" aria-label="About this stick">
-            <dl class="about-stick__facts">{rows}</dl>
-            <p class="about-stick__zero"><strong>"Zero: "</strong> {shown.zero.clone()} "."</p>
-        </section>
-    }
+    tag("section")
+        .class("about-stick")
+        .attr("aria-label", "About this stick")
+        .child(tag("dl").class("about-stick__facts").live(rows))
+        .child(
+            tag("p")
+                .class("about-stick__zero")
+                .child(tag("strong").child("Zero: "))
+                .child(shown.zero.clone())
+                .child("."),
+        )
 }

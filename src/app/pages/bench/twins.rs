@@ -1,5 +1,6 @@
 //! The sticks laid out like the one in hand: cut that many like this.
 use super::in_hand::note_cut;
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
 use crate::design::Built;
@@ -15,44 +16,45 @@ pub fn alike(built: &Built, stick: &Stick) -> Vec<Stick> {
 }
 
 /// The other sticks of the same layout, each with its own tick.
-#[component]
-pub fn Twins(
-    /// The stick in hand.
-    stick: Arc<Stick>,
-) -> impl IntoView {
+pub fn twins(stick: Arc<Stick>) -> Tag {
     let store = use_store();
     let own = stick.mark.clone();
     let all = Memo::new(move |_| store.built().map(|built| alike(&built, &stick)).unwrap_or_default());
-    move || {
+    live(move || {
         let all = all.get();
         if all.len() < 2 {
-            return ().into_any();
+            return None;
         }
         let title = format!("Cut {} like this", all.len());
-        let rows = all.into_iter().filter(|twin| twin.mark != own).map(|twin| view! { <Twin twin/> }).collect_view();
-        view! {
-            <h3 class="twins__title">{title}</h3>
-            <p class="cut__word">"Mark each one by itself: no stick is as straight as the one before."</p>
-            <ul class="twins">{rows}</ul>
-        }
-        .into_any()
-    }
+        let rows = all.into_iter().filter(|twin| twin.mark != own).map(one).collect::<Vec<_>>();
+        let words = "Mark each one by itself: no stick is as straight as the one before.";
+        Some(
+            parts()
+                .child(tag("h3").class("twins__title").child(title))
+                .child(tag("p").class("cut__word").child(words))
+                .child(tag("ul").class("twins").child(rows)),
+        )
+    })
 }
 
-#[component]
-fn Twin(twin: Stick) -> impl IntoView {
+fn one(twin: Stick) -> Tag {
     let store = use_store();
     let mark = twin.mark.clone();
     let is_cut = store.slice(move |project| project.progress.cut.contains_key(&mark));
     let (name, href) = (twin.mark.clone(), Route::bench(&twin.mark).hash());
     let label = format!("{} is cut", twin.mark);
     let tick = move |event: leptos::ev::Event| note_cut(store, &twin, event_target_checked(&event));
-    view! {
-        <li class="twins__row">
-            <label class="twins__tick">
-                <input class="mark__box" type="checkbox" aria-label=label prop:checked=is_cut on:change=tick/>
-            </label>
-            <a class="twins__link" href=href>{name}</a>
-        </li>
-    }
+    tag("li")
+        .class("twins__row")
+        .child(
+            tag("label").class("twins__tick").child(
+                tag("input")
+                    .class("mark__box")
+                    .attr("type", "checkbox")
+                    .attr("aria-label", label)
+                    .live_prop("checked", move || is_cut.get())
+                    .on("change", tick),
+            ),
+        )
+        .child(tag("a").class("twins__link").attr("href", href).child(name))
 }

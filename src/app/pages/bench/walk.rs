@@ -1,10 +1,11 @@
 //! One mark at a time, large enough to read at arm's length.
-use super::awake::Awake;
-use super::cut::CutTick;
+use super::awake::awake;
+use super::cut::cut_tick;
 use super::in_hand::InHand;
-use super::twins::Twins;
-use super::walk_mark::WalkMark;
-use crate::app::components::Caution;
+use super::twins::twins;
+use super::walk_mark::walk_mark;
+use crate::app::components::caution;
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::focus::focus_heading;
 use crate::app::use_store;
 use crate::wording::length;
@@ -13,11 +14,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 /// The walk along the marks of the stick in hand.
-#[component]
-pub fn Walk(
-    /// The stick in hand.
-    hand: InHand,
-) -> impl IntoView {
+pub fn walk(hand: InHand) -> Tag {
     follow_keys(hand);
     Effect::new(move |_| request_animation_frame(focus_heading));
     let at = move || hand.step.get().unwrap_or(0);
@@ -26,30 +23,26 @@ pub fn Walk(
     let to_top = move |_: &_, _: Option<&_>, _| window().scroll_to_with_x_and_y(0.0, 0.0);
     Effect::watch(move || step.get(), to_top, false);
     let body = move || {
-        let Some(stick) = hand.stick.get() else { return ().into_any() };
+        let Some(stick) = hand.stick.get() else { return parts() };
         let index = step.get();
-        if index < stick.marks.len() {
-            view! { <WalkMark stick index/> }.into_any()
-        } else {
-            view! { <AllMade hand/> }.into_any()
-        }
+        if index < stick.marks.len() { walk_mark(stick, index) } else { all_made(hand) }
     };
-    view! {
-        <article class="walk" data-place="bench">
-            <Head hand step/>
-            <Boxes hand step/>
-            <div class="walk__body">{body}</div>
-            <div class="walk__more">
-                <Awake/>
-                <button type="button" class="button button--plain" on:click=move |_| hand.step.set(None)>"Back to the whole sheet"</button>
-            </div>
-            <Buttons hand step/>
-        </article>
-    }
+    tag("article")
+        .class("walk")
+        .attr("data-place", "bench")
+        .child(head(hand, step))
+        .child(boxes(hand, step))
+        .child(tag("div").class("walk__body").live(body))
+        .child(
+            tag("div")
+                .class("walk__more")
+                .child(awake())
+                .child(button("button button--plain", move |_| hand.step.set(None)).child("Back to the whole sheet")),
+        )
+        .child(buttons(hand, step))
 }
 
-#[component]
-fn Head(hand: InHand, step: Memo<usize>) -> impl IntoView {
+fn head(hand: InHand, step: Memo<usize>) -> Tag {
     let store = use_store();
     let about = move || {
         let units = store.units();
@@ -66,18 +59,15 @@ fn Head(hand: InHand, step: Memo<usize>) -> impl IntoView {
             format!("all {n_marks} marks")
         }
     };
-    view! {
-        <header class="walk__head">
-            <h1 class="walk__stick" tabindex="-1">{hand.mark()}</h1>
-            <p class="walk__about">{about}</p>
-            <p class="walk__count" role="status">{count}</p>
-        </header>
-    }
+    tag("header")
+        .class("walk__head")
+        .child(tag("h1").class("walk__stick").attr("tabindex", "-1").child(hand.mark()))
+        .child(tag("p").class("walk__about").live(about))
+        .child(tag("p").class("walk__count").attr("role", "status").live(count))
 }
 
 /// A box for each mark: filled when made, blue where one is.
-#[component]
-fn Boxes(hand: InHand, step: Memo<usize>) -> impl IntoView {
+fn boxes(hand: InHand, step: Memo<usize>) -> Tag {
     let label = move || format!("{} of {} marks made", hand.made.with(|made| made.len()), hand.n_marks());
     let boxes = move || {
         let at = step.get();
@@ -87,27 +77,26 @@ fn Boxes(hand: InHand, step: Memo<usize>) -> impl IntoView {
             (false, false) => "boxes__one",
         };
         (0..hand.n_marks())
-            .map(|index| view! { <span class=class(index, hand.made.with(|made| made.contains(&index)))></span> })
-            .collect_view()
+            .map(|index| tag("span").class(class(index, hand.made.with(|made| made.contains(&index)))))
+            .collect::<Vec<_>>()
     };
-    view! { <div class="boxes" role="img" aria-label=label>{boxes}</div> }
+    tag("div").class("boxes").attr("role", "img").live_attr("aria-label", label).live(boxes)
 }
 
-#[component]
-fn Buttons(hand: InHand, step: Memo<usize>) -> impl IntoView {
+fn buttons(hand: InHand, step: Memo<usize>) -> Tag {
     let is_first = move || step.get() == 0;
     let is_past = move || step.get() >= hand.n_marks();
     let is_made = move || hand.made.with(|made| made.contains(&step.get()));
-    view! {
-        <div class="walk__buttons">
-            <button type="button" class="button walk__back" disabled=is_first on:click=move |_| back(hand)>"Back"</button>
-            <Show when=move || !is_past()>
-                <button type="button" class="button button--main walk__marked" on:click=move |_| marked(hand)>
-                    {move || if is_made() { "Marked ✓ next" } else { "Marked" }}
-                </button>
-            </Show>
-        </div>
-    }
+    tag("div")
+        .class("walk__buttons")
+        .child(button("button walk__back", move |_| back(hand)).live_attr("disabled", is_first).child("Back"))
+        .shown(
+            move || !is_past(),
+            move || {
+                button("button button--main walk__marked", move |_| marked(hand))
+                    .live(move || if is_made() { "Marked ✓ next" } else { "Marked" })
+            },
+        )
 }
 
 fn back(hand: InHand) {
@@ -154,33 +143,24 @@ fn follow_keys(hand: InHand) {
 }
 
 /// After the last mark.
-#[component]
-fn AllMade(hand: InHand) -> impl IntoView {
+fn all_made(hand: InHand) -> Tag {
     let left = move || hand.n_marks().saturating_sub(hand.made.with(|made| made.len()));
     let words = move || match left() {
         0 => "All marks made: second pair of eyes, then cut.".to_owned(),
         1 => "One mark is still open.".to_owned(),
         left => format!("{left} marks are still open."),
     };
-    let tick = move || {
-        hand.stick.get().map(|stick| {
-            view! {
-                <CutTick hand stick=stick.clone()/>
-                <Twins stick/>
-            }
-        })
-    };
-    view! {
-        <div class="walk__done">
-            <p class="walk__eyes">{words}</p>
-            <Show when=move || { left() > 0 }>
-                <button type="button" class="button" on:click=move |_| hand.walk()>"To the open mark"</button>
-            </Show>
-            <Show when=move || left() == 0>
-                <p>"Let someone else read every number back to you off the wood, from the other end too."</p>
-            </Show>
-            <Caution text=super::cut::TOOLS/>
-            {tick}
-        </div>
-    }
+    let tick = move || hand.stick.get().map(|stick| parts().child(cut_tick(hand, stick.clone())).child(twins(stick)));
+    tag("div")
+        .class("walk__done")
+        .child(tag("p").class("walk__eyes").live(words))
+        .shown(move || left() > 0, move || button("button", move |_| hand.walk()).child("To the open mark"))
+        .shown(
+            move || left() == 0,
+            move || {
+                tag("p").child("Let someone else read every number back to you off the wood, from the other end too.")
+            },
+        )
+        .child(caution(super::cut::TOOLS))
+        .live(tick)
 }

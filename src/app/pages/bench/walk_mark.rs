@@ -1,29 +1,23 @@
 //! The one mark that is walked to: its number, the tape around it, the wood that goes.
 use super::words;
 use crate::app::components::fractions;
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::use_store;
 use crate::drawing::Tape;
 use crate::tickets::{Mark, Stick};
 use crate::units::UnitSystem;
-use leptos::prelude::*;
 use std::sync::Arc;
 
 /// One mark, large.
-#[component]
-pub fn WalkMark(
-    /// The stick.
-    stick: Arc<Stick>,
-    /// Which of its marks.
-    index: usize,
-) -> impl IntoView {
+pub fn walk_mark(stick: Arc<Stick>, index: usize) -> Tag {
     let store = use_store();
-    move || {
+    live(move || {
         let units = store.units();
         stick.marks.get(index).map(|mark| shown(&stick, mark, units))
-    }
+    })
 }
 
-fn shown(stick: &Stick, mark: &Mark, units: UnitSystem) -> impl IntoView + use<> {
+fn shown(stick: &Stick, mark: &Mark, units: UnitSystem) -> Tag {
     let what = format!("{}, {}", mark.what, mark.face.name());
     let (first, second) = words::figures(mark, units);
     let side = words::side_of_zero(mark);
@@ -32,40 +26,48 @@ fn shown(stick: &Stick, mark: &Mark, units: UnitSystem) -> impl IntoView + use<>
     let details = details.into_iter().flatten().collect::<Vec<_>>().join(" · ");
     let other = words::from_other_end(stick, mark, units);
     let note = mark.note.clone();
-    view! {
-        <h2 class="walk__what">{fractions(&what)}</h2>
-        <p class="walk__figures">
-            {large(&first)}
-            {second.map(|second| view! { <span class="walk__to">"to"</span> {large(&second)} })}
-        </p>
-        {side.map(|side| view! { <p class="walk__side">{side}</p> })}
-        <p class="walk__from">{from}</p>
-        {picture(stick, mark, units)}
-        {waste(mark)}
-        {(!details.is_empty()).then(|| view! { <p class="walk__detail">{fractions(&details)}</p> })}
-        {(!note.is_empty()).then(|| view! { <p class="walk__note">{fractions(&note)}</p> })}
-        <p class="walk__other">{fractions(&other)}</p>
-    }
+    parts()
+        .child(tag("h2").class("walk__what").child(fractions(&what)))
+        .child(
+            tag("p").class("walk__figures").child(large(&first)).child(
+                second.map(|second| parts().child(tag("span").class("walk__to").child("to")).child(large(&second))),
+            ),
+        )
+        .child(side.map(|side| tag("p").class("walk__side").child(side)))
+        .child(tag("p").class("walk__from").child(from))
+        .child(picture(stick, mark, units))
+        .child(waste(mark))
+        .child((!details.is_empty()).then(|| tag("p").class("walk__detail").child(fractions(&details))))
+        .child((!note.is_empty()).then(|| tag("p").class("walk__note").child(fractions(&note))))
+        .child(tag("p").class("walk__other").child(fractions(&other)))
 }
 
 /// A number as large as it goes, its unit smaller behind it.
-fn large(figure: &str) -> impl IntoView + use<> {
+fn large(figure: &str) -> Tag {
     let number = figure.strip_suffix(" mm");
-    let unit = number.map(|_| view! { <span class="walk__unit">" mm"</span> });
-    view! { <span class="walk__figure">{fractions(number.unwrap_or(figure))} {unit}</span> }
+    let unit = number.map(|_| tag("span").class("walk__unit").child(" mm"));
+    tag("span").class("walk__figure").child(fractions(number.unwrap_or(figure))).child(unit)
 }
 
-fn picture(stick: &Stick, mark: &Mark, units: UnitSystem) -> impl IntoView + use<> {
+fn picture(stick: &Stick, mark: &Mark, units: UnitSystem) -> Tag {
     let title = format!("The tape at {}", words::edges(mark, units));
     let html = Tape::of(stick, mark, units).print(&title);
-    view! {
-        <div class="walk__tape" inner_html=html></div>
-        <p class="walk__ends" aria-hidden="true"><span>"◀ left end"</span> <span>"right end ▶"</span></p>
-    }
+    parts().child(tag("div").class("walk__tape").html(&html)).child(
+        tag("p")
+            .class("walk__ends")
+            .attr("aria-hidden", "true")
+            .child(tag("span").child("◀ left end"))
+            .child(tag("span").child("right end ▶")),
+    )
 }
 
-fn waste(mark: &Mark) -> impl IntoView + use<> {
+fn waste(mark: &Mark) -> Option<Tag> {
     words::waste(mark).map(|(before, which, after)| {
-        view! { <p class="walk__waste">{before} <strong>{which}</strong> {after} ": X there before you look away."</p> }
+        tag("p")
+            .class("walk__waste")
+            .child(before)
+            .child(tag("strong").child(which))
+            .child(after)
+            .child(": X there before you look away.")
     })
 }

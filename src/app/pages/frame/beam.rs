@@ -1,6 +1,9 @@
 //! The beam's pieces and scarfs: proposed with their reasons, or placed by hand.
 use super::super::drawn::{fact, room};
-use crate::app::components::{Choice, CountField, Fact, Facts, Fold, Group, LengthField, PathProblems, Steps, Toggle};
+use crate::app::components::{
+    Steps, choice, count_field, fact_line, fact_list, facts, fold, group, length_field, path_problems, toggle,
+};
+use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::geometry::ScarfReport;
 use crate::lens;
@@ -10,31 +13,34 @@ use crate::wording;
 use leptos::prelude::*;
 
 /// Beam and scarfs.
-#[component]
-pub fn BeamAndScarfs() -> impl IntoView {
+pub fn beam_and_scarfs() -> Tag {
     let kinds = ScarfKind::ALL.into_iter().map(|kind| (kind, kind.name().to_owned())).collect();
-    let pieces = fact(|built, _| Some(format!("{} pieces", built.shape.beam.pieces.len())));
-    view! {
-        <Fold title="Beam and scarfs" summary=pieces>
-            <Choice field=lens!(frame.scarfs.kind) label="Scarf, plain to strong" options=kinds/>
-            <LengthField field=lens!(frame.scarfs.lap) label="Length of the lap" hint="every scarf alike" steps=Steps::of(1.0, 20.0)/>
-            <LengthField field=lens!(frame.ledger_lap) label="Lap of a ledger splice" steps=Steps::of(1.0, 20.0)/>
-            <Pieces/>
-            <PathProblems path="frame.scarfs"/>
-            <PathProblems path="frame.scarfs.n_pieces"/>
-            <Places/>
-            <Facts>
-                <Fact name="Longest piece" value=room(|built| {
-                    built.shape.beam.pieces.iter().map(|piece| piece.length()).reduce(|a, b| a.max(b))
-                })/>
-            </Facts>
-        </Fold>
-    }
+    let summary = fact(|built, _| Some(format!("{} pieces", built.shape.beam.pieces.len())));
+    fold(
+        "Beam and scarfs",
+        summary,
+        false,
+        parts()
+            .child(choice(lens!(frame.scarfs.kind), "Scarf, plain to strong", "", kinds, None))
+            .child(
+                length_field(lens!(frame.scarfs.lap), "Length of the lap")
+                    .hint("every scarf alike")
+                    .steps(Steps::of(1.0, 20.0)),
+            )
+            .child(length_field(lens!(frame.ledger_lap), "Lap of a ledger splice").steps(Steps::of(1.0, 20.0)))
+            .child(pieces())
+            .child(path_problems("frame.scarfs"))
+            .child(path_problems("frame.scarfs.n_pieces"))
+            .child(places())
+            .child(facts(&[(
+                "Longest piece",
+                room(|built| built.shape.beam.pieces.iter().map(|piece| piece.length()).reduce(|a, b| a.max(b))),
+            )])),
+    )
 }
 
 /// How many pieces: the program's count, or the user's.
-#[component]
-fn Pieces() -> impl IntoView {
+fn pieces() -> Tag {
     let store = use_store();
     let by_count = store.slice(|project| project.frame.scarfs.n_pieces.is_some());
     let is_mine = Lens::new(
@@ -52,27 +58,22 @@ fn Pieces() -> impl IntoView {
             |project: &mut Project, count: usize| project.frame.scarfs.n_pieces = Some(count),
         )
     };
-    view! {
-        <Toggle field=is_mine label="I say how many pieces" hint="off: what the mill’s lengths and the crew can lift"/>
-        <Show when=move || by_count.get()>
-            <CountField field=count() label="Pieces of the beam" least=1 most=20/>
-        </Show>
-    }
+    parts()
+        .child(toggle(is_mine, "I say how many pieces", "off: what the mill’s lengths and the crew can lift"))
+        .shown(move || by_count.get(), move || count_field(count(), "Pieces of the beam", 1, 20))
 }
 
-#[component]
-fn Places() -> impl IntoView {
+fn places() -> Tag {
     let store = use_store();
     let by_hand = store.slice(|project| project.frame.scarfs.by_hand.len());
-    move || match by_hand.get() {
-        0 => view! { <Proposed/> }.into_any(),
-        n_scarfs => view! { <ByHand n_scarfs/> }.into_any(),
-    }
+    live(move || match by_hand.get() {
+        0 => proposed(),
+        n_scarfs => placed_by_hand(n_scarfs),
+    })
 }
 
 /// Where the program puts the scarfs, and why.
-#[component]
-fn Proposed() -> impl IntoView {
+fn proposed() -> Tag {
     let store = use_store();
     let scarfs = move || store.built().map(|built| built.shape.beam.scarfs.clone()).unwrap_or_default();
     let rows = move || {
@@ -82,23 +83,22 @@ fn Proposed() -> impl IntoView {
             .map(|scarf| {
                 let name = format!("Scarf {}, centre", scarf.number);
                 let value = format!("{}: {}", wording::length(scarf.place.centre, units), reasons(&scarf, units));
-                view! { <Fact name value/> }
+                fact_line(&name, value)
             })
-            .collect_view()
+            .collect::<Vec<_>>()
     };
     let keep = move |_| {
         let places: Vec<ScarfPlace> = untrack(|| scarfs().iter().map(|scarf| scarf.place).collect());
         store.edit(|project| project.frame.scarfs.by_hand = places);
     };
     let any = move || !scarfs().is_empty();
-    view! {
-        <Group title="Places, proposed">
-            <Facts>{rows}</Facts>
-            <Show when=any fallback=|| view! { <p>"The beam needs no scarf: one stick makes it."</p> }>
-                <button type="button" class="button" on:click=keep>"Keep these and move them by hand"</button>
-            </Show>
-        </Group>
-    }
+    group(
+        "Places, proposed",
+        parts()
+            .child(fact_list(live(rows)))
+            .shown(any, move || button("button", keep).child("Keep these and move them by hand"))
+            .shown(move || !any(), || tag("p").child("The beam needs no scarf: one stick makes it.")),
+    )
 }
 
 /// What speaks for a place, in words.
@@ -123,30 +123,22 @@ fn reasons(scarf: &ScarfReport, units: UnitSystem) -> String {
     text
 }
 
-#[component]
-fn ByHand(n_scarfs: usize) -> impl IntoView {
+fn placed_by_hand(n_scarfs: usize) -> Tag {
     let store = use_store();
-    let rows = (0..n_scarfs).map(|index| view! { <OneByHand index/> }).collect_view();
+    let rows = (0..n_scarfs).map(one_by_hand).collect::<Vec<_>>();
     let back = move |_| store.edit(|project| project.frame.scarfs.by_hand.clear());
-    view! {
-        <Group title="Places, by hand">
-            {rows}
-            <button type="button" class="button" on:click=back>"Back to the proposed places"</button>
-        </Group>
-    }
+    group("Places, by hand", parts().child(rows).child(button("button", back).child("Back to the proposed places")))
 }
 
-#[component]
-fn OneByHand(index: usize) -> impl IntoView {
+fn one_by_hand(index: usize) -> Tag {
     let number = index + 1;
     let sides = vec![(Side::Left, "left piece".to_owned()), (Side::Right, "right piece".to_owned())];
     let centre = of_place(index, "centre", |place| place.centre, |place, centre| place.centre = centre);
     let lower = of_place(index, "lower", |place| place.lower, |place, lower| place.lower = lower);
     let why = fact(move |built, project| Some(reasons(built.shape.beam.scarfs.get(index)?, project.units)));
-    view! {
-        <LengthField field=centre label=format!("Scarf {number}, centre") hint=why steps=Steps::of(1.0, 10.0)/>
-        <Choice field=lower label=format!("Scarf {number}: below lies the") options=sides/>
-    }
+    parts()
+        .child(length_field(centre, format!("Scarf {number}, centre")).hint(why).steps(Steps::of(1.0, 10.0)))
+        .child(choice(lower, &format!("Scarf {number}: below lies the"), "", sides, None))
 }
 
 /// One field of one scarf placed by hand.

@@ -1,13 +1,12 @@
 //! Knee braces.
 use super::super::drawn::{fact, long, room};
-use crate::app::components::{Fact, Facts, Fold, LengthField, Steps, show_length_fine};
+use crate::app::components::{Steps, facts, fold, length_field, show_length_fine};
+use crate::app::dom::{Tag, parts};
 use crate::lens;
 use crate::wording;
-use leptos::prelude::*;
 
 /// Braces.
-#[component]
-pub fn Braces() -> impl IntoView {
+pub fn braces() -> Tag {
     let summary = long(|project| project.frame.brace_along, "legs ");
     let per_bay = fact(|built, project| {
         let bays = &built.shape.clearances.between_braces;
@@ -15,20 +14,26 @@ pub fn Braces() -> impl IntoView {
         Some(all.join(", "))
     });
     let shoulders = fact(|built, project| Some(show_length_fine(built.shape.brace.long_edge(), project.units)));
-    view! {
-        <Fold title="Braces" summary>
-            <LengthField
-                field=lens!(frame.brace_along) label="Leg along the beam" hint="from the meeting of the housed lines" steps=Steps::of(1.0, 20.0)
-            />
-            <LengthField
-                field=lens!(frame.brace_down) label="Leg down the post" hint="the same as along makes 45°" steps=Steps::of(1.0, 20.0)
-            />
-            <Facts>
-                <Fact name="Shoulder to shoulder, long edge" value=shoulders/>
-                <Fact name="With its tenons" value=room(|built| Some(built.shape.brace.ends().1 - built.shape.brace.ends().0))/>
-                <Fact name="How many" value=fact(|built, _| Some(built.shape.braces.len().to_string()))/>
-                <Fact name="Clear between, bay by bay" value=per_bay/>
-            </Facts>
-        </Fold>
-    }
+    fold(
+        "Braces",
+        summary,
+        false,
+        parts()
+            .child(
+                length_field(lens!(frame.brace_along), "Leg along the beam")
+                    .hint("from the meeting of the housed lines")
+                    .steps(Steps::of(1.0, 20.0)),
+            )
+            .child(
+                length_field(lens!(frame.brace_down), "Leg down the post")
+                    .hint("the same as along makes 45°")
+                    .steps(Steps::of(1.0, 20.0)),
+            )
+            .child(facts(&[
+                ("Shoulder to shoulder, long edge", shoulders),
+                ("With its tenons", room(|built| Some(built.shape.brace.ends().1 - built.shape.brace.ends().0))),
+                ("How many", fact(|built, _| Some(built.shape.braces.len().to_string()))),
+                ("Clear between, bay by bay", per_bay),
+            ])),
+    )
 }

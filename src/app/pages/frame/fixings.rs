@@ -1,6 +1,7 @@
 //! What fixes it: ledger, rafters, purlins, sheets, scarfs, posts, piers.
 use super::ties::{POST_BASE, RAFTER_HEAD, RAFTER_SEAT, SCARF};
-use crate::app::components::{Caution, FieldRow, FieldTable, Fold, Group, NOT_KNOWN, Of};
+use crate::app::components::{FieldRow, NOT_KNOWN, Of, caution, field_table, fold, group, word};
+use crate::app::dom::{Tag, parts};
 use crate::app::use_store;
 use crate::at;
 use crate::fastening::{FastenerKind, fastener_table};
@@ -22,21 +23,28 @@ const JOINTS: &[(&str, &[FieldRow])] = &[
 ];
 
 /// What fixes it.
-#[component]
-pub fn WhatFixesIt() -> impl IntoView {
+pub fn what_fixes_it() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || match n_open(&store.project().fixings) {
         0 => "all chosen".to_owned(),
         n => format!("{n} of 7 {NOT_KNOWN}"),
     });
-    let joints = JOINTS.iter().map(|(title, fields)| view! { <Group title=*title><FieldTable of=fields/></Group> });
-    view! {
-        <Fold title="What fixes it" summary>
-            <p class="page__word">"Nothing is assumed here. Give the maker’s allowable loads of one fastener, at a load duration of 1.0."</p>
-            <Caution text="A ledger that lets go takes the roof with it: never on nails alone, never into siding or sheathing alone."/>
-            {joints.collect_view()}
-        </Fold>
-    }
+    let joints = JOINTS.iter().map(|(title, fields)| group(title, field_table(fields)));
+    fold(
+        "What fixes it",
+        summary,
+        false,
+        parts()
+            .child(word(
+                "Nothing is assumed here. Give the maker’s allowable loads of one \
+                 fastener, at a load duration of 1.0.",
+            ))
+            .child(caution(
+                "A ledger that lets go takes the roof with it: never on nails alone, \
+                 never into siding or sheathing alone.",
+            ))
+            .child(joints.collect::<Vec<_>>()),
+    )
 }
 
 /// How many of the joints have nothing chosen.

@@ -1,6 +1,7 @@
 //! Pitch and the two seats: any two are held, the third follows.
 use super::super::drawn::fact;
-use crate::app::components::{Choice, Fact, Facts, Fold, LengthField, SlopeField, Steps};
+use crate::app::components::{Steps, choice, facts, fold, length_field, slope_field};
+use crate::app::dom::{Tag, parts};
 use crate::app::{Store, use_store};
 use crate::lens;
 use crate::project::FixedHeights;
@@ -9,8 +10,7 @@ use crate::wording;
 use leptos::prelude::*;
 
 /// Pitch and heights.
-#[component]
-pub fn PitchAndHeights() -> impl IntoView {
+pub fn pitch_and_heights() -> Tag {
     let store = use_store();
     let options = vec![
         (FixedHeights::PitchAndBeam, "pitch and beam".to_owned()),
@@ -19,18 +19,15 @@ pub fn PitchAndHeights() -> impl IntoView {
     ];
     let summary = fact(|built, project| Some(show_slope(built.shape.line.pitch, project.units)));
     let choose = Callback::new(move |fixed| hold(store, fixed));
-    view! {
-        <Fold title="Pitch and heights" summary open=true>
-            <Choice
-                field=lens!(frame.heights.fixed) label="You hold two, the third follows" options choose
-            />
-            <Held/>
-            <Facts>
-                <Fact name="Rise from seat to seat" value=rise()/>
-                <Fact name="Run from heel to heel" value=run()/>
-            </Facts>
-        </Fold>
-    }
+    fold(
+        "Pitch and heights",
+        summary,
+        true,
+        parts()
+            .child(choice(lens!(frame.heights.fixed), "You hold two, the third follows", "", options, Some(choose)))
+            .child(held())
+            .child(facts(&[("Rise from seat to seat", rise()), ("Run from heel to heel", run())])),
+    )
 }
 
 /// Before another one is set free, all three are what the frame is now: nothing jumps.
@@ -47,37 +44,34 @@ fn hold(store: Store, fixed: FixedHeights) {
     });
 }
 
-#[component]
-fn Held() -> impl IntoView {
+fn held() -> Tag {
     let store = use_store();
     let fixed = store.slice(|project| project.frame.heights.fixed);
     let is_free = move |free: FixedHeights| fixed.get() == free;
-    view! {
-        <Show
-            when=move || !is_free(FixedHeights::LedgerAndBeam)
-            fallback=|| view! { <Facts><Fact name="Pitch, follows" value=pitch()/></Facts> }
-        >
-            <SlopeField field=lens!(frame.heights.pitch) label="Pitch" hint="of the new roof"/>
-        </Show>
-        <Show
-            when=move || !is_free(FixedHeights::PitchAndBeam)
-            fallback=|| view! { <Facts><Fact name="Top of the ledger, follows" value=ledger_seat()/></Facts> }
-        >
-            <LengthField
-                field=lens!(frame.heights.ledger_seat) label="Top of the ledger" hint="where the rafters sit, above the level"
-                steps=Steps::of(0.5, 10.0)
-            />
-        </Show>
-        <Show
-            when=move || !is_free(FixedHeights::PitchAndLedger)
-            fallback=|| view! { <Facts><Fact name="Top of the beam, follows" value=beam_seat()/></Facts> }
-        >
-            <LengthField
-                field=lens!(frame.heights.beam_seat) label="Top of the beam" hint="where the rafters sit, above the level"
-                steps=Steps::of(0.5, 10.0)
-            />
-        </Show>
-    }
+    parts()
+        .shown(
+            move || !is_free(FixedHeights::LedgerAndBeam),
+            move || slope_field(lens!(frame.heights.pitch), "Pitch").hint("of the new roof"),
+        )
+        .shown(move || is_free(FixedHeights::LedgerAndBeam), || facts(&[("Pitch, follows", pitch())]))
+        .shown(
+            move || !is_free(FixedHeights::PitchAndBeam),
+            move || {
+                length_field(lens!(frame.heights.ledger_seat), "Top of the ledger")
+                    .hint("where the rafters sit, above the level")
+                    .steps(Steps::of(0.5, 10.0))
+            },
+        )
+        .shown(move || is_free(FixedHeights::PitchAndBeam), || facts(&[("Top of the ledger, follows", ledger_seat())]))
+        .shown(
+            move || !is_free(FixedHeights::PitchAndLedger),
+            move || {
+                length_field(lens!(frame.heights.beam_seat), "Top of the beam")
+                    .hint("where the rafters sit, above the level")
+                    .steps(Steps::of(0.5, 10.0))
+            },
+        )
+        .shown(move || is_free(FixedHeights::PitchAndLedger), || facts(&[("Top of the beam, follows", beam_seat())]))
 }
 
 fn pitch() -> Signal<String> {

@@ -11,63 +11,71 @@ mod sizes;
 mod ties;
 mod wood;
 
-use super::drawn::{Elevation, Section, long, room};
-use crate::app::components::{Caution, Fact, Facts, Fold, LengthField, Page, Steps};
+use super::drawn::{elevation, long, room, section};
+use crate::app::components::{Steps, caution, facts, fold, length_field, page};
+use crate::app::dom::{Tag, parts};
 use crate::app::route::Place;
 use crate::lens;
-use leptos::prelude::*;
 
 /// Frame.
-#[component]
-pub fn FramePage() -> impl IntoView {
-    let lead = || view! { <Elevation/> <Section/> };
-    view! {
-        <Page place=Place::Frame title="Frame" about="What you build: shape, sizes and joints" lead>
-            <Room/>
-            <Reach/>
-            <heights::PitchAndHeights/>
-            <roof_edges::SeatsAndEnds/>
-            <posts::Posts/>
-            <braces::Braces/>
-            <rafters::Rafters/>
-            <beam::BeamAndScarfs/>
-            <sizes::Sizes/>
-            <wood::WoodAndGrade/>
-            <joinery::Joinery/>
-            <fixings::WhatFixesIt/>
-            <Caution text="This shows geometry, not strength: have sizes, joints and fixings checked to local code by a licensed engineer before you order."/>
-        </Page>
-    }
+pub fn frame_page() -> Tag {
+    let lead = parts().child(elevation()).child(section());
+    page(
+        Place::Frame,
+        "Frame",
+        "What you build: shape, sizes and joints",
+        lead,
+        parts()
+            .child(what_it_comes_to())
+            .child(reach())
+            .child(heights::pitch_and_heights())
+            .child(roof_edges::seats_and_ends())
+            .child(posts::posts())
+            .child(braces::braces())
+            .child(rafters::rafters())
+            .child(beam::beam_and_scarfs())
+            .child(sizes::sizes())
+            .child(wood::wood_and_grade())
+            .child(joinery::joinery())
+            .child(fixings::what_fixes_it())
+            .child(caution(
+                "This shows geometry, not strength: have sizes, joints and fixings \
+                 checked to local code by a licensed engineer before you order.",
+            )),
+    )
 }
 
 /// What the fields below come to.
-#[component]
-fn Room() -> impl IntoView {
-    view! {
-        <Facts>
-            <Fact name="Headroom under the beam" value=room(|built| Some(built.shape.clearances.under_beam))/>
-            <Fact name="Clear depth under the roof" value=room(|built| Some(built.shape.clearances.clear_depth))/>
-            <Fact name="Clear under the eave" value=room(|built| built.shape.clearances.under_eave)/>
-            <Fact name="Top of the metal at the wall" value=room(|built| Some(built.shape.clearances.top_of_metal_at_wall))/>
-        </Facts>
-    }
+fn what_it_comes_to() -> Tag {
+    facts(&[
+        ("Headroom under the beam", room(|built| Some(built.shape.clearances.under_beam))),
+        ("Clear depth under the roof", room(|built| Some(built.shape.clearances.clear_depth))),
+        ("Clear under the eave", room(|built| built.shape.clearances.under_eave)),
+        ("Top of the metal at the wall", room(|built| Some(built.shape.clearances.top_of_metal_at_wall))),
+    ])
 }
 
-#[component]
-fn Reach() -> impl IntoView {
+fn reach() -> Tag {
     let summary = long(|project| project.frame.reach, "out ");
-    view! {
-        <Fold title="Reach and length" summary open=true>
-            <LengthField
-                field=lens!(frame.reach) label="Reach" hint="wall face to the outer face of the beam" steps=Steps::of(1.0, 20.0)
-            />
-            <LengthField
-                field=lens!(frame.beam_length) label="Length of the beam" hint="and of the ledger" steps=Steps::of(6.0, 100.0)
-            />
-            <LengthField
-                field=lens!(frame.ledger_packing) label="Packing behind the ledger" hint="wall face to its back: ribs of siding, shims"
-                steps=Steps::of(0.25, 5.0)
-            />
-        </Fold>
-    }
+    fold(
+        "Reach and length",
+        summary,
+        true,
+        parts()
+            .child(
+                length_field(lens!(frame.reach), "Reach")
+                    .hint("wall face to the outer face of the beam")
+                    .steps(Steps::of(1.0, 20.0)),
+            )
+            .child(
+                length_field(lens!(frame.beam_length), "Length of the beam")
+                    .hint("and of the ledger")
+                    .steps(Steps::of(6.0, 100.0)),
+            )
+            .child(
+                length_field(lens!(frame.ledger_packing), "Packing behind the ledger")
+                    .hint("wall face to its back: ribs of siding, shims")
+                    .steps(Steps::of(0.25, 5.0)),
+            ),
+    )
 }

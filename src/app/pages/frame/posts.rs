@@ -1,6 +1,7 @@
 //! The posts: where each stands, what it stands on, which braces it has.
 use super::super::drawn::fact;
-use crate::app::components::{Fact, Facts, Fold, Group, LengthField, PathProblems, Steps, Toggle};
+use crate::app::components::{Steps, facts, fold, group, length_field, path_problems, signed_length_field, toggle};
+use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::project::{Frame, Post, Project};
@@ -9,27 +10,33 @@ use crate::wording;
 use leptos::prelude::*;
 
 /// Posts.
-#[component]
-pub fn Posts() -> impl IntoView {
+pub fn posts() -> Tag {
     let store = use_store();
     let n_posts = store.slice(|project| project.frame.posts.len());
     let summary = Signal::derive(move || format!("{} of them", n_posts.get()));
-    let cards = move || (0..n_posts.get()).map(|index| view! { <PostCard index/> }).collect_view();
+    let cards =
+        move || (0..n_posts.get()).map(|index| Item::new(index.to_string(), move || post_card(index))).collect();
     let add = move |_| store.edit(|project| add_post(&mut project.frame));
     let equal = move |_| store.edit(|project| make_equal(&mut project.frame));
-    view! {
-        <Fold title="Posts" summary>
-            <PathProblems path="frame.posts"/>
-            {cards}
-            <div class="actions">
-                <button type="button" class="button" on:click=add>"Add a post"</button>
-                <button type="button" class="button" on:click=equal>"Make the bays equal"</button>
-            </div>
-            <LengthField
-                field=lens!(frame.stand_off) label="Stand-off" hint="pier top to the foot of the post" steps=Steps::of(0.25, 5.0)
-            />
-        </Fold>
-    }
+    fold(
+        "Posts",
+        summary,
+        false,
+        parts()
+            .child(path_problems("frame.posts"))
+            .each(cards)
+            .child(
+                tag("div")
+                    .class("actions")
+                    .child(button("button", add).child("Add a post"))
+                    .child(button("button", equal).child("Make the bays equal")),
+            )
+            .child(
+                length_field(lens!(frame.stand_off), "Stand-off")
+                    .hint("pier top to the foot of the post")
+                    .steps(Steps::of(0.25, 5.0)),
+            ),
+    )
 }
 
 /// One field of one post.
@@ -50,8 +57,7 @@ fn of_post<T: 'static>(
     )
 }
 
-#[component]
-fn PostCard(index: usize) -> impl IntoView {
+fn post_card(index: usize) -> Tag {
     let store = use_store();
     let number = index + 1;
     let x = of_post(index, "x", |post| post.x, |post, x| post.x = x);
@@ -68,25 +74,24 @@ fn PostCard(index: usize) -> impl IntoView {
         });
     };
     let can_remove = move || store.project().frame.posts.len() > 2;
-    view! {
-        <Group title=format!("P{number}")>
-            <LengthField field=x label=format!("P{number} from the left") hint=bays steps=Steps::of(1.0, 20.0)/>
-            <LengthField
-                field=pier label=format!("P{number} pier top") hint="above the level; minus is below" signed=true steps=Steps::of(0.25, 5.0)
-            />
-            <Toggle field=measured label="The pier stands, this is measured"/>
-            <Toggle field=left label="Brace on its left" hint=room_beside(index, true)/>
-            <Toggle field=right label="Brace on its right" hint=room_beside(index, false)/>
-            <Facts>
-                <Fact name="Shoulder to foot" value=fact(move |built, project| {
-                    Some(wording::length(built.shape.posts.get(index)?.body(), project.units))
-                })/>
-            </Facts>
-            <Show when=can_remove>
-                <button type="button" class="button button--small" on:click=remove>{format!("Take P{number} away")}</button>
-            </Show>
-        </Group>
-    }
+    group(
+        &format!("P{number}"),
+        parts()
+            .child(length_field(x, format!("P{number} from the left")).hint(bays).steps(Steps::of(1.0, 20.0)))
+            .child(
+                signed_length_field(pier, format!("P{number} pier top"))
+                    .hint("above the level; minus is below")
+                    .steps(Steps::of(0.25, 5.0)),
+            )
+            .child(toggle(measured, "The pier stands, this is measured", ""))
+            .child(toggle(left, "Brace on its left", room_beside(index, true)))
+            .child(toggle(right, "Brace on its right", room_beside(index, false)))
+            .child(facts(&[(
+                "Shoulder to foot",
+                fact(move |built, project| Some(wording::length(built.shape.posts.get(index)?.body(), project.units))),
+            )]))
+            .shown(can_remove, move || button("button button--small", remove).child(format!("Take P{number} away"))),
+    )
 }
 
 /// The two bays beside a post, centre to centre.

@@ -1,5 +1,6 @@
 //! The wood: species, and the size of each kind of stick as ordered and as sawn.
-use crate::app::components::{Choice, Fold, Group, LengthField, Pick, Steps, Toggle};
+use crate::app::components::{Steps, choice, fold, group, length_field, pick, toggle};
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::materials::{Confidence, Timber, species, species_table};
@@ -33,8 +34,7 @@ const KINDS: [Kind; 7] = [
 ];
 
 /// Sizes.
-#[component]
-pub fn Sizes() -> impl IntoView {
+pub fn sizes() -> Tag {
     let store = use_store();
     let woods = species_table().iter().map(|wood| (wood.key.clone(), wood.name.clone())).collect();
     let blocks = vec![(Blocks::None, "none".to_owned()), (Blocks::OverBeam, "over the beam".to_owned())];
@@ -43,22 +43,25 @@ pub fn Sizes() -> impl IntoView {
         let beam = project.frame.timbers.beam.ordered.label(project.units);
         format!("beam {beam}, {}", species(&project.frame.species).map_or("", |wood| wood.name.as_str()))
     });
-    let kinds = KINDS.iter().map(|kind| view! { <Size kind/> }).collect_view();
-    view! {
-        <Fold title="Wood and sizes" summary>
-            <Pick field=lens!(frame.species) label="Species" options=woods/>
-            <AboutWood/>
-            {kinds}
-            <Choice field=lens!(frame.blocks) label="Blocks between the rafters" options=blocks/>
-        </Fold>
-    }
+    let kinds = KINDS.iter().map(size).collect::<Vec<_>>();
+    fold(
+        "Wood and sizes",
+        summary,
+        false,
+        parts().child(pick(lens!(frame.species), "Species", "", woods)).child(about_wood()).child(kinds).child(choice(
+            lens!(frame.blocks),
+            "Blocks between the rafters",
+            "",
+            blocks,
+            None,
+        )),
+    )
 }
 
 /// Where the values of the species come from, and how far they can be trusted.
-#[component]
-fn AboutWood() -> impl IntoView {
+fn about_wood() -> Tag {
     let store = use_store();
-    move || {
+    live(move || {
         let project = store.project();
         species(&project.frame.species).map(|wood| {
             let trust = match wood.confidence {
@@ -67,9 +70,17 @@ fn AboutWood() -> impl IntoView {
                 Confidence::Low => "A placeholder: ask locally before you lean on it.",
             };
             let weight = show_density(wood.green_density, project.units).to_string();
-            view! { <p class="source">"Green " {weight} ". " {trust} " " {wood.source.clone()} "."</p> }
+            tag("p")
+                .class("source")
+                .child("Green ")
+                .child(weight)
+                .child(". ")
+                .child(trust)
+                .child(" ")
+                .child(wood.source.clone())
+                .child(".")
         })
-    }
+    })
 }
 
 /// One side of one timber.
@@ -92,8 +103,7 @@ fn is_full(timber: &Timber) -> bool {
     timber.sawn == timber.ordered
 }
 
-#[component]
-fn Size(kind: &'static Kind) -> impl IntoView {
+fn size(kind: &'static Kind) -> Tag {
     let store = use_store();
     let (word, step) = (kind.word, Steps::of(1.0, 10.0));
     // A choice of the screen, not of the project: the fields for the sawn size may be open while both are still alike.
@@ -110,35 +120,47 @@ fn Size(kind: &'static Kind) -> impl IntoView {
         },
     );
     let shown = Memo::new(move |_| apart.get() || !is_full((kind.of)(&mut store.project().frame.timbers.clone())));
-    view! {
-        <Group title=format!("{word}, {} and {}", kind.breadth, kind.depth)>
-            <LengthField
-                field=side(kind, "ordered.breadth", |timber| &mut timber.ordered.breadth, true) label=format!("{word} breadth")
-                hint=kind.breadth steps=step
-            />
-            <LengthField
-                field=side(kind, "ordered.depth", |timber| &mut timber.ordered.depth, true) label=format!("{word} depth")
-                hint=kind.depth steps=step
-            />
-            <Toggle field=full label="Sawn as ordered"/>
-            <Show when=move || shown.get()>
-                <SawnSize kind/>
-            </Show>
-        </Group>
-    }
+    group(
+        &format!("{word}, {} and {}", kind.breadth, kind.depth),
+        parts()
+            .child(
+                length_field(
+                    side(kind, "ordered.breadth", |timber| &mut timber.ordered.breadth, true),
+                    format!("{word} breadth"),
+                )
+                .hint(kind.breadth)
+                .steps(step),
+            )
+            .child(
+                length_field(
+                    side(kind, "ordered.depth", |timber| &mut timber.ordered.depth, true),
+                    format!("{word} depth"),
+                )
+                .hint(kind.depth)
+                .steps(step),
+            )
+            .child(toggle(full, "Sawn as ordered", ""))
+            .shown(move || shown.get(), move || sawn_size(kind)),
+    )
 }
 
-#[component]
-fn SawnSize(kind: &'static Kind) -> impl IntoView {
+fn sawn_size(kind: &'static Kind) -> Tag {
     let (word, step) = (kind.word, Steps::of(0.0625, 1.0));
-    view! {
-        <LengthField
-            field=side(kind, "sawn.breadth", |timber| &mut timber.sawn.breadth, false) label=format!("{word} breadth as sawn") steps=step
-        />
-        <LengthField
-            field=side(kind, "sawn.depth", |timber| &mut timber.sawn.depth, false) label=format!("{word} depth as sawn") steps=step
-        />
-    }
+    parts()
+        .child(
+            length_field(
+                side(kind, "sawn.breadth", |timber| &mut timber.sawn.breadth, false),
+                format!("{word} breadth as sawn"),
+            )
+            .steps(step),
+        )
+        .child(
+            length_field(
+                side(kind, "sawn.depth", |timber| &mut timber.sawn.depth, false),
+                format!("{word} depth as sawn"),
+            )
+            .steps(step),
+        )
 }
 
 #[cfg(test)]

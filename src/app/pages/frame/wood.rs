@@ -1,7 +1,8 @@
 //! How strong the wood is taken to be: its grade, its dryness, values of the user's own.
 use crate::app::components::{
-    EntryField, FieldRow, FieldTable, Fold, Group, Of, OneOf, STRESS, WORDS, listed, nothing_is_open,
+    FieldRow, Of, STRESS, WORDS, entry_field, field_table, fold, group, listed, listed_field, nothing_is_open, word,
 };
+use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::members::{Grade, Property};
 use crate::project::{OwnValue, Project, Used, Wood};
@@ -50,44 +51,49 @@ const WOOD: &[FieldRow] = &[
 ];
 
 /// Wood.
-#[component]
-pub fn WoodAndGrade() -> impl IntoView {
+pub fn wood_and_grade() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || {
         let wood = &store.project().wood;
         let dry = if wood.is_dry { "dry" } else { "not dry" };
         format!("taken as {}, {dry}", wood.timber_grade.name())
     });
-    view! {
-        <Fold title="Wood and its grade" summary>
-            <p class="page__word">
-                "No grader has stamped sticks straight from a mill: No.2 is assumed. Local law may limit what an unstamped stick counts as,
-                or forbid it: ask before you order."
-            </p>
-            <FieldTable of=WOOD/>
-            <OwnValues/>
-        </Fold>
-    }
+    fold(
+        "Wood and its grade",
+        summary,
+        false,
+        parts()
+            .child(word(
+                "No grader has stamped sticks straight from a mill: No.2 is assumed. \
+                 Local law may limit what an unstamped stick counts as, or forbid it: ask \
+                 before you order.",
+            ))
+            .child(field_table(WOOD))
+            .child(own_values()),
+    )
 }
 
 /// Values in place of the table's.
-#[component]
-fn OwnValues() -> impl IntoView {
+fn own_values() -> Tag {
     let store = use_store();
     let n_own = store.slice(|project| project.wood.own.len());
-    let rows = move || (0..n_own.get()).map(|index| view! { <Own index/> }).collect_view();
+    let rows = move || (0..n_own.get()).map(|index| Item::new(index.to_string(), move || own(index))).collect();
     let add = move |_| store.edit(|project| add_own(&mut project.wood));
     let is_full = move || !store.project().wood.own.is_empty() && free(&store.project().wood).is_none();
-    view! {
-        <div id="wood.own" tabindex="-1">
-            <h3 class="group__title">"Values of your own"</h3>
-            <p class="page__word">"Off a grader’s letter or a test, in place of the table’s; before any adjustment for load, moisture or size."</p>
-            {rows}
-            <div class="actions">
-                <button type="button" class="button" disabled=is_full on:click=add>"Add a value"</button>
-            </div>
-        </div>
-    }
+    tag("div")
+        .attr("id", "wood.own")
+        .attr("tabindex", "-1")
+        .child(tag("h3").class("group__title").child("Values of your own"))
+        .child(word(
+            "Off a grader’s letter or a test, in place of the table’s; before any \
+             adjustment for load, moisture or size.",
+        ))
+        .each(rows)
+        .child(
+            tag("div")
+                .class("actions")
+                .child(button("button", add).live_attr("disabled", is_full).child("Add a value")),
+        )
 }
 
 /// Sticks and a property that have no value of the user's own yet.
@@ -121,8 +127,7 @@ fn of_own<T: 'static>(
     )
 }
 
-#[component]
-fn Own(index: usize) -> impl IntoView {
+fn own(index: usize) -> Tag {
     let store = use_store();
     let used = of_own(index, "used", |own| own.used, |own, used| own.used = used);
     let property = of_own(index, "property", |own| own.property, |own, property| own.property = property);
@@ -136,20 +141,22 @@ fn Own(index: usize) -> impl IntoView {
             }
         });
     };
-    view! {
-        <Group title=format!("Value {number}")>
-            <OneOf of=listed(&used, USES) label=format!("Value {number} is for")/>
-            <OneOf of=listed(&property, PROPERTIES) label=format!("Value {number} is")/>
-            <EntryField
-                entry=STRESS.open(&nothing_is_open(&value)) label=format!("Value {number}") decimal_keys=true
-                hint="as the source gives it"
-            />
-            <EntryField
-                entry=WORDS.open(&nothing_is_open(&source)) label=format!("Source of value {number}") hint="who says so, where, when"
-            />
-            <button type="button" class="button button--small" on:click=remove>{format!("Take value {number} away")}</button>
-        </Group>
-    }
+    group(
+        &format!("Value {number}"),
+        parts()
+            .child(listed_field(listed(&used, USES), &format!("Value {number} is for"), ""))
+            .child(listed_field(listed(&property, PROPERTIES), &format!("Value {number} is"), ""))
+            .child(
+                entry_field(STRESS.open(&nothing_is_open(&value)), format!("Value {number}").into())
+                    .hint("as the source gives it")
+                    .decimal_keys(),
+            )
+            .child(
+                entry_field(WORDS.open(&nothing_is_open(&source)), format!("Source of value {number}").into())
+                    .hint("who says so, where, when"),
+            )
+            .child(button("button button--small", remove).child(format!("Take value {number} away"))),
+    )
 }
 
 #[cfg(test)]

@@ -1,13 +1,13 @@
 //! The order handed on: as text for a message, as rows for a spreadsheet.
 use super::clipboard;
+use crate::app::dom::{Tag, button, tag};
 use crate::app::files::{download, file_name};
 use crate::app::use_store;
 use crate::ordering::{Cells, order_csv, order_text};
 use leptos::prelude::*;
 
 /// Buttons that hand the order on.
-#[component]
-pub fn HandOut() -> impl IntoView {
+pub fn hand_out() -> Tag {
     let store = use_store();
     let said = RwSignal::new(None::<bool>);
     let by_hand = RwSignal::new(None::<String>);
@@ -26,21 +26,32 @@ pub fn HandOut() -> impl IntoView {
             download(&name, &order_csv(&good.project, &good.built.order, cells), "text/csv");
         }
     };
-    view! {
-        <div class="hand-out">
-            <div class="actions">
-                <button type="button" class="button button--main" on:click=copy>"Copy as text"</button>
-                <button type="button" class="button" on:click=move |_| rows(Cells::Comma, "csv")>"Spreadsheet, 12.5"</button>
-                <button type="button" class="button" on:click=move |_| rows(Cells::Semicolon, "csv")>"Spreadsheet, 12,5"</button>
-            </div>
-            <p class="hand-out__said" role="status">
-                {move || {
-                    said.get().map(|went| {
-                        if went { "The order is on the clipboard: paste it into a message." } else { "Not copied: take it from here." }
-                    })
-                }}
-            </p>
-            {move || by_hand.get().map(|text| view! { <textarea class="hand-out__text" readonly=true rows="8" aria-label="The order as text" prop:value=text></textarea> })}
-        </div>
-    }
+    tag("div")
+        .class("hand-out")
+        .child(
+            tag("div")
+                .class("actions")
+                .child(button("button button--main", copy).child("Copy as text"))
+                .child(button("button", move |_| rows(Cells::Comma, "csv")).child("Spreadsheet, 12.5"))
+                .child(button("button", move |_| rows(Cells::Semicolon, "csv")).child("Spreadsheet, 12,5")),
+        )
+        .child(tag("p").class("hand-out__said").attr("role", "status").live(move || {
+            said.get().map(|went| {
+                if went {
+                    "The order is on the clipboard: paste it into a message."
+                } else {
+                    "Not copied: take it from here."
+                }
+            })
+        }))
+        .live(move || {
+            by_hand.get().map(|text| {
+                tag("textarea")
+                    .class("hand-out__text")
+                    .attr("readonly", true)
+                    .attr("rows", "8")
+                    .attr("aria-label", "The order as text")
+                    .live_prop("value", move || text.clone())
+            })
+        })
 }

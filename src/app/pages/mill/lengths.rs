@@ -1,9 +1,9 @@
 //! The lengths the mill has: the usual ones to tap on and off, and any other to type.
-use crate::app::components::{PathProblems, fractions, show_length_fine};
+use crate::app::components::{fractions, path_problems, show_length_fine};
+use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::use_store;
 use crate::ordering::asked_length;
 use crate::units::{Length, UnitSystem, parse_length_not_negative, sort_by_number};
-use leptos::ev;
 use leptos::prelude::*;
 
 /// Lengths closer than this are the same.
@@ -44,54 +44,48 @@ fn turn(lengths: &mut Vec<Length>, one: Length) {
 }
 
 /// The list.
-#[component]
-pub fn Lengths() -> impl IntoView {
+pub fn lengths() -> Tag {
     let store = use_store();
     let own = store.slice(|project| project.mill.lengths.clone());
     let chips = move || {
         let units = store.units();
-        offered(&own.get(), units).into_iter().map(|length| view! { <Chip length own/> }).collect_view()
+        let item = |length: Length| Item::new(length.to_inches().to_string(), move || chip(length, own));
+        offered(&own.get(), units).into_iter().map(item).collect()
     };
-    let paths = move || {
-        (0..own.get().len()).map(|index| view! { <PathProblems path=format!("mill.lengths.{index}")/> }).collect_view()
-    };
-    view! {
-        <fieldset class="chips" id="mill.lengths" tabindex="-1">
-            <legend class="choice__label">"Lengths the mill has"</legend>
-            <p class="field__hint">"tap one off when the sawyer has none left: the order answers at once"</p>
-            <div class="chips__row">{chips}</div>
-            <PathProblems path="mill.lengths"/>
-            {paths}
-            <Another/>
-        </fieldset>
-    }
+    let paths =
+        move || (0..own.get().len()).map(|index| path_problems(format!("mill.lengths.{index}"))).collect::<Vec<_>>();
+    tag("fieldset")
+        .class("chips")
+        .attr("id", "mill.lengths")
+        .attr("tabindex", "-1")
+        .child(tag("legend").class("choice__label").child("Lengths the mill has"))
+        .child(
+            tag("p").class("field__hint").child("tap one off when the sawyer has none left: the order answers at once"),
+        )
+        .child(tag("div").class("chips__row").each(chips))
+        .child(path_problems("mill.lengths"))
+        .live(paths)
+        .child(another())
 }
 
-#[component]
-fn Chip(length: Length, own: Memo<Vec<Length>>) -> impl IntoView {
+fn chip(length: Length, own: Memo<Vec<Length>>) -> Tag {
     let store = use_store();
     let on = Memo::new(move |_| own.with(|own| has(own, length)));
-    view! {
-        <button
-            type="button"
-            class="chip"
-            class:chip--on=on
-            aria-pressed=move || on.get().to_string()
-            on:click=move |_| store.edit(|project| turn(&mut project.mill.lengths, length))
-        >
-            <span class="chip__mark" aria-hidden="true">{move || if on.get() { "✓" } else { "" }}</span>
-            {move || fractions(&asked_length(length, store.units()))}
-        </button>
-    }
+    button("chip", move |_| store.edit(|project| turn(&mut project.mill.lengths, length)))
+        .live_class("chip--on", move || on.get())
+        .live_attr("aria-pressed", move || on.get().to_string())
+        .child(
+            tag("span").class("chip__mark").attr("aria-hidden", "true").live(move || if on.get() { "✓" } else { "" }),
+        )
+        .live(move || fractions(&asked_length(length, store.units())))
 }
 
 /// A length that is none of the usual ones.
-#[component]
-fn Another() -> impl IntoView {
+fn another() -> Tag {
     let store = use_store();
     let text = RwSignal::new(String::new());
     let refused = RwSignal::new(None::<String>);
-    let add = move |event: ev::SubmitEvent| {
+    let add = move |event: web_sys::Event| {
         event.prevent_default();
         match parse_length_not_negative(&text.get_untracked(), store.project_untracked().units) {
             Ok(length) if has(&store.project_untracked().mill.lengths, length) => {
@@ -108,27 +102,38 @@ fn Another() -> impl IntoView {
             Err(why) => refused.set(Some(why.to_string())),
         }
     };
-    view! {
-        <form class="another" on:submit=add>
-            <label class="field__label" for="another-length">
-                <span class="field__name">"Another length"</span>
-            </label>
-            <div class="another__row">
-                <input
-                    class="field__input"
-                    id="another-length"
-                    type="text"
-                    autocomplete="off"
-                    enterkeyhint="done"
-                    aria-describedby="another-refused"
-                    prop:value=text
-                    on:input=move |event| text.set(event_target_value(&event))
-                />
-                <button type="submit" class="button">"Add"</button>
-            </div>
-            <p class="field__refused" id="another-refused" role="status">{refused}</p>
-        </form>
-    }
+    tag("form")
+        .class("another")
+        .on("submit", add)
+        .child(
+            tag("label")
+                .class("field__label")
+                .attr("for", "another-length")
+                .child(tag("span").class("field__name").child("Another length")),
+        )
+        .child(
+            tag("div")
+                .class("another__row")
+                .child(
+                    tag("input")
+                        .class("field__input")
+                        .attr("id", "another-length")
+                        .attr("type", "text")
+                        .attr("autocomplete", "off")
+                        .attr("enterkeyhint", "done")
+                        .attr("aria-describedby", "another-refused")
+                        .live_prop("value", move || text.get())
+                        .on("input", move |event| text.set(event_target_value(&event))),
+                )
+                .child(tag("button").attr("type", "submit").class("button").child("Add")),
+        )
+        .child(
+            tag("p")
+                .class("field__refused")
+                .attr("id", "another-refused")
+                .attr("role", "status")
+                .live(move || refused.get()),
+        )
 }
 
 #[cfg(test)]

@@ -8,7 +8,8 @@ mod spacing;
 mod truck;
 
 use super::drawn::{fact, long};
-use crate::app::components::{Caution, DrawingView, Fact, Facts, Fold, LengthField, Page, Steps, WeightField};
+use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Place;
 use crate::app::use_store;
 use crate::drawing;
@@ -16,36 +17,41 @@ use crate::lens;
 use crate::materials::{Confidence, species};
 use crate::ordering::Order;
 use crate::units::{show_density, show_weight};
-use hand_out::HandOut;
-use lengths::Lengths;
+use hand_out::hand_out;
+use lengths::lengths;
 use leptos::prelude::*;
-use order_list::OrderList;
-use prices::Prices;
-use spacing::SpacingFold;
+use order_list::order_list;
+use prices::prices;
+use spacing::spacing_fold;
 use std::sync::Arc;
-use truck::Truck;
+use truck::truck;
 
 /// Mill.
-#[component]
-pub fn MillPage() -> impl IntoView {
+pub fn mill_page() -> Tag {
     let about = fact(|built, project| {
         let lengths = project.mill.lengths.len();
         let n_sticks = crate::ordering::n_pieces(&built.order);
         Some(format!("{n_sticks} pieces of stock for {} sticks, out of {lengths} lengths", built.sticks.len()))
     });
-    view! {
-        <Page place=Place::Mill title="Mill" about lead=|| view! { <Stock/> }>
-            <OrderList/>
-            <HandOut/>
-            <Truck/>
-            <TheMill/>
-            <Prices/>
-            <Lifting/>
-            <SpacingFold/>
-            <Wood/>
-            <Caution text="Green timber rolls and slides: chock the load, strap it, keep feet and fingers out from under."/>
-        </Page>
-    }
+    page(
+        Place::Mill,
+        "Mill",
+        about,
+        stock(),
+        parts()
+            .child(order_list())
+            .child(hand_out())
+            .child(truck())
+            .child(the_mill())
+            .child(prices())
+            .child(lifting())
+            .child(spacing_fold())
+            .child(wood())
+            .child(caution(
+                "Green timber rolls and slides: chock the load, strap it, keep feet and \
+                 fingers out from under.",
+            )),
+    )
 }
 
 /// The order of the last good frame; it tells its readers only when it changes itself.
@@ -55,41 +61,43 @@ fn order_memo() -> Memo<Option<Arc<Order>>> {
 }
 
 /// The sticks of stock with what comes out of them.
-#[component]
-fn Stock() -> impl IntoView {
+fn stock() -> Tag {
     let store = use_store();
-    let title = "The order at one scale: each stick of stock with what comes out of it, waste hatched";
+    let title = "The order at one scale: each stick of stock with what comes out of it, \
+        waste hatched";
     let draw = move |width: f64| {
         store.drawn().map_or_else(String::new, |good| {
             drawing::svg::print(&drawing::stock(&good.project, &good.built, width), width, title)
         })
     };
-    view! { <DrawingView draw label=title/> }
+    drawing_view(draw, title, None)
 }
 
 /// What the mill has and how it is cut.
-#[component]
-fn TheMill() -> impl IntoView {
+fn the_mill() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || format!("{} lengths", store.project().mill.lengths.len()));
-    view! {
-        <Fold title="What the mill has" summary open=true>
-            <Lengths/>
-            <LengthField
-                field=lens!(mill.trim_each_end) label="Docked from each end" hint="before the first mark; checks and dirt go with it"
-                steps=Steps::of(0.5, 10.0)
-            />
-            <LengthField
-                field=lens!(mill.kerf) label="Width of the saw’s cut" hint="counted where short sticks come out of one long one"
-                steps=Steps::of(0.0625, 1.0)
-            />
-        </Fold>
-    }
+    fold(
+        "What the mill has",
+        summary,
+        true,
+        parts()
+            .child(lengths())
+            .child(
+                length_field(lens!(mill.trim_each_end), "Docked from each end")
+                    .hint("before the first mark; checks and dirt go with it")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(
+                length_field(lens!(mill.kerf), "Width of the saw’s cut")
+                    .hint("counted where short sticks come out of one long one")
+                    .steps(Steps::of(0.0625, 1.0)),
+            ),
+    )
 }
 
 /// What the crew can lift.
-#[component]
-fn Lifting() -> impl IntoView {
+fn lifting() -> Tag {
     let summary = {
         let store = use_store();
         Signal::derive(move || {
@@ -106,24 +114,26 @@ fn Lifting() -> impl IntoView {
         let (line, weight) = each.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
         Some(format!("{}, {}", line.section.label(project.units), show_weight(weight, project.units)))
     });
-    view! {
-        <Fold title="What the crew can lift" summary>
-            <WeightField
-                field=lens!(mill.heaviest_pick) label="Heaviest piece you can put up"
-                hint="the beam is parted so that no piece is heavier" steps=Steps::of(25.0, 10.0)
-            />
-            <Facts>
-                <Fact name="Heaviest stick, cut" value=heaviest/>
-                <Fact name="Heaviest stock off the truck" value=off_the_truck/>
-            </Facts>
-            <Caution text="These are computed weights of green wood: wetter logs are heavier. Weigh one before you plan a lift on them."/>
-        </Fold>
-    }
+    fold(
+        "What the crew can lift",
+        summary,
+        false,
+        parts()
+            .child(
+                weight_field(lens!(mill.heaviest_pick), "Heaviest piece you can put up")
+                    .hint("the beam is parted so that no piece is heavier")
+                    .steps(Steps::of(25.0, 10.0)),
+            )
+            .child(facts(&[("Heaviest stick, cut", heaviest), ("Heaviest stock off the truck", off_the_truck)]))
+            .child(caution(
+                "These are computed weights of green wood: wetter logs are heavier. Weigh \
+                 one before you plan a lift on them.",
+            )),
+    )
 }
 
 /// Where the weights come from.
-#[component]
-fn Wood() -> impl IntoView {
+fn wood() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || {
         species(&store.project().frame.species).map_or_else(String::new, |wood| wood.name.clone())
@@ -139,15 +149,16 @@ fn Wood() -> impl IntoView {
         let density = show_density(wood.green_density, project.units);
         Some(format!("{} weighs {density} as it comes green from the mill ({trust}). {}.", wood.name, wood.source))
     };
-    view! {
-        <Fold title="Where the weights come from" summary>
-            <p class="page__word">{words}</p>
-            <p class="page__word">
-                "A board foot is 144 cubic inches: a foot of a plank 12 by 1 in. A cubic metre is 423.776 of them. Weights are
-                section × length × green weight; the order is reckoned at the ordered size."
-            </p>
-        </Fold>
-    }
+    fold(
+        "Where the weights come from",
+        summary,
+        false,
+        parts().child(tag("p").class("page__word").live(words)).child(word(
+            "A board foot is 144 cubic inches: a foot of a plank 12 by 1 in. A cubic \
+             metre is 423.776 of them. Weights are section × length × green weight; \
+             the order is reckoned at the ordered size.",
+        )),
+    )
 }
 
 /// How much is docked from a stick, in words.

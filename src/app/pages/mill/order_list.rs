@@ -1,17 +1,18 @@
 //! The order, a card for each line, with the sticks that come out of it.
 use super::{docked, order_memo};
-use crate::app::components::{Fact, Facts, Fold, fractions, show_length_fine};
+use crate::app::components::{facts, figures, fold, fractions, show_length_fine};
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
 use crate::ordering::{Order, OrderLine, StickOrder, asked_length, n_pieces};
-use crate::units::{show_money, show_weight, show_wood_volume};
+use crate::units::{UnitSystem, show_money, show_weight, show_wood_volume};
 use crate::wording::length;
 use leptos::prelude::*;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// The order.
-#[component]
-pub fn OrderList() -> impl IntoView {
+pub fn order_list() -> Tag {
     let store = use_store();
     let order = order_memo();
     let total = Signal::derive(move || {
@@ -19,43 +20,35 @@ pub fn OrderList() -> impl IntoView {
         Some(show_money(order.price, &store.project().currency).to_string())
     });
     let summary = Signal::derive(move || total.get().unwrap_or_default());
+    // What stands open stays open when the order changes.
+    let open = RwSignal::new(BTreeSet::new());
     let cards = move || {
         let order = order.get()?;
-        let lines = order.lines.iter().cloned().map(|line| view! { <Line line order=order.clone()/> }).collect_view();
-        Some(view! { <ol class="order">{lines}</ol> })
+        let lines = order.lines.iter().cloned().map(|line| card(line, order.clone(), open)).collect::<Vec<_>>();
+        Some(tag("ol").class("order").child(lines))
     };
-    view! {
-        <Fold title="The order" summary open=true>
-            <Unplaced/>
-            {cards}
-            {move || order.get().map(|order| view! { <Totals order/> })}
-        </Fold>
-    }
+    fold("The order", summary, true, parts().child(unplaced()).live(cards).live(move || order.get().map(totals)))
 }
 
-#[component]
-fn Totals(order: Arc<Order>) -> impl IntoView {
+fn totals(order: Arc<Order>) -> Tag {
     let store = use_store();
     let (pieces, volume, weight, price) = (n_pieces(&order), order.volume, order.weight, order.price);
     let wood = move || show_wood_volume(volume, store.units()).to_string();
     let heavy = move || show_weight(weight, store.units()).to_string();
     let money = move || show_money(price, &store.project().currency).to_string();
-    view! {
-        <Facts>
-            <Fact name="Pieces of stock" value=pieces.to_string()/>
-            <Fact name="Wood in all" value=Signal::derive(wood)/>
-            <Fact name="Weight in all, green" value=Signal::derive(heavy)/>
-            <Fact name="Price in all" value=Signal::derive(money)/>
-        </Facts>
-    }
+    facts(&[
+        ("Pieces of stock", pieces.to_string().into()),
+        ("Wood in all", Signal::derive(wood)),
+        ("Weight in all, green", Signal::derive(heavy)),
+        ("Price in all", Signal::derive(money)),
+    ])
 }
 
 /// Sticks longer than anything the mill has, and what can be done.
-#[component]
-fn Unplaced() -> impl IntoView {
+fn unplaced() -> Tag {
     let store = use_store();
     let order = order_memo();
-    move || {
+    live(move || {
         let order = order.get()?;
         let units = store.units();
         let sentences = order
@@ -67,22 +60,31 @@ fn Unplaced() -> impl IntoView {
                      or shorten the stick.",
                     length(*needed, units)
                 );
-                view! { <li class="order__missing">{fractions(&says)}</li> }
+                tag("li").class("order__missing").child(fractions(&says))
             })
-            .collect_view();
+            .collect::<Vec<_>>();
         (!order.unplaced.is_empty()).then(|| {
-            view! {
-                <div class="problem problem--stop">
-                    <p class="problem__says"><strong class="problem__word">"No length is long enough"</strong></p>
-                    <ul class="order__list">{sentences}</ul>
-                </div>
-            }
+            tag("div")
+                .class("problem problem--stop")
+                .child(
+                    tag("p")
+                        .class("problem__says")
+                        .child(tag("strong").class("problem__word").child("No length is long enough")),
+                )
+                .child(tag("ul").class("order__list").child(sentences))
         })
-    }
+    })
 }
 
-#[component]
-fn Line(line: OrderLine, order: Arc<Order>) -> impl IntoView {
+fn card(line: OrderLine, order: Arc<Order>, open: RwSignal<BTreeSet<String>>) -> Tag {
+    let key = format!("{}/{}", line.section.label(UnitSystem::Imperial), line.length.to_inches());
+    let is_open = open.with_untracked(|open| open.contains(&key));
+    let turn = move |event: web_sys::Event| {
+        let opened = event_target::<web_sys::Element>(&event).has_attribute("open");
+        open.update(|open| {
+            let _ = if opened { open.insert(key.clone()) } else { open.remove(&key) };
+        });
+    };
     let store = use_store();
     let asked = {
         let line = line.clone();
@@ -108,63 +110,53 @@ fn Line(line: OrderLine, order: Arc<Order>) -> impl IntoView {
         1 => "The stick that comes out of it".to_owned(),
         _ => format!("The {n_sticks} sticks that come out"),
     };
-    view! {
-        <li class="order__line">
-            <p class="order__asked">
-                <span class="order__count">{line.count}</span>
-                <span class="order__size">{asked}</span>
-            </p>
-            <p class="order__figures">{figures}</p>
-            <details class="order__sticks">
-                <summary class="order__more">{head}</summary>
-                <Sticks line order/>
-            </details>
-        </li>
-    }
+    tag("li")
+        .class("order__line")
+        .child(
+            tag("p")
+                .class("order__asked")
+                .child(tag("span").class("order__count").child(line.count))
+                .child(tag("span").class("order__size").live(asked)),
+        )
+        .child(tag("p").class("order__figures").live_text(figures))
+        .child(
+            tag("details")
+                .class("order__sticks")
+                .attr("open", is_open)
+                .on("toggle", turn)
+                .child(tag("summary").class("order__more").child(head))
+                .child(sticks(line, order)),
+        )
 }
 
 /// Net length and what is ordered for each stick of a line.
-#[component]
-fn Sticks(line: OrderLine, order: Arc<Order>) -> impl IntoView {
+fn sticks(line: OrderLine, order: Arc<Order>) -> Tag {
     let find = |mark: &String| order.sticks.iter().find(|stick| stick.mark == *mark).cloned();
     let rows = line
         .holds
         .iter()
         .flat_map(|marks| {
             let n_out = marks.len();
-            marks.iter().filter_map(find).map(move |stick| view! { <Row stick n_out/> }).collect::<Vec<_>>()
+            marks.iter().filter_map(find).map(move |stick| row(stick, n_out)).collect::<Vec<_>>()
         })
-        .collect_view();
-    view! {
-        <div class="table-box" tabindex="0" role="group" aria-label="Sticks of this line">
-            <table class="table table--figures">
-                <thead>
-                    <tr>
-                        <th scope="col">"Stick"</th>
-                        <th scope="col">"Net"</th>
-                        <th scope="col">"Docked"</th>
-                        <th scope="col">"Ordered"</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-        <p class="order__note">"Docked: " {move || fractions(&docked().get())} " from each end; purlins and blocks are not."</p>
-    }
+        .collect::<Vec<_>>();
+    parts().child(figures("Sticks of this line", &["Stick", "Net", "Docked", "Ordered"], rows)).child(
+        tag("p")
+            .class("order__note")
+            .child("Docked: ")
+            .live(move || fractions(&docked().get()))
+            .child(" from each end; purlins and blocks are not."),
+    )
 }
 
-#[component]
-fn Row(stick: StickOrder, n_out: usize) -> impl IntoView {
+fn row(stick: StickOrder, n_out: usize) -> Tag {
     let store = use_store();
     let say = move |value| move || fractions(&show_length_fine(value, store.units()));
     let shared = (n_out > 1).then(|| format!(" share of {n_out}"));
     let (href, mark) = (Route::bench(&stick.mark).hash(), stick.mark.clone());
-    view! {
-        <tr>
-            <th scope="row"><a class="order__stick" href=href>{mark}</a></th>
-            <td>{say(stick.net)}</td>
-            <td>{say(stick.allowance)}</td>
-            <td>{say(stick.ordered)} {shared}</td>
-        </tr>
-    }
+    tag("tr")
+        .child(tag("th").attr("scope", "row").child(tag("a").class("order__stick").attr("href", href).child(mark)))
+        .child(tag("td").live(say(stick.net)))
+        .child(tag("td").live(say(stick.allowance)))
+        .child(tag("td").live(say(stick.ordered)).child(shared))
 }

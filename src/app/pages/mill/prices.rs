@@ -1,6 +1,7 @@
 //! What the mill asks: one price, and sections with a price of their own.
 use super::order_memo;
-use crate::app::components::{Fold, MoneyField, PathProblems, Steps, TextField};
+use crate::app::components::{Steps, fold, money_field, path_problems, text_field};
+use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::materials::Section;
@@ -15,8 +16,7 @@ fn twin(price: Money, project: &Project) -> String {
 }
 
 /// Prices.
-#[component]
-pub fn Prices() -> impl IntoView {
+pub fn prices() -> Tag {
     let store = use_store();
     let price = move || {
         let project = store.project();
@@ -31,18 +31,19 @@ pub fn Prices() -> impl IntoView {
         format!("{}, the same price", twin(project.mill.per_board_foot, &project))
     });
     let label = Signal::derive(move || format!("Price of a board foot, {}", store.project().currency));
-    view! {
-        <Fold title="Prices" summary=Signal::derive(price)>
-            <MoneyField field=lens!(mill.per_board_foot) label hint steps=Steps::both(0.1)/>
-            <Sections/>
-            <TextField field=lens!(currency) label="Sign of the currency" hint="shown before every price" most=4/>
-        </Fold>
-    }
+    fold(
+        "Prices",
+        Signal::derive(price),
+        false,
+        parts()
+            .child(money_field(lens!(mill.per_board_foot), label).hint(hint).steps(Steps::both(0.1)))
+            .child(sections())
+            .child(text_field(lens!(currency), "Sign of the currency", 4).hint("shown before every price")),
+    )
 }
 
 /// Sections of the order, and those that have a price whether ordered or not.
-#[component]
-fn Sections() -> impl IntoView {
+fn sections() -> Tag {
     let store = use_store();
     let order = order_memo();
     let priced =
@@ -63,25 +64,27 @@ fn Sections() -> impl IntoView {
             .into_iter()
             .enumerate()
             .map(|(index, section)| {
+                let name = section.label(UnitSystem::Imperial);
                 if index < n_priced {
-                    view! { <Own index section/> }.into_any()
+                    Item::new(format!("{index} {name}"), move || {
+                        tag("div").class("prices__one").child(own(index, section))
+                    })
                 } else {
-                    view! { <Common section/> }.into_any()
+                    Item::new(name, move || common(section))
                 }
             })
-            .collect_view()
+            .collect()
     };
-    view! {
-        <div class="prices" id="mill.section_prices" tabindex="-1">
-            <h3 class="group__title">"Sections with a price of their own"</h3>
-            <PathProblems path="mill.section_prices"/>
-            {rows}
-        </div>
-    }
+    tag("div")
+        .class("prices")
+        .attr("id", "mill.section_prices")
+        .attr("tabindex", "-1")
+        .child(tag("h3").class("group__title").child("Sections with a price of their own"))
+        .child(path_problems("mill.section_prices"))
+        .each(rows)
 }
 
-#[component]
-fn Own(index: usize, section: Section) -> impl IntoView {
+fn own(index: usize, section: Section) -> Tag {
     let store = use_store();
     let field = Lens::maybe(
         format!("mill.section_prices.{index}.per_board_foot"),
@@ -105,16 +108,13 @@ fn Own(index: usize, section: Section) -> impl IntoView {
             }
         });
     };
-    view! {
-        <MoneyField field label hint steps=Steps::both(0.1)/>
-        <button type="button" class="button button--small" on:click=remove>
-            {move || format!("{} at the common price", section.label(store.units()))}
-        </button>
-    }
+    parts().child(money_field(field, label).hint(hint).steps(Steps::both(0.1))).child(
+        button("button button--small", remove)
+            .live(move || format!("{} at the common price", section.label(store.units()))),
+    )
 }
 
-#[component]
-fn Common(section: Section) -> impl IntoView {
+fn common(section: Section) -> Tag {
     let store = use_store();
     let give = move |_| {
         store.edit(|project| {
@@ -122,9 +122,5 @@ fn Common(section: Section) -> impl IntoView {
             project.mill.section_prices.push(SectionPrice { section, per_board_foot });
         });
     };
-    view! {
-        <button type="button" class="button button--small" on:click=give>
-            {move || format!("Own price for {}", section.label(store.units()))}
-        </button>
-    }
+    button("button button--small", give).live(move || format!("Own price for {}", section.label(store.units())))
 }

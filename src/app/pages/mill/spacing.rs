@@ -1,13 +1,14 @@
 //! What another rafter spacing would do; reckoned only while its fold is open.
-use crate::app::charts::SpacingCharts;
+use crate::app::charts::spacing_charts;
+use crate::app::components::word;
+use crate::app::dom::{Tag, tag};
 use crate::app::use_store;
 use crate::project::{Progress, Project};
 use crate::study::{SpacingPoint, spacing_study};
 use leptos::prelude::*;
 
 /// The study.
-#[component]
-pub fn SpacingFold() -> impl IntoView {
+pub fn spacing_fold() -> Tag {
     let store = use_store();
     let open = RwSignal::new(false);
     // A tick, a name or a remark is no reason to reckon fourteen frames again.
@@ -22,27 +23,31 @@ pub fn SpacingFold() -> impl IntoView {
         let points = points.get();
         (points.len() > 1).then(|| {
             let currency = store.slice(|project| project.currency.clone()).get();
-            view! { <SpacingCharts points units=store.units() currency/> }
+            spacing_charts(points, store.units(), currency)
         })
     };
     let turned = move |event: leptos::ev::Event| {
         open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     };
-    view! {
-        <details class="fold" on:toggle=turned>
-            <summary class="fold__head">
-                <h2 class="fold__title">"What the spacing costs"</h2>
-                <span class="fold__summary">"rafters, weight, price"</span>
-            </summary>
-            <div class="fold__body">
-                <p class="page__word">
-                    "The whole frame, worked out again at each spacing. Wider is lighter and cheaper, and asks more of every rafter:
-                    see Strength. Spacings the frame cannot be built at are left out."
-                </p>
-                {charts}
-            </div>
-        </details>
-    }
+    tag("details")
+        .class("fold")
+        .on("toggle", turned)
+        .child(
+            tag("summary")
+                .class("fold__head")
+                .child(tag("h2").class("fold__title").child("What the spacing costs"))
+                .child(tag("span").class("fold__summary").child("rafters, weight, price")),
+        )
+        .child(
+            tag("div")
+                .class("fold__body")
+                .child(word(
+                    "The whole frame, worked out again at each spacing. Wider is lighter and \
+                     cheaper, and asks more of every rafter: see Strength. Spacings the frame \
+                     cannot be built at are left out.",
+                ))
+                .live(charts),
+        )
 }
 
 /// The project without what the study does not depend on.

@@ -1,6 +1,7 @@
 //! Ticking the pieces off the truck.
 use super::order_memo;
-use crate::app::components::{Fold, fractions};
+use crate::app::components::{fold, fractions, word};
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
 use crate::ordering::{OrderLine, asked_length, n_pieces};
 use crate::units::UnitSystem;
@@ -19,8 +20,7 @@ fn n_here(line: &OrderLine, received: &BTreeSet<String>) -> usize {
 }
 
 /// Every ordered piece with its tick.
-#[component]
-pub fn Truck() -> impl IntoView {
+pub fn truck() -> Tag {
     let store = use_store();
     let order = order_memo();
     let received = store.slice(|project| project.progress.received.clone());
@@ -35,23 +35,24 @@ pub fn Truck() -> impl IntoView {
     });
     let lines = move || {
         let order = order.get()?;
-        Some(order.lines.iter().cloned().map(|line| view! { <Line line received/> }).collect_view())
+        Some(order.lines.iter().cloned().map(|line| card(line, received)).collect::<Vec<_>>())
     };
-    view! {
-        <Fold title="On the truck" summary>
-            <p class="page__word">"Measure each piece, look at its four faces, then tick it. Send back what is short or wound."</p>
-            {lines}
-            {move || {
-                let (_, _, over) = counts.get();
-                (over > 0).then(|| view! { <Over over/> })
-            }}
-        </Fold>
-    }
+    fold(
+        "On the truck",
+        summary,
+        false,
+        parts()
+            .child(word("Measure each piece, look at its four faces, then tick it. Send back what is short or wound."))
+            .live(lines)
+            .live(move || {
+                let (_, _, n_over) = counts.get();
+                (n_over > 0).then(|| over(n_over))
+            }),
+    )
 }
 
 /// Pieces ticked for an order that has changed since.
-#[component]
-fn Over(over: usize) -> impl IntoView {
+fn over(n_over: usize) -> Tag {
     let store = use_store();
     let order = order_memo();
     let forget = move |_| {
@@ -60,19 +61,17 @@ fn Over(over: usize) -> impl IntoView {
             order.lines.iter().flat_map(|line| (1..=line.count).map(|number| key(line, number))).collect();
         store.tick(|progress| progress.received.retain(|received| known.contains(received)));
     };
-    view! {
-        <div class="problem">
-            <p class="problem__says">
-                <strong class="problem__word">"Look at this: "</strong>
-                {format!("{over} ticked pieces are not on the order as it is now: the frame changed after they came.")}
-            </p>
-            <button type="button" class="button button--small" on:click=forget>"Take those ticks away"</button>
-        </div>
-    }
+    tag("div")
+        .class("problem")
+        .child(
+            tag("p").class("problem__says").child(tag("strong").class("problem__word").child("Look at this: ")).child(
+                format!("{n_over} ticked pieces are not on the order as it is now: the frame changed after they came."),
+            ),
+        )
+        .child(button("button button--small", forget).child("Take those ticks away"))
 }
 
-#[component]
-fn Line(line: OrderLine, received: Memo<BTreeSet<String>>) -> impl IntoView {
+fn card(line: OrderLine, received: Memo<BTreeSet<String>>) -> Tag {
     let store = use_store();
     let of_line = line.clone();
     let here = Memo::new(move |_| received.with(|received| n_here(&of_line, received)));
@@ -98,27 +97,25 @@ fn Line(line: OrderLine, received: Memo<BTreeSet<String>>) -> impl IntoView {
     let ticks = (1..=count)
         .map(|number| {
             let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
-            view! { <Tick key=key(&line, number) number sticks received/> }
+            tick(key(&line, number), number, sticks, received)
         })
-        .collect_view();
-    view! {
-        <section class="truck">
-            <h3 class="truck__head">
-                <span class="truck__name">{move || fractions(&name())}</span>
-                <span class="truck__count">{move || format!("{} of {count}", here.get())}</span>
-            </h3>
-            <div class="truck__ticks" role="group" aria-label=name>{ticks}</div>
-            {(count > 1).then(|| view! {
-                <button type="button" class="button button--small" on:click=all>
-                    {move || if here.get() == count { "None of these" } else { "All of these" }}
-                </button>
-            })}
-        </section>
-    }
+        .collect::<Vec<_>>();
+    tag("section")
+        .class("truck")
+        .child(
+            tag("h3")
+                .class("truck__head")
+                .child(tag("span").class("truck__name").live(move || fractions(&name())))
+                .child(tag("span").class("truck__count").live(move || format!("{} of {count}", here.get()))),
+        )
+        .child(tag("div").class("truck__ticks").attr("role", "group").live_attr("aria-label", name).child(ticks))
+        .child((count > 1).then(|| {
+            button("button button--small", all)
+                .live(move || if here.get() == count { "None of these" } else { "All of these" })
+        }))
 }
 
-#[component]
-fn Tick(key: String, number: usize, sticks: String, received: Memo<BTreeSet<String>>) -> impl IntoView {
+fn tick(key: String, number: usize, sticks: String, received: Memo<BTreeSet<String>>) -> Tag {
     let store = use_store();
     // Many short sticks out of one piece need the whole row.
     let is_wide = sticks.chars().count() > 9;
@@ -134,11 +131,21 @@ fn Tick(key: String, number: usize, sticks: String, received: Memo<BTreeSet<Stri
             }
         });
     };
-    view! {
-        <label class="tick" class:tick--wide=is_wide>
-            <input class="tick__input" type="checkbox" prop:checked=on on:change=turn/>
-            <span class="tick__box" aria-hidden="true"></span>
-            <span class="tick__words"><span class="tick__number">{number}</span> <span class="tick__stick">{sticks}</span></span>
-        </label>
-    }
+    tag("label")
+        .class("tick")
+        .class_if("tick--wide", is_wide)
+        .child(
+            tag("input")
+                .class("tick__input")
+                .attr("type", "checkbox")
+                .live_prop("checked", move || on.get())
+                .on("change", turn),
+        )
+        .child(tag("span").class("tick__box").attr("aria-hidden", "true"))
+        .child(
+            tag("span")
+                .class("tick__words")
+                .child(tag("span").class("tick__number").child(number))
+                .child(tag("span").class("tick__stick").child(sticks)),
+        )
 }

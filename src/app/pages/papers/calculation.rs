@@ -1,17 +1,16 @@
 //! The whole calculation of the strength, printed by itself for an engineer.
-use crate::app::components::Fold;
+use crate::app::components::{fold, word};
+use crate::app::dom::{Tag, beside_app, button, parts, tag};
 use crate::app::files::{download, file_name};
 use crate::app::use_store;
 use crate::report;
-use leptos::portal::Portal;
 use leptos::prelude::*;
 
 /// Set on the page's body while the calculation alone is printed; the style sheet looks at it.
 const PRINTS: &str = "data-prints";
 
 /// The calculation: to print, and as a page of its own.
-#[component]
-pub fn Calculation() -> impl IntoView {
+pub fn calculation() -> Tag {
     let store = use_store();
     let wanted = RwSignal::new(false);
     let html = Memo::new(move |_| {
@@ -40,17 +39,18 @@ pub fn Calculation() -> impl IntoView {
             download(&file_name(&strong.good.project.name, "strength.html"), &page, "text/html");
         }
     };
-    view! {
-        <Fold title="The calculation of the strength" summary="inputs, loads, every check with its working">
-            <p class="page__word">
-                "For an engineer or the building authority: what it is worked from, every load and every check, the governing ones step by step
-                with document and clause."
-            </p>
-            <button type="button" class="button button--main" on:click=print>"Print the calculation"</button>
-            <button type="button" class="button" on:click=keep>"Keep it as a page"</button>
-        </Fold>
-        <Portal>
-            <div class="pack pack--calculation" aria-hidden="true" inner_html=html></div>
-        </Portal>
-    }
+    beside_app(tag("div").class("pack pack--calculation").attr("aria-hidden", "true").live_html(move || html.get()));
+    fold(
+        "The calculation of the strength",
+        "inputs, loads, every check with its working",
+        false,
+        parts()
+            .child(word(
+                "For an engineer or the building authority: what it is worked from, every \
+                 load and every check, the governing ones step by step with document and \
+                 clause.",
+            ))
+            .child(button("button button--main", print).child("Print the calculation"))
+            .child(button("button", keep).child("Keep it as a page")),
+    )
 }

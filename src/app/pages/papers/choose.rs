@@ -1,5 +1,6 @@
 //! What is to be printed.
-use crate::app::components::Fold;
+use crate::app::components::{Segment, fold, segments};
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
 use crate::design::Built;
 use leptos::prelude::*;
@@ -93,77 +94,63 @@ impl Wanted {
 }
 
 /// The choice, and the button.
-#[component]
-pub fn Choose(wanted: RwSignal<Wanted>) -> impl IntoView {
+pub fn choose(wanted: RwSignal<Wanted>) -> Tag {
     let store = use_store();
     let n_sheets = Memo::new(move |_| store.built().map_or(0, |built| wanted.get().n_sheets(&built)));
     let summary = Signal::derive(move || match n_sheets.get() {
         1 => "1 sheet".to_owned(),
         n => format!("{n} sheets"),
     });
-    let ticks = Kind::ALL.into_iter().map(|kind| view! { <Tick wanted kind/> }).collect_view();
+    let ticks = Kind::ALL.into_iter().map(|kind| tick(wanted, kind)).collect::<Vec<_>>();
     // Straight in the tap: a browser lets no program print later.
     let print = move |_| {
         let _ = window().print();
     };
-    view! {
-        <Fold title="Print" summary open=true>
-            <div class="choose" role="group" aria-label="Sheets to print">{ticks}</div>
-            <StickChoice wanted/>
-            <button type="button" class="button button--main" disabled=move || n_sheets.get() == 0 on:click=print>
-                {move || format!("Print {}", summary.get())}
-            </button>
-            <p class="field__hint">
-                "For A4 and Letter alike. Print at 100 %, not “fit to page”: the bar under each drawing shows whether the scale came out true."
-            </p>
-        </Fold>
-    }
+    fold(
+        "Print",
+        summary,
+        true,
+        parts()
+            .child(tag("div").class("choose").attr("role", "group").attr("aria-label", "Sheets to print").child(ticks))
+            .child(stick_choice(wanted))
+            .child(
+                button("button button--main", print)
+                    .live_attr("disabled", move || n_sheets.get() == 0)
+                    .live(move || format!("Print {}", summary.get())),
+            )
+            .child(tag("p").class("field__hint").child(
+                "For A4 and Letter alike. Print at 100 %, not “fit to page”: the bar \
+                 under each drawing shows whether the scale came out true.",
+            )),
+    )
 }
 
-#[component]
-fn Tick(wanted: RwSignal<Wanted>, kind: Kind) -> impl IntoView {
-    view! {
-        <label class="tick">
-            <input
-                class="tick__input"
-                type="checkbox"
-                prop:checked=move || wanted.get().has(kind)
-                on:change=move |_| wanted.update(|wanted| wanted.turn(kind))
-            />
-            <span class="tick__box" aria-hidden="true"></span>
-            <span class="tick__words">{kind.title()}</span>
-        </label>
-    }
+fn tick(wanted: RwSignal<Wanted>, kind: Kind) -> Tag {
+    tag("label")
+        .class("tick")
+        .child(
+            tag("input")
+                .class("tick__input")
+                .attr("type", "checkbox")
+                .live_prop("checked", move || wanted.get().has(kind))
+                .on("change", move |_| wanted.update(|wanted| wanted.turn(kind))),
+        )
+        .child(tag("span").class("tick__box").attr("aria-hidden", "true"))
+        .child(tag("span").class("tick__words").child(kind.title()))
 }
 
-#[component]
-fn StickChoice(wanted: RwSignal<Wanted>) -> impl IntoView {
+fn stick_choice(wanted: RwSignal<Wanted>) -> Tag {
     let store = use_store();
     let count =
         move |sticks: Sticks| store.built().map_or(0, |built| Wanted { sticks, ..wanted.get() }.marks(&built).len());
     let segment = move |sticks: Sticks, word: &'static str| {
         let words = move || if sticks == Sticks::None { word.to_owned() } else { format!("{word}, {}", count(sticks)) };
-        view! {
-            <label class="segment">
-                <input
-                    class="segment__input"
-                    type="radio"
-                    name="stick-sheets"
-                    prop:checked=move || wanted.get().sticks == sticks
-                    on:change=move |_| wanted.update(|wanted| wanted.sticks = sticks)
-                />
-                <span class="segment__word">{words}</span>
-            </label>
-        }
+        let choose = move || wanted.update(|wanted| wanted.sticks = sticks);
+        Segment::new(Signal::derive(words), move || wanted.get().sticks == sticks, choose)
     };
-    view! {
-        <fieldset class="choice">
-            <legend class="choice__label">"Sheets of the sticks"</legend>
-            <div class="choice__segments">
-                {segment(Sticks::None, "none")} {segment(Sticks::Groups, "one for those alike")} {segment(Sticks::All, "every stick")}
-            </div>
-        </fieldset>
-    }
+    let all = [(Sticks::None, "none"), (Sticks::Groups, "one for those alike"), (Sticks::All, "every stick")];
+    let all = all.into_iter().map(|(sticks, word)| segment(sticks, word)).collect();
+    segments("stick-sheets", "Sheets of the sticks", (), all)
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! Drawings as files that look right without the app's style sheets.
 use super::choose::Kind;
 use super::thumbs::scene;
-use crate::app::components::Fold;
+use crate::app::components::fold;
+use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::files::{download, file_name};
 use crate::app::use_store;
 use crate::drawing::{stick_sheet, svg};
@@ -21,8 +22,7 @@ fn with_pens(svg: &str) -> String {
 }
 
 /// A file for each drawing.
-#[component]
-pub fn DrawingFiles() -> impl IntoView {
+pub fn drawing_files() -> Tag {
     let store = use_store();
     let stick = RwSignal::new(String::new());
     let save = move |kind: Kind| {
@@ -45,28 +45,39 @@ pub fn DrawingFiles() -> impl IntoView {
         built.map(|built| built.sticks.iter().map(|stick| stick.mark.clone()).collect::<Vec<_>>()).unwrap_or_default()
     });
     let options = move || {
-        marks.get().into_iter().map(|mark| view! { <option value=mark.clone()>{mark.clone()}</option> }).collect_view()
+        marks
+            .get()
+            .into_iter()
+            .map(|mark| {
+                let is_chosen = stick.with_untracked(|stick| *stick == mark);
+                tag("option").attr("value", mark.clone()).attr("selected", is_chosen).child(mark)
+            })
+            .collect::<Vec<_>>()
     };
     let kinds = [Kind::Order, Kind::Section, Kind::Elevation, Kind::Plan]
         .into_iter()
-        .map(
-            |kind| view! { <button type="button" class="button" on:click=move |_| save(kind)>{name_of(kind)}</button> },
-        )
-        .collect_view();
-    view! {
-        <Fold title="Drawings as files" summary=Signal::derive(|| "SVG, for any drawing program or browser".to_owned())>
-            <div class="actions">{kinds}</div>
-            <div class="stick-file">
-                <label class="field__label" for="stick-file"><span class="field__name">"One stick’s sheet"</span></label>
-                <div class="another__row">
-                    <select class="field__input field__pick" id="stick-file" on:change=move |event| stick.set(event_target_value(&event))>
-                        {options}
-                    </select>
-                    <button type="button" class="button" on:click=save_stick>"Save"</button>
-                </div>
-            </div>
-        </Fold>
-    }
+        .map(|kind| button("button", move |_| save(kind)).child(name_of(kind)))
+        .collect::<Vec<_>>();
+    fold(
+        "Drawings as files",
+        "SVG, for any drawing program or browser",
+        false,
+        parts().child(tag("div").class("actions").child(kinds)).child(stick_file(
+            live(options),
+            move |event| stick.set(event_target_value(&event)),
+            button("button", save_stick).child("Save"),
+        )),
+    )
+}
+
+/// The choice of a stick, and the button that saves its sheet.
+fn stick_file(options: Tag, choose: impl FnMut(web_sys::Event) + 'static, save: Tag) -> Tag {
+    let label = tag("label").class("field__label").attr("for", "stick-file");
+    let select = tag("select").class("field__input field__pick").attr("id", "stick-file");
+    tag("div")
+        .class("stick-file")
+        .child(label.child(tag("span").class("field__name").child("One stick’s sheet")))
+        .child(tag("div").class("another__row").child(select.child(options).on("change", choose)).child(save))
 }
 
 /// The drawing's name on its button.

@@ -1,22 +1,36 @@
 //! The way back.
-use crate::app::components::Fold;
+use crate::app::components::{fold, word};
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
 use leptos::prelude::*;
 
 /// Undo and redo.
-#[component]
-pub fn History() -> impl IntoView {
+pub fn history() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || {
         if store.can_undo() { "there are steps to go back".to_owned() } else { "nothing changed yet".to_owned() }
     });
-    view! {
-        <Fold title="Steps back" summary>
-            <p class="page__word">"Every change since the project was opened can be taken back, ticks included, one step at a time."</p>
-            <div class="actions">
-                <button type="button" class="button" disabled=move || !store.can_undo() on:click=move |_| store.undo()>"One step back"</button>
-                <button type="button" class="button" disabled=move || !store.can_redo() on:click=move |_| store.redo()>"One step forth"</button>
-            </div>
-        </Fold>
-    }
+    fold(
+        "Steps back",
+        summary,
+        false,
+        parts()
+            .child(word(
+                "Every change since the project was opened can be taken back, ticks included, one step at a time.",
+            ))
+            .child(
+                tag("div")
+                    .class("actions")
+                    .child(
+                        button("button", move |_| store.undo())
+                            .live_attr("disabled", move || !store.can_undo())
+                            .child("One step back"),
+                    )
+                    .child(
+                        button("button", move |_| store.redo())
+                            .live_attr("disabled", move || !store.can_redo())
+                            .child("One step forth"),
+                    ),
+            ),
+    )
 }

@@ -11,41 +11,51 @@ mod rules;
 mod stick_sheet;
 mod thumbs;
 
-use crate::app::components::{Fold, Page, TextField};
-use crate::app::files::{FileIn, FileOut};
+use crate::app::components::{fold, page, text_field, word};
+use crate::app::dom::{Tag, parts};
+use crate::app::files::{file_in, file_out};
 use crate::app::route::Place;
 use crate::lens;
-use about::About;
-use calculation::Calculation;
-use choose::{Choose, Wanted};
-use drawing_file::DrawingFiles;
-use history::History;
+use about::about;
+use calculation::calculation;
+use choose::{Wanted, choose};
+use drawing_file::drawing_files;
+use history::history;
 use leptos::prelude::*;
-use pack::Pack;
-use rules::RulesFold;
-use thumbs::Thumbs;
+use pack::pack;
+use rules::rules_fold;
+use thumbs::thumbs;
 
 /// Papers.
-#[component]
-pub fn PapersPage() -> impl IntoView {
+pub fn papers_page() -> Tag {
     let wanted = RwSignal::new(Wanted::default());
-    let about = Signal::derive(|| "To print, to keep, to hand on".to_owned());
-    view! {
-        <Page place=Place::Papers title="Papers" about lead=move || view! { <Thumbs wanted/> }>
-            <Choose wanted/>
-            <Fold title="This project’s file" summary=Signal::derive(|| "save, share, open".to_owned()) open=true>
-                <p class="page__word">"Everything of this project in one file: a copy to keep, or for another phone. Opening one never writes over a project you have."</p>
-                <FileOut/>
-                <FileIn/>
-                <TextField field=lens!(note) label="Note" hint="stands under the name on every sheet" most=200/>
-            </Fold>
-            <Calculation/>
-            <DrawingFiles/>
-            <p class="page__word">"Name, other projects, units and light are under the project’s name at the top."</p>
-            <RulesFold/>
-            <History/>
-            <About/>
-            <Pack wanted/>
-        </Page>
-    }
+    pack(wanted);
+    let words = "To print, to keep, to hand on";
+    page(
+        Place::Papers,
+        "Papers",
+        words,
+        thumbs(wanted),
+        parts()
+            .child(choose(wanted))
+            .child(fold(
+                "This project’s file",
+                "save, share, open",
+                true,
+                parts()
+                    .child(word(
+                        "Everything of this project in one file: a copy to keep, or for another \
+                         phone. Opening one never writes over a project you have.",
+                    ))
+                    .child(file_out())
+                    .child(file_in("Open a file"))
+                    .child(text_field(lens!(note), "Note", 200).hint("stands under the name on every sheet")),
+            ))
+            .child(calculation())
+            .child(drawing_files())
+            .child(word("Name, other projects, units and light are under the project’s name at the top."))
+            .child(rules_fold())
+            .child(history())
+            .child(about()),
+    )
 }

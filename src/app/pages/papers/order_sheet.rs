@@ -1,16 +1,15 @@
 //! The order on paper, with a box to tick for every piece.
 use crate::app::Good;
-use crate::app::components::fractions;
+use crate::app::components::{fractions, table};
+use crate::app::dom::{Tag, parts, tag};
 use crate::materials::species;
 use crate::ordering::{Order, OrderLine, asked_length, n_pieces};
 use crate::project::Project;
 use crate::units::{show_money, show_weight, show_wood_volume};
 use crate::wording::length;
-use leptos::prelude::*;
 
 /// The order list.
-#[component]
-pub fn OrderSheet(good: Good) -> impl IntoView {
+pub fn order_sheet(good: Good) -> Tag {
     let (project, built) = (good.project, good.built);
     let units = project.units;
     let missing = built
@@ -19,9 +18,9 @@ pub fn OrderSheet(good: Good) -> impl IntoView {
         .iter()
         .map(|(mark, needed)| {
             let says = format!("{mark} needs {}: no length of the mill holds it.", length(*needed, units));
-            view! { <p class="paper__word">{fractions(&says)}</p> }
+            tag("p").class("paper__word").child(fractions(&says))
         })
-        .collect_view();
+        .collect::<Vec<_>>();
     let total = format!(
         "In all {} pieces, {}, about {} green, {}.",
         n_pieces(&built.order),
@@ -32,45 +31,31 @@ pub fn OrderSheet(good: Good) -> impl IntoView {
     let wood =
         species(&project.frame.species).map(|wood| format!("{}, rough sawn, green. ", wood.name)).unwrap_or_default();
     let docked = format!("{} docked from each end is in the lengths.", length(project.mill.trim_each_end, units));
-    view! {
-        <p class="paper__word">{wood} {fractions(&docked)}</p>
-        <table class="paper__table">
-            <thead>
-                <tr>
-                    <th scope="col">"Count"</th>
-                    <th scope="col">"Section"</th>
-                    <th scope="col">"Length"</th>
-                    <th scope="col">"Wood"</th>
-                    <th scope="col">"Green"</th>
-                    <th scope="col">"Price"</th>
-                    <th scope="col">"Here"</th>
-                    <th scope="col">"Sticks"</th>
-                </tr>
-            </thead>
-            <tbody>{rows(&built.order, &project)}</tbody>
-        </table>
-        {missing}
-        <p class="paper__total">{total}</p>
-    }
+    parts()
+        .child(tag("p").class("paper__word").child(wood).child(fractions(&docked)))
+        .child(table(
+            "paper__table",
+            &["Count", "Section", "Length", "Wood", "Green", "Price", "Here", "Sticks"],
+            rows(&built.order, &project),
+        ))
+        .child(missing)
+        .child(tag("p").class("paper__total").child(total))
 }
 
 /// A row for each line, with a box for every piece.
-fn rows(order: &Order, project: &Project) -> AnyView {
+fn rows(order: &Order, project: &Project) -> Vec<Tag> {
     let units = project.units;
     let row = |line: &OrderLine| {
         let sticks: Vec<String> = line.holds.iter().map(|marks| marks.join("+")).collect();
-        view! {
-            <tr>
-                <td class="paper__number">{line.count}</td>
-                <th scope="row">{line.section.label(units)}</th>
-                <td>{fractions(&asked_length(line.length, units))}</td>
-                <td>{show_wood_volume(line.volume, units).to_string()}</td>
-                <td>{show_weight(line.weight, units).to_string()}</td>
-                <td>{show_money(line.price, &project.currency).to_string()}</td>
-                <td class="paper__boxes">{"☐".repeat(line.count)}</td>
-                <td class="paper__sticks">{sticks.join(" ")}</td>
-            </tr>
-        }
+        tag("tr")
+            .child(tag("td").class("paper__number").child(line.count))
+            .child(tag("th").attr("scope", "row").child(line.section.label(units)))
+            .child(tag("td").child(fractions(&asked_length(line.length, units))))
+            .child(tag("td").child(show_wood_volume(line.volume, units).to_string()))
+            .child(tag("td").child(show_weight(line.weight, units).to_string()))
+            .child(tag("td").child(show_money(line.price, &project.currency).to_string()))
+            .child(tag("td").class("paper__boxes").child("☐".repeat(line.count)))
+            .child(tag("td").class("paper__sticks").child(sticks.join(" ")))
     };
-    order.lines.iter().map(row).collect_view().into_any()
+    order.lines.iter().map(row).collect::<Vec<_>>()
 }

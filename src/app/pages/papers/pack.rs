@@ -1,16 +1,16 @@
 //! The sheets on paper. They stand beside the app in the page, seen only by the printer.
 use super::choose::{Kind, Wanted};
-use super::order_sheet::OrderSheet;
-use super::roof_sheet::RoofSheet;
+use super::order_sheet::order_sheet;
+use super::roof_sheet::roof_sheet;
 use super::rules::rules;
-use super::stick_sheet::StickSheet;
+use super::stick_sheet::stick_sheet;
 use super::thumbs::scene;
 use crate::app::clock;
 use crate::app::components::fractions;
+use crate::app::dom::{Child, Tag, beside_app, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{fitting_scale, svg};
 use crate::units::UnitSystem;
-use leptos::portal::Portal;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -23,8 +23,7 @@ const CAUTION: &str = "Lengths, marks and order. Have your local code and a lice
                        or lift.";
 
 /// Everything that is to be printed.
-#[component]
-pub fn Pack(wanted: RwSignal<Wanted>) -> impl IntoView {
+pub fn pack(wanted: RwSignal<Wanted>) {
     let store = use_store();
     let handle = window_event_listener_untyped("beforeprint", |_| stamp());
     on_cleanup(move || handle.remove());
@@ -36,23 +35,16 @@ pub fn Pack(wanted: RwSignal<Wanted>) -> impl IntoView {
         let n_kinds = kinds.len();
         let papers = kinds.into_iter().enumerate().map(|(index, kind)| {
             let good = good.clone();
-            view! { <Paper good=good.clone() title=kind.title().to_owned() number=(index + 1, n_sheets)>{of_kind(kind, &good)}</Paper> }
+            paper(good.clone(), kind.title().to_owned(), (index + 1, n_sheets), of_kind(kind, &good))
         });
         let sticks = wanted.marks(&good.built).into_iter().enumerate().map(|(index, mark)| {
             let good = good.clone();
-            view! {
-                <Paper good=good.clone() title=format!("Stick {mark}") number=(n_kinds + index + 1, n_sheets)>
-                    <StickSheet good mark/>
-                </Paper>
-            }
+            paper(good.clone(), format!("Stick {mark}"), (n_kinds + index + 1, n_sheets), stick_sheet(good, mark))
         });
-        Some(view! { {papers.collect_view()} {sticks.collect_view()} })
+        Some(parts().child(papers.collect::<Vec<_>>()).child(sticks.collect::<Vec<_>>()))
     };
-    view! {
-        <Portal>
-            <div class="pack" aria-hidden="true">{sheets}</div>
-        </Portal>
-    }
+    let pack = tag("div").class("pack").attr("aria-hidden", "true").live(sheets);
+    beside_app(pack);
 }
 
 /// Writes the time onto every sheet, at the moment it is printed.
@@ -64,54 +56,61 @@ fn stamp() {
     }
 }
 
-fn of_kind(kind: Kind, good: &Good) -> AnyView {
+fn of_kind(kind: Kind, good: &Good) -> Tag {
     let good = good.clone();
     match kind {
-        Kind::Order => view! { <OrderSheet good/> }.into_any(),
-        Kind::Roof => view! { <RoofSheet good/> }.into_any(),
-        Kind::Section | Kind::Elevation | Kind::Plan => view! { <Drawn kind good/> }.into_any(),
+        Kind::Order => order_sheet(good),
+        Kind::Roof => roof_sheet(good),
+        Kind::Section | Kind::Elevation | Kind::Plan => drawn(kind, good),
     }
 }
 
 /// A drawing at the largest scale that fits, with the bar under it.
-#[component]
-fn Drawn(kind: Kind, good: Good) -> impl IntoView {
+fn drawn(kind: Kind, good: Good) -> Tag {
     let scene = scene(kind, &good);
     let scale = fitting_scale(&scene, good.project.units, ROOM);
     let html = svg::print_to_scale(&scene, scale.ratio, kind.title());
-    view! {
-        <figure class="paper__figure">
-            <figcaption class="paper__scale">"Scale " {fractions(scale.words)}</figcaption>
-            <div class="paper__drawing" inner_html=html></div>
-        </figure>
-    }
+    tag("figure")
+        .class("paper__figure")
+        .child(tag("figcaption").class("paper__scale").child("Scale ").child(fractions(scale.words)))
+        .child(tag("div").class("paper__drawing").html(&html))
 }
 
 /// One sheet: its header, what it holds, the rules of the joints, and the caution.
-#[component]
-fn Paper(good: Good, title: String, number: (usize, usize), children: Children) -> impl IntoView {
+fn paper(good: Good, title: String, number: (usize, usize), holds: impl Child) -> Tag {
     let project = good.project;
     let units = match project.units {
         UnitSystem::Imperial => "feet and inches",
         UnitSystem::Metric => "millimetres",
     };
-    let note = (!project.note.is_empty()).then(|| view! { <p class="paper__note">{project.note.clone()}</p> });
+    let note = (!project.note.is_empty()).then(|| tag("p").class("paper__note").child(project.note.clone()));
     let words: Vec<String> = rules(&project).into_iter().map(|(name, value)| format!("{name} {value}")).collect();
-    view! {
-        <article class="paper">
-            <header class="paper__head">
-                <p class="paper__name">{project.name.clone()}</p>
-                <h2 class="paper__title">{title}</h2>
-                <p class="paper__facts">
-                    {format!("sheet {} of {} · lengths in {units} · ", number.0, number.1)} <span class="paper__when"></span>
-                </p>
-                {note}
-            </header>
-            {children()}
-            <footer class="paper__foot">
-                <p class="paper__rules"><strong>"Rules of every joint: "</strong> {fractions(&words.join("; "))} "."</p>
-                <p class="paper__caution"><strong>"Caution: "</strong> {CAUTION}</p>
-            </footer>
-        </article>
-    }
+    tag("article")
+        .class("paper")
+        .child(
+            tag("header")
+                .class("paper__head")
+                .child(tag("p").class("paper__name").child(project.name.clone()))
+                .child(tag("h2").class("paper__title").child(title))
+                .child(
+                    tag("p")
+                        .class("paper__facts")
+                        .child(format!("sheet {} of {} · lengths in {units} · ", number.0, number.1))
+                        .child(tag("span").class("paper__when")),
+                )
+                .child(note),
+        )
+        .child(holds)
+        .child(
+            tag("footer")
+                .class("paper__foot")
+                .child(
+                    tag("p")
+                        .class("paper__rules")
+                        .child(tag("strong").child("Rules of every joint: "))
+                        .child(fractions(&words.join("; ")))
+                        .child("."),
+                )
+                .child(tag("p").class("paper__caution").child(tag("strong").child("Caution: ")).child(CAUTION)),
+        )
 }

@@ -1,11 +1,11 @@
 //! The rules of every joint, in words.
-use crate::app::components::{Fold, fractions};
+use crate::app::components::{fold, fractions, word};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Place;
 use crate::app::use_store;
 use crate::project::Project;
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
-use leptos::prelude::*;
 
 /// Each rule with its value.
 #[must_use]
@@ -39,26 +39,25 @@ pub fn rules(project: &Project) -> Vec<(&'static str, String)> {
 }
 
 /// The rules as a list.
-#[component]
-pub fn RulesFold() -> impl IntoView {
+pub fn rules_fold() -> Tag {
     let store = use_store();
     let rows = move || {
         rules(&store.project())
             .into_iter()
             .map(|(name, value)| {
-                view! {
-                    <div class="fact">
-                        <dt class="fact__name">{name}</dt>
-                        <dd class="fact__value">{fractions(&value)}</dd>
-                    </div>
-                }
+                tag("div")
+                    .class("fact")
+                    .child(tag("dt").class("fact__name").child(name))
+                    .child(tag("dd").class("fact__value").child(fractions(&value)))
             })
-            .collect_view()
+            .collect::<Vec<_>>()
     };
-    view! {
-        <Fold title="Rules of the joints" summary=Signal::derive(|| "as printed on every sheet".to_owned())>
-            <dl class="facts">{rows}</dl>
-            <p class="page__word"><a class="paper-link" href=Place::Frame.href()>"Change them under Frame"</a></p>
-        </Fold>
-    }
+    fold(
+        "Rules of the joints",
+        "as printed on every sheet",
+        false,
+        parts().child(tag("dl").class("facts").live(rows)).child(word(
+            tag("a").class("paper-link").attr("href", Place::Frame.href()).child("Change them under Frame"),
+        )),
+    )
 }

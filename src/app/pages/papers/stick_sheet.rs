@@ -1,19 +1,18 @@
 //! One stick on paper: its faces unrolled, its marks in order.
 use crate::app::Good;
-use crate::app::components::fractions;
-use crate::drawing::{stick_sheet, svg};
+use crate::app::components::{fractions, table};
+use crate::app::dom::{Tag, parts, tag};
+use crate::drawing::{self, svg};
 use crate::project::Project;
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
-use leptos::prelude::*;
 
 /// Width of the drawing, px; a long stick is drawn wider and set smaller.
 const WIDTH: f64 = 680.0;
 
 /// The sheet.
-#[component]
-pub fn StickSheet(good: Good, mark: String) -> impl IntoView {
+pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
     let stick = good.built.stick(&mark)?;
     let project = &good.project;
     let units = project.units;
@@ -36,43 +35,32 @@ pub fn StickSheet(good: Good, mark: String) -> impl IntoView {
         .collect();
     let alike = (!alike.is_empty()).then(|| {
         let boxes: Vec<String> = alike.iter().map(|mark| format!("☐ {mark}")).collect();
-        view! { <p class="paper__word">{format!("Cut alike: ☐ {mark} {}", boxes.join(" "))}</p> }
+        tag("p").class("paper__word").child(format!("Cut alike: ☐ {mark} {}", boxes.join(" ")))
     });
-    let same = stick.same_as.as_ref().map(|first| view! { <p class="paper__word">{format!("Cut like {first}.")}</p> });
-    let html = svg::print(&stick_sheet(project, stick), WIDTH, &mark);
-    let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect_view();
-    Some(view! {
-        <p class="paper__word">{fractions(&facts)} " " {fractions(&zero)}</p>
-        <p class="paper__ask"><strong>{stick.ask.clone()}</strong></p>
-        {same}
-        {alike}
-        <div class="paper__drawing paper__drawing--fitted" inner_html=html></div>
-        <p class="paper__scale">"Not to scale: go by the numbers."</p>
-        <Marks>{rows}</Marks>
-    })
+    let same = stick.same_as.as_ref().map(|first| tag("p").class("paper__word").child(format!("Cut like {first}.")));
+    let html = svg::print(&drawing::stick_sheet(project, stick), WIDTH, &mark);
+    let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect::<Vec<_>>();
+    Some(
+        parts()
+            .child(tag("p").class("paper__word").child(fractions(&facts)).child(" ").child(fractions(&zero)))
+            .child(tag("p").class("paper__ask").child(tag("strong").child(stick.ask.clone())))
+            .child(same)
+            .child(alike)
+            .child(tag("div").class("paper__drawing paper__drawing--fitted").html(&html))
+            .child(tag("p").class("paper__scale").child("Not to scale: go by the numbers."))
+            .child(marks(rows)),
+    )
 }
 
-#[component]
-fn Marks(children: Children) -> impl IntoView {
-    view! {
-        <table class="paper__table">
-            <thead>
-                <tr>
-                    <th scope="col">"☐"</th>
-                    <th scope="col">"Mark"</th>
-                    <th scope="col">"Face"</th>
-                    <th scope="col">"Near"</th>
-                    <th scope="col">"Far"</th>
-                    <th scope="col">"From the other end"</th>
-                    <th scope="col">"Across, depth, what to know"</th>
-                </tr>
-            </thead>
-            <tbody>{children()}</tbody>
-        </table>
-    }
+fn marks(rows: Vec<Tag>) -> Tag {
+    table(
+        "paper__table",
+        &["☐", "Mark", "Face", "Near", "Far", "From the other end", "Across, depth, what to know"],
+        rows,
+    )
 }
 
-fn row(project: &Project, stick: &Stick, index: usize, mark: &Mark) -> impl IntoView + use<> {
+fn row(project: &Project, stick: &Stick, index: usize, mark: &Mark) -> Tag {
     let say = |value: Length| tape(value, project.units, mark.fineness);
     let (near, far) = mark.from_far_end(stick.high);
     let other = far.map_or_else(|| say(near), |far| format!("{} to {}", say(near), say(far)));
@@ -85,15 +73,12 @@ fn row(project: &Project, stick: &Stick, index: usize, mark: &Mark) -> impl Into
     if !mark.note.is_empty() {
         know.push(mark.note.clone());
     }
-    view! {
-        <tr>
-            <td class="paper__box">"☐ " {index + 1}</td>
-            <th scope="row">{mark.what.clone()}</th>
-            <td class="paper__box">{mark.face.name()}</td>
-            <td class="paper__number">{fractions(&say(mark.near))}</td>
-            <td class="paper__number">{mark.far.map(|far| fractions(&say(far)))}</td>
-            <td>{fractions(&other)}</td>
-            <td>{fractions(&know.join("; "))}</td>
-        </tr>
-    }
+    tag("tr")
+        .child(tag("td").class("paper__box").child("☐ ").child(index + 1))
+        .child(tag("th").attr("scope", "row").child(mark.what.clone()))
+        .child(tag("td").class("paper__box").child(mark.face.name()))
+        .child(tag("td").class("paper__number").child(fractions(&say(mark.near))))
+        .child(tag("td").class("paper__number").child(mark.far.map(|far| fractions(&say(far)))))
+        .child(tag("td").child(fractions(&other)))
+        .child(tag("td").child(fractions(&know.join("; "))))
 }

@@ -1,5 +1,6 @@
 //! The drawings of the pack, small; a tap puts one in or leaves it out.
 use super::choose::{Kind, Wanted};
+use crate::app::dom::{Tag, button, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{Scene, elevation, plan, section, stock, svg};
 use leptos::prelude::*;
@@ -19,35 +20,33 @@ pub fn scene(kind: Kind, good: &Good) -> Scene {
 }
 
 /// One small drawing a sheet.
-#[component]
-pub fn Thumbs(wanted: RwSignal<Wanted>) -> impl IntoView {
+pub fn thumbs(wanted: RwSignal<Wanted>) -> Tag {
     let thumbs = [Kind::Order, Kind::Section, Kind::Elevation, Kind::Plan]
         .into_iter()
-        .map(|kind| view! { <Thumb wanted kind/> })
-        .collect_view();
-    view! { <div class="thumbs">{thumbs}</div> }
+        .map(|kind| thumb(wanted, kind))
+        .collect::<Vec<_>>();
+    tag("div").class("thumbs").child(thumbs)
 }
 
-#[component]
-fn Thumb(wanted: RwSignal<Wanted>, kind: Kind) -> impl IntoView {
+fn thumb(wanted: RwSignal<Wanted>, kind: Kind) -> Tag {
     let store = use_store();
     let html = Memo::new(move |_| {
         store.good().map_or_else(String::new, |good| svg::print(&scene(kind, &good), WIDTH, kind.title()))
     });
     let on = move || wanted.get().has(kind);
-    view! {
-        <button
-            type="button"
-            class="thumb"
-            class:thumb--on=on
-            aria-pressed=move || on().to_string()
-            on:click=move |_| wanted.update(|wanted| wanted.turn(kind))
-        >
-            <span class="thumb__paper" inner_html=html></span>
-            <span class="thumb__title">
-                <span class="thumb__mark" aria-hidden="true">{move || if on() { "✓" } else { "" }}</span>
-                {kind.title()}
-            </span>
-        </button>
-    }
+    button("thumb", move |_| wanted.update(|wanted| wanted.turn(kind)))
+        .live_class("thumb--on", on)
+        .live_attr("aria-pressed", move || on().to_string())
+        .child(tag("span").class("thumb__paper").live_html(move || html.get()))
+        .child(
+            tag("span")
+                .class("thumb__title")
+                .child(
+                    tag("span")
+                        .class("thumb__mark")
+                        .attr("aria-hidden", "true")
+                        .live(move || if on() { "✓" } else { "" }),
+                )
+                .child(kind.title()),
+        )
 }

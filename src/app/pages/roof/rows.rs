@@ -1,6 +1,7 @@
 //! The purlin rows, from the eave up.
 use super::fact;
-use crate::app::components::{Fact, Facts, Fold, fractions};
+use crate::app::components::{facts, fold, fractions, word};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
 use crate::geometry::PurlinRow;
@@ -9,8 +10,7 @@ use crate::wording::{length, tape};
 use leptos::prelude::*;
 
 /// All rows.
-#[component]
-pub fn Rows() -> impl IntoView {
+pub fn rows() -> Tag {
     let store = use_store();
     let rows =
         Memo::new(move |_| store.built().map(|built| (built.shape.purlins.clone(), built.shape.rafter.tail.0.x)));
@@ -23,25 +23,26 @@ pub fn Rows() -> impl IntoView {
     });
     let list = move || {
         let (rows, tail) = rows.get()?;
-        let cards = rows.into_iter().map(|row| view! { <Row row tail/> }).collect_view();
-        Some(view! { <ol class="purlins">{cards}</ol> })
+        let cards = rows.into_iter().map(|row| card(row, tail)).collect::<Vec<_>>();
+        Some(tag("ol").class("purlins").child(cards))
     };
-    view! {
-        <Fold title="Purlin rows" summary open=true>
-            <p class="page__word">
-                "Each measure is to the row’s lower edge, along the rafters’ top edge. Hook the tape on the tail of the first and the last
-                rafter, snap a line between, X above the line."
-            </p>
-            {list}
-            <Facts>
-                <Fact name="Row to row" value=step/>
-                <Fact name="Both diagonals of the rows" value=diagonal()/>
-            </Facts>
-            <p class="page__word">
-                "Equal diagonals, rake to rake from the lowest edge to the highest, mean the rows are square: then the sheets will be."
-            </p>
-        </Fold>
-    }
+    fold(
+        "Purlin rows",
+        summary,
+        true,
+        parts()
+            .child(word(
+                "Each measure is to the row’s lower edge, along the rafters’ top edge. \
+                 Hook the tape on the tail of the first and the last rafter, snap a line \
+                 between, X above the line.",
+            ))
+            .live(list)
+            .child(facts(&[("Row to row", step), ("Both diagonals of the rows", diagonal())]))
+            .child(word(
+                "Equal diagonals, rake to rake from the lowest edge to the highest, mean \
+                 the rows are square: then the sheets will be.",
+            )),
+    )
 }
 
 /// Corner to corner over all rows: √(w² + h²), from the lower edge of the first to the upper edge of the last.
@@ -55,8 +56,7 @@ fn diagonal() -> Signal<String> {
     })
 }
 
-#[component]
-fn Row(row: PurlinRow, tail: Length) -> impl IntoView {
+fn card(row: PurlinRow, tail: Length) -> Tag {
     let store = use_store();
     let from_tail = move || fractions(&tape(row.from_tail, store.units(), Fineness::Sixteenth));
     let from_zero = move || fractions(&tape(tail - row.from_tail, store.units(), Fineness::Sixteenth));
@@ -71,18 +71,27 @@ fn Row(row: PurlinRow, tail: Length) -> impl IntoView {
         .map(|(index, piece)| {
             let mark = row.mark(index);
             let (href, long) = (Route::bench(&mark).hash(), piece.length());
-            view! { <li><a class="purlin__piece" href=href>{mark} " " {move || fractions(&length(long, store.units()))}</a></li> }
+            tag("li").child(
+                tag("a")
+                    .class("purlin__piece")
+                    .attr("href", href)
+                    .child(mark)
+                    .child(" ")
+                    .live(move || fractions(&length(long, store.units()))),
+            )
         })
-        .collect_view();
-    view! {
-        <li class="purlin">
-            <p class="purlin__mark">"N" {number}</p>
-            <div class="purlin__measures">
-                <p class="purlin__figure">{from_tail} <span class="purlin__from">" from the tails"</span></p>
-                <p class="purlin__other">{from_zero} " from zero, the ledger heel"</p>
-                <p class="purlin__other">{butts}</p>
-                <ul class="purlin__pieces">{pieces}</ul>
-            </div>
-        </li>
-    }
+        .collect::<Vec<_>>();
+    tag("li").class("purlin").child(tag("p").class("purlin__mark").child("N").child(number)).child(
+        tag("div")
+            .class("purlin__measures")
+            .child(
+                tag("p")
+                    .class("purlin__figure")
+                    .live(from_tail)
+                    .child(tag("span").class("purlin__from").child(" from the tails")),
+            )
+            .child(tag("p").class("purlin__other").live(from_zero).child(" from zero, the ledger heel"))
+            .child(tag("p").class("purlin__other").child(butts))
+            .child(tag("ul").class("purlin__pieces").child(pieces)),
+    )
 }

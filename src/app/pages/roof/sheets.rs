@@ -1,6 +1,7 @@
 //! The sheets: what to order, where to rip, and the order they are laid in.
 use super::fact;
-use crate::app::components::{Caution, Fact, Facts, Fold, fractions};
+use crate::app::components::{caution, facts, figures, fold, fractions, word};
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::use_store;
 use crate::design::Built;
 use crate::ordering::{Sheet, SheetPlan};
@@ -24,8 +25,7 @@ fn rip(plan: &SheetPlan, sheet: Option<&Sheet>, project: &Project) -> Option<Str
 }
 
 /// The sheets.
-#[component]
-pub fn Sheets() -> impl IntoView {
+pub fn sheets() -> Tag {
     let store = use_store();
     let plan = Memo::new(move |_| store.built().map(|built| built.sheets.clone()));
     let list = move || {
@@ -35,52 +35,58 @@ pub fn Sheets() -> impl IntoView {
             .sheets
             .into_iter()
             .enumerate()
-            .map(|(index, sheet)| view! { <Row number=index + 1 n_sheets sheet/> })
-            .collect_view();
+            .map(|(index, sheet)| row(index + 1, n_sheets, sheet))
+            .collect::<Vec<_>>();
         Some(rows)
     };
-    view! {
-        <Fold title="Sheets" summary=fact(ordered) open=true>
-            <Facts>
-                <Fact name="To order" value=fact(ordered)/>
-                <Fact name="Covers each" value=fact(|_, project| Some(length(project.roofing.cover, project.units)))/>
-                <Fact name="Rake to rake" value=fact(|built, project| Some(length(built.sheets.width, project.units)))/>
-                <Fact name="Left sheet" value=fact(|built, project| rip(&built.sheets, built.sheets.sheets.first(), project))/>
-                <Fact name="Right sheet" value=fact(|built, project| rip(&built.sheets, built.sheets.sheets.last(), project))/>
-                <Fact name="Roof covered" value=fact(|built, project| {
-                    Some(show_area(built.sheets.width * built.sheets.length.length(), project.units).to_string())
-                })/>
-                <Fact name="Metal to buy, by cover" value=fact(|built, project| {
-                    let strip = project.roofing.cover * built.sheets.length.length();
-                    Some(show_area(strip * built.sheets.sheets.len() as f64, project.units).to_string())
-                })/>
-            </Facts>
-            <div class="table-box" tabindex="0" role="group" aria-label="Sheets from left to right">
-                <table class="table table--figures">
-                    <thead>
-                        <tr>
-                            <th scope="col">"Sheet"</th>
-                            <th scope="col">"Starts"</th>
-                            <th scope="col">"Covers"</th>
-                            <th scope="col">"Cut"</th>
-                        </tr>
-                    </thead>
-                    <tbody>{list}</tbody>
-                </table>
-            </div>
-            <p class="page__word">"Starts: from the left rake, seen from outside facing the wall. Tick the places on the lowest purlin; a cut edge lies at the rake, under its trim."</p>
-            <p class="page__word">
-                "The first sheet decides them all. Set it square to the eave: 3 along the eave, 4 up the rake, 5 between, in any unit, as large
-                as the roof allows. Then one screw at each corner, and measure again."
-            </p>
-            <p class="page__word">"Lay from the end away from the weather, so that each lap opens away from the wind (common practice)."</p>
-            <Caution text="Sheets cut like knives, ripped edges worst: gloves, sleeves, and nobody under the roof."/>
-        </Fold>
-    }
+    fold(
+        "Sheets",
+        fact(ordered),
+        true,
+        parts()
+            .child(facts(&[
+                ("To order", fact(ordered)),
+                ("Covers each", fact(|_, project| Some(length(project.roofing.cover, project.units)))),
+                ("Rake to rake", fact(|built, project| Some(length(built.sheets.width, project.units)))),
+                ("Left sheet", fact(|built, project| rip(&built.sheets, built.sheets.sheets.first(), project))),
+                ("Right sheet", fact(|built, project| rip(&built.sheets, built.sheets.sheets.last(), project))),
+                (
+                    "Roof covered",
+                    fact(|built, project| {
+                        Some(show_area(built.sheets.width * built.sheets.length.length(), project.units).to_string())
+                    }),
+                ),
+                (
+                    "Metal to buy, by cover",
+                    fact(|built, project| {
+                        let strip = project.roofing.cover * built.sheets.length.length();
+                        Some(show_area(strip * built.sheets.sheets.len() as f64, project.units).to_string())
+                    }),
+                ),
+            ]))
+            .child(figures("Sheets from left to right", &["Sheet", "Starts", "Covers", "Cut"], live(list)))
+            .child(word(
+                "Starts: from the left rake, seen from outside facing the wall. Tick the \
+                 places on the lowest purlin; a cut edge lies at the rake, under its \
+                 trim.",
+            ))
+            .child(word(
+                "The first sheet decides them all. Set it square to the eave: 3 along the \
+                 eave, 4 up the rake, 5 between, in any unit, as large as the roof \
+                 allows. Then one screw at each corner, and measure again.",
+            ))
+            .child(word(
+                "Lay from the end away from the weather, so that each lap opens away from \
+                 the wind (common practice).",
+            ))
+            .child(caution(
+                "Sheets cut like knives, ripped edges worst: gloves, sleeves, and nobody \
+                 under the roof.",
+            )),
+    )
 }
 
-#[component]
-fn Row(number: usize, n_sheets: usize, sheet: Sheet) -> impl IntoView {
+fn row(number: usize, n_sheets: usize, sheet: Sheet) -> Tag {
     let store = use_store();
     let say = move |value: Length| move || fractions(&length(value, store.units()));
     let cut = match (sheet.is_ripped, number) {
@@ -88,12 +94,9 @@ fn Row(number: usize, n_sheets: usize, sheet: Sheet) -> impl IntoView {
         (true, 1) if n_sheets > 1 => "ripped at the left",
         (true, _) => "ripped at the right",
     };
-    view! {
-        <tr>
-            <th scope="row">{number}</th>
-            <td>{say(sheet.start)}</td>
-            <td>{say(sheet.cover)}</td>
-            <td>{cut}</td>
-        </tr>
-    }
+    tag("tr")
+        .child(tag("th").attr("scope", "row").child(number))
+        .child(tag("td").live(say(sheet.start)))
+        .child(tag("td").live(say(sheet.cover)))
+        .child(tag("td").child(cut))
 }

@@ -3,10 +3,12 @@ mod snow;
 mod soil;
 mod wind;
 
-use super::drawn::{Section, long, room};
+use super::drawn::{long, room, section};
 use crate::app::components::{
-    Caution, Choice, Fact, Facts, Fold, Group, LengthField, NumberField, Page, SlopeField, Steps,
+    Steps, caution, choice, facts, fold, group, length_field, number_field, page, signed_length_field, slope_field,
+    word,
 };
+use crate::app::dom::{Tag, parts};
 use crate::app::route::Place;
 use crate::app::use_store;
 use crate::lens;
@@ -14,131 +16,154 @@ use crate::project::Soffit;
 use leptos::prelude::*;
 
 /// Site.
-#[component]
-pub fn SitePage() -> impl IntoView {
-    view! {
-        <Page place=Place::Site title="Site" about="What stands already: wall, eave and ground" lead=|| view! { <Section/> }>
-            <p class="page__word">
-                "Pick one level that stays: a slab, a threshold, a laser line on the wall. Every height here is measured up from it,
-                and down from it with a minus."
-            </p>
-            <WallAndEave/>
-            <Ground/>
-            <WallPosts/>
-            <Passage/>
-            <Dryness/>
-            <snow::Snow/>
-            <snow::RoofAbove/>
-            <wind::Wind/>
-            <soil::SoilAndFrost/>
-            <soil::Earthquake/>
-            <Caution text="The lean-to leans on this wall and its roof can drop snow on the new one: have both looked at by someone licensed where you build."/>
-        </Page>
-    }
+pub fn site_page() -> Tag {
+    page(
+        Place::Site,
+        "Site",
+        "What stands already: wall, eave and ground",
+        section(),
+        parts()
+            .child(word(
+                "Pick one level that stays: a slab, a threshold, a laser line on the \
+                 wall. Every height here is measured up from it, and down from it with a \
+                 minus.",
+            ))
+            .child(wall_and_eave())
+            .child(ground())
+            .child(wall_posts())
+            .child(passage())
+            .child(dryness())
+            .child(snow::snow())
+            .child(snow::roof_above())
+            .child(wind::wind())
+            .child(soil::soil_and_frost())
+            .child(soil::earthquake())
+            .child(caution(
+                "The lean-to leans on this wall and its roof can drop snow on the new \
+                 one: have both looked at by someone licensed where you build.",
+            )),
+    )
 }
 
-#[component]
-fn WallAndEave() -> impl IntoView {
+fn wall_and_eave() -> Tag {
     let soffits = vec![(Soffit::Level, "boxed level".to_owned()), (Soffit::Sloped, "follows its roof".to_owned())];
     let store = use_store();
     let sloped = Memo::new(move |_| store.project().site.soffit == Soffit::Sloped);
     let summary = long(|project| project.site.eave_edge, "edge at ");
-    view! {
-        <Fold title="The wall and its eave" summary open=true>
-            <LengthField
-                field=lens!(site.eave_edge) label="Underside of the eave" hint="at its outer edge, above the level" steps=Steps::of(0.5, 10.0)
-            />
-            <LengthField
-                field=lens!(site.eave_projection) label="Eave stands out" hint="from the wall face; 0 where there is none" steps=Steps::of(0.5, 10.0)
-            />
-            <Choice field=lens!(site.soffit) label="Underside of the eave is" options=soffits/>
-            <Show when=move || sloped.get()>
-                <SlopeField field=lens!(site.upper_pitch) label="Slope of the roof above"/>
-            </Show>
-            <LengthField
-                field=lens!(frame.reach) label="Reach" hint="wall face to the outer face of the beam" steps=Steps::of(1.0, 20.0)
-            />
-            <Facts>
-                <Fact name="Room between metal and eave" value=room(|built| built.shape.clearances.under_eave)/>
-                <Fact name="Room over the rafter heads" value=room(|built| built.shape.clearances.over_rafter_head)/>
-                <Fact name="Top of the metal at the wall" value=room(|built| Some(built.shape.clearances.top_of_metal_at_wall))/>
-            </Facts>
-        </Fold>
-    }
+    fold(
+        "The wall and its eave",
+        summary,
+        true,
+        parts()
+            .child(
+                length_field(lens!(site.eave_edge), "Underside of the eave")
+                    .hint("at its outer edge, above the level")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(
+                length_field(lens!(site.eave_projection), "Eave stands out")
+                    .hint("from the wall face; 0 where there is none")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(choice(lens!(site.soffit), "Underside of the eave is", "", soffits, None))
+            .shown(move || sloped.get(), move || slope_field(lens!(site.upper_pitch), "Slope of the roof above"))
+            .child(
+                length_field(lens!(frame.reach), "Reach")
+                    .hint("wall face to the outer face of the beam")
+                    .steps(Steps::of(1.0, 20.0)),
+            )
+            .child(facts(&[
+                ("Room between metal and eave", room(|built| built.shape.clearances.under_eave)),
+                ("Room over the rafter heads", room(|built| built.shape.clearances.over_rafter_head)),
+                ("Top of the metal at the wall", room(|built| Some(built.shape.clearances.top_of_metal_at_wall))),
+            ])),
+    )
 }
 
-#[component]
-fn Ground() -> impl IntoView {
+fn ground() -> Tag {
     let summary = long(|project| project.site.ground_right - project.site.ground_left, "left to right ");
-    view! {
-        <Fold title="The ground" summary open=true>
-            <LengthField
-                field=lens!(site.ground_at_wall) label="Ground at the wall" hint="above the level; minus is below" signed=true steps=Steps::of(0.5, 10.0)
-            />
-            <LengthField
-                field=lens!(site.ground_left) label="Ground at the left end" hint="under the beam, facing the wall" signed=true
-                steps=Steps::of(0.5, 10.0)
-            />
-            <LengthField
-                field=lens!(site.ground_right) label="Ground at the right end" hint="the ground between is taken straight" signed=true
-                steps=Steps::of(0.5, 10.0)
-            />
-            <Facts>
-                <Fact name="Headroom under the beam" value=room(|built| Some(built.shape.clearances.under_beam))/>
-            </Facts>
-        </Fold>
-    }
+    fold(
+        "The ground",
+        summary,
+        true,
+        parts()
+            .child(
+                signed_length_field(lens!(site.ground_at_wall), "Ground at the wall")
+                    .hint("above the level; minus is below")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(
+                signed_length_field(lens!(site.ground_left), "Ground at the left end")
+                    .hint("under the beam, facing the wall")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(
+                signed_length_field(lens!(site.ground_right), "Ground at the right end")
+                    .hint("the ground between is taken straight")
+                    .steps(Steps::of(0.5, 10.0)),
+            )
+            .child(facts(&[("Headroom under the beam", room(|built| Some(built.shape.clearances.under_beam)))])),
+    )
 }
 
-#[component]
-fn WallPosts() -> impl IntoView {
+fn wall_posts() -> Tag {
     let summary = long(|project| project.site.wall_post_spacing, "every ");
-    view! {
-        <Fold title="The posts of the wall" summary>
-            <Group title="What the ledger is fixed to">
-                <LengthField
-                    field=lens!(site.first_wall_post) label="First wall post or stud" hint="its centre, from the beam’s left end"
-                    steps=Steps::of(1.0, 20.0)
-                />
-                <LengthField
-                    field=lens!(site.wall_post_spacing) label="From one to the next" hint="centre to centre" steps=Steps::of(1.0, 20.0)
-                />
-            </Group>
-        </Fold>
-    }
+    fold(
+        "The posts of the wall",
+        summary,
+        false,
+        group(
+            "What the ledger is fixed to",
+            parts()
+                .child(
+                    length_field(lens!(site.first_wall_post), "First wall post or stud")
+                        .hint("its centre, from the beam’s left end")
+                        .steps(Steps::of(1.0, 20.0)),
+                )
+                .child(
+                    length_field(lens!(site.wall_post_spacing), "From one to the next")
+                        .hint("centre to centre")
+                        .steps(Steps::of(1.0, 20.0)),
+                ),
+        ),
+    )
 }
 
-#[component]
-fn Passage() -> impl IntoView {
+fn passage() -> Tag {
     let summary = long(|project| project.site.passage_height, "height ");
-    view! {
-        <Fold title="What must pass between the posts" summary>
-            <LengthField
-                field=lens!(site.passage_height) label="Height that must pass" hint="above the ground: a person, a gate, a tractor"
-                steps=Steps::of(2.0, 50.0)
-            />
-            <LengthField
-                field=lens!(site.passage_width) label="Width at that height" hint="between braces; 0 where nothing must pass"
-                steps=Steps::of(2.0, 50.0)
-            />
-        </Fold>
-    }
+    fold(
+        "What must pass between the posts",
+        summary,
+        false,
+        parts()
+            .child(
+                length_field(lens!(site.passage_height), "Height that must pass")
+                    .hint("above the ground: a person, a gate, a tractor")
+                    .steps(Steps::of(2.0, 50.0)),
+            )
+            .child(
+                length_field(lens!(site.passage_width), "Width at that height")
+                    .hint("between braces; 0 where nothing must pass")
+                    .steps(Steps::of(2.0, 50.0)),
+            ),
+    )
 }
 
-#[component]
-fn Dryness() -> impl IntoView {
+fn dryness() -> Tag {
     let store = use_store();
     let summary = Signal::derive(move || format!("dries to {} %", store.project().site.service_moisture_percent));
-    view! {
-        <Fold title="How dry the wood will get" summary>
-            <NumberField
-                field=lens!(site.service_moisture_percent) label="Moisture it settles at, %"
-                hint="under a roof outdoors 14 to 18 is common; ask locally" least=4.0 most=30.0 step=1.0
-            />
-            <Facts>
-                <Fact name="Beam seat sinks by" value=room(|built| Some(built.shape.clearances.beam_seat_drop))/>
-                <Fact name="Ledger seat sinks by" value=room(|built| Some(built.shape.clearances.ledger_seat_drop))/>
-            </Facts>
-        </Fold>
-    }
+    fold(
+        "How dry the wood will get",
+        summary,
+        false,
+        parts()
+            .child(
+                number_field(lens!(site.service_moisture_percent), "Moisture it settles at, %", 4.0, 30.0, 1.0)
+                    .hint("under a roof outdoors 14 to 18 is common; ask locally"),
+            )
+            .child(facts(&[
+                ("Beam seat sinks by", room(|built| Some(built.shape.clearances.beam_seat_drop))),
+                ("Ledger seat sinks by", room(|built| Some(built.shape.clearances.ledger_seat_drop))),
+            ])),
+    )
 }

@@ -1,5 +1,6 @@
 //! The snow of the place, and the roof above that sheds and drifts it.
-use crate::app::components::{Caution, Choices, EntryField, FieldRow, FieldTable, Fold, NUMBER, Of, known};
+use crate::app::components::{Choices, FieldRow, NUMBER, Of, caution, entry_field, field_table, fold, known, word};
+use crate::app::dom::{Tag, parts};
 use crate::app::{Lens, use_store};
 use crate::loads::{Edition, RiskCategory, SnowExposure, Terrain, Thermal};
 use crate::project::{Project, Soffit};
@@ -46,7 +47,8 @@ const SNOW: &[FieldRow] = &[
     ),
     FieldRow::new(
         "Risk category",
-        "I sheds and farm buildings, II houses and most else, III crowds, IV needed in an emergency",
+        "I sheds and farm buildings, II houses and most else, III crowds, IV \
+         needed in an emergency",
         one_of!(place.risk, RISKS),
     ),
     FieldRow::new("The ground around", "as it will stay", one_of!(place.terrain, TERRAINS)),
@@ -54,18 +56,22 @@ const SNOW: &[FieldRow] = &[
 ];
 
 /// Snow.
-#[component]
-pub fn Snow() -> impl IntoView {
+pub fn snow() -> Tag {
     let summary = known(|project| {
         let snow = project.place.ground_snow?;
         Some(format!("ground {}", show_area_load(snow, project.units).without_zeros()))
     });
-    view! {
-        <Fold title="Snow" summary>
-            <Caution text="Ask the local building authority for these, never a neighbour: a hill away they differ. Leave empty what you do not know."/>
-            <FieldTable of=SNOW/>
-        </Fold>
-    }
+    fold(
+        "Snow",
+        summary,
+        false,
+        parts()
+            .child(caution(
+                "Ask the local building authority for these, never a neighbour: a hill \
+                 away they differ. Leave empty what you do not know.",
+            ))
+            .child(field_table(SNOW)),
+    )
 }
 
 /// What may be warm under the roof above; a factor of the user's own stands last.
@@ -134,22 +140,28 @@ fn stated() -> Lens<f64> {
 }
 
 /// The roof above.
-#[component]
-pub fn RoofAbove() -> impl IntoView {
+pub fn roof_above() -> Tag {
     let store = use_store();
     let is_stated = store.slice(|project| matches!(project.above.thermal, Thermal::Stated(_)));
     let summary = known(|project| {
         let level = project.above.eave_to_ridge?;
         Some(format!("{} from eave to ridge", wording::length(level, project.units)))
     });
-    view! {
-        <Fold title="The roof above" summary>
-            <p class="page__word">"Its snow slides down on the lean-to and blows into the corner at the wall."</p>
-            <FieldTable of=ABOVE/>
-            <Show when=move || is_stated.get()>
-                <EntryField entry=NUMBER.entry(&stated()) label="C_t" decimal_keys=true hint="0.8 to 1.5, from the standard’s table"/>
-            </Show>
-            <FieldTable of=EXPOSED/>
-        </Fold>
-    }
+    fold(
+        "The roof above",
+        summary,
+        false,
+        parts()
+            .child(word("Its snow slides down on the lean-to and blows into the corner at the wall."))
+            .child(field_table(ABOVE))
+            .shown(
+                move || is_stated.get(),
+                move || {
+                    entry_field(NUMBER.entry(&stated()), "C_t".into())
+                        .hint("0.8 to 1.5, from the standard’s table")
+                        .decimal_keys()
+                },
+            )
+            .child(field_table(EXPOSED)),
+    )
 }

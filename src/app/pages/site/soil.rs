@@ -1,7 +1,8 @@
 //! What the footings stand on, and earthquakes.
 use crate::app::components::{
-    Caution, EntryField, FieldRow, FieldTable, Fold, NOT_KNOWN, NUMBER, NumberField, Of, OneOf, known, listed,
+    FieldRow, NOT_KNOWN, NUMBER, Of, caution, entry_field, field_table, fold, known, listed, listed_field, number_field,
 };
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::at;
 use crate::fastening::{NO_PRESUMPTIVE_VALUE, soil, soil_table};
@@ -36,26 +37,23 @@ fn soils() -> Vec<(String, String)> {
 }
 
 /// Soil and frost.
-#[component]
-pub fn SoilAndFrost() -> impl IntoView {
+pub fn soil_and_frost() -> Tag {
     let summary = known(|project| {
         let depth = project.ground.frost_depth?;
         Some(format!("frost {} deep", wording::length(depth, project.units)))
     });
-    view! {
-        <Fold title="Soil and frost" summary>
-            <FieldTable of=SOIL/>
-            <AboutSoil/>
-            <FieldTable of=FROST/>
-        </Fold>
-    }
+    fold(
+        "Soil and frost",
+        summary,
+        false,
+        parts().child(field_table(SOIL)).child(about_soil()).child(field_table(FROST)),
+    )
 }
 
 /// What the soil carries and where that stands.
-#[component]
-fn AboutSoil() -> impl IntoView {
+fn about_soil() -> Tag {
     let store = use_store();
-    move || {
+    live(move || {
         let project = store.project();
         let text = match soil(&project.ground.soil) {
             Ok(soil) => {
@@ -64,8 +62,8 @@ fn AboutSoil() -> impl IntoView {
             }
             Err(_) => NO_PRESUMPTIVE_VALUE.to_owned(),
         };
-        view! { <p class="source">{text}</p> }
-    }
+        tag("p").class("source").child(text)
+    })
 }
 
 const CATEGORIES: &[(DesignCategory, &str)] = &[
@@ -117,8 +115,7 @@ fn of_seismic<T: 'static>(
 }
 
 /// Earthquake.
-#[component]
-pub fn Earthquake() -> impl IntoView {
+pub fn earthquake() -> Tag {
     let store = use_store();
     let is_given = store.slice(|project| project.place.seismic.is_some());
     let summary = Signal::derive(move || if is_given.get() { "reckoned with" } else { "left out" }.to_owned());
@@ -126,23 +123,34 @@ pub fn Earthquake() -> impl IntoView {
         || of_seismic("category", |seismic| seismic.category, |seismic, category| seismic.category = category);
     let importance =
         || of_seismic("importance", |seismic| seismic.importance, |seismic, value| seismic.importance = value);
-    view! {
-        <Fold title="Earthquake" summary>
-            <Caution text="Left out until you type a value. Where the authority asks for earthquake design, it may not be left out."/>
-            <EntryField
-                entry=NUMBER.open(&acceleration()) label="Acceleration, S_DS" decimal_keys=true
-                hint="a share of gravity, from the authority or the map; empty leaves earthquakes out"
-            />
-            <Show when=move || is_given.get()>
-                <OneOf
-                    of=listed(&category(), CATEGORIES) label="Design category"
-                    hint="from the authority; F, the strictest, stands here until you choose"
-                />
-                <NumberField
-                    field=importance() label="Importance, I_e" least=1.0 most=1.5 step=0.25
-                    hint="1 for risk category I and II, 1.25 for III, 1.5 for IV (from memory)"
-                />
-            </Show>
-        </Fold>
-    }
+    fold(
+        "Earthquake",
+        summary,
+        false,
+        parts()
+            .child(caution(
+                "Left out until you type a value. Where the authority asks for earthquake \
+                 design, it may not be left out.",
+            ))
+            .child(
+                entry_field(NUMBER.open(&acceleration()), "Acceleration, S_DS".into())
+                    .hint("a share of gravity, from the authority or the map; empty leaves earthquakes out")
+                    .decimal_keys(),
+            )
+            .shown(
+                move || is_given.get(),
+                move || {
+                    parts()
+                        .child(listed_field(
+                            listed(&category(), CATEGORIES),
+                            "Design category",
+                            "from the authority; F, the strictest, stands here until you choose",
+                        ))
+                        .child(
+                            number_field(importance(), "Importance, I_e", 1.0, 1.5, 0.25)
+                                .hint("1 for risk category I and II, 1.25 for III, 1.5 for IV (from memory)"),
+                        )
+                },
+            ),
+    )
 }

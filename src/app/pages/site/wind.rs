@@ -1,9 +1,9 @@
 //! The wind of the place.
-use crate::app::components::{Caution, FieldRow, FieldTable, Fold, Of, known};
+use crate::app::components::{FieldRow, Of, caution, field_table, fold, known};
+use crate::app::dom::{Tag, parts};
 use crate::loads::WindExposure;
 use crate::units::{Speed, show_speed};
 use crate::{at, one_of};
-use leptos::prelude::*;
 
 const EXPOSURES: &[(WindExposure, &str)] = &[
     (WindExposure::B, "B: town, suburb, wood"),
@@ -19,7 +19,8 @@ const WIND: &[FieldRow] = &[
     ),
     FieldRow::new(
         "Exposure",
-        "the ground the wind comes over, on the openest side; where in doubt the authority says",
+        "the ground the wind comes over, on the openest side; where in doubt the \
+         authority says",
         one_of!(place.wind_exposure, EXPOSURES),
     ),
     FieldRow::new(
@@ -34,22 +35,28 @@ const WIND: &[FieldRow] = &[
     ),
     FieldRow::new(
         "Force coefficient, C_f",
-        "of posts, beam and roof edge for wind along the wall: out of the standard, by an engineer",
+        "of posts, beam and roof edge for wind along the wall: out of the \
+         standard, by an engineer",
         Of::Number(at!(place.member_force_coefficient)),
     ),
 ];
 
 /// Wind.
-#[component]
-pub fn Wind() -> impl IntoView {
+pub fn wind() -> Tag {
     let summary = known(|project| {
         let wind = project.place.wind_speed?;
         Some(show_speed(Speed::mph(wind.to_mph()), project.units).to_string())
     });
-    view! {
-        <Fold title="Wind" summary>
-            <Caution text="Ask the local building authority for the speed, never a neighbour: it hangs on the risk category and the hill. Leave empty what you do not know."/>
-            <FieldTable of=WIND/>
-        </Fold>
-    }
+    fold(
+        "Wind",
+        summary,
+        false,
+        parts()
+            .child(caution(
+                "Ask the local building authority for the speed, never a neighbour: it \
+                 hangs on the risk category and the hill. Leave empty what you do not \
+                 know.",
+            ))
+            .child(field_table(WIND)),
+    )
 }

@@ -1,15 +1,15 @@
 //! The curves along the beam: bending, shear, pull and movement, of one case or of all together.
 use crate::analysis::{BraceModel, Drawn, Quantity, band};
 use crate::app::charts::{AlongCurve, Mark, draw_along};
-use crate::app::components::Fold;
+use crate::app::components::{fold, word};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Strong, use_store};
 use crate::report;
 use crate::units::{Force, Length, Moment, UnitSystem};
 use leptos::prelude::*;
 
 /// The fold; reckoned only while it is open.
-#[component]
-pub fn Along() -> impl IntoView {
+pub fn along() -> Tag {
     let store = use_store();
     let open = RwSignal::new(false);
     let chosen = RwSignal::new(0_usize);
@@ -22,28 +22,40 @@ pub fn Along() -> impl IntoView {
             .strong()
             .map_or_else(String::new, |strong| figures(&strong, cases.get().get(chosen.get()).map(|found| found.1)))
     });
-    let joints = move || store.strong().map(|strong| report::joints(&strong.strength, strong.good.project.units));
     let turned = move |event: leptos::ev::Event| {
         open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
     };
     let options = move || {
         let named = cases.get().into_iter().enumerate();
-        named.map(|(index, (name, _))| view! { <option value=index.to_string()>{name}</option> }).collect_view()
+        let now = chosen.get_untracked();
+        let one = |(index, (name, _)): (usize, (String, Drawn))| {
+            tag("option").attr("value", index.to_string()).attr("selected", index == now).child(name)
+        };
+        named.map(one).collect::<Vec<_>>()
     };
+    let joints = move || store.strong().map(|strong| report::joints(&strong.strength, strong.good.project.units));
     let pick = move |event: leptos::ev::Event| chosen.set(event_target_value(&event).parse().unwrap_or(0));
-    view! {
-        <div on:toggle:capture=turned>
-            <Fold title="Along the beam" summary="bending, shear, pull, movement">
-                <label class="field__label" for="along-case">"Combination"</label>
-                <select id="along-case" class="field__input field__pick" on:change=pick>{options}</select>
-                <p class="page__word">
-                    "Bending is plus where the underside is stretched. Dashed: the beam as if it had no scarfs; a scarf belongs where that hardly bends."
-                </p>
-                <p class="page__word">{joints}</p>
-                <div class="charts" inner_html=html></div>
-            </Fold>
-        </div>
-    }
+    fold(
+        "Along the beam",
+        "bending, shear, pull, movement",
+        false,
+        parts()
+            .child(tag("label").class("field__label").attr("for", "along-case").child("Combination"))
+            .child(
+                tag("select")
+                    .attr("id", "along-case")
+                    .class("field__input field__pick")
+                    .on("change", pick)
+                    .live(options),
+            )
+            .child(word(
+                "Bending is plus where the underside is stretched. Dashed: the beam as if \
+                 it had no scarfs; a scarf belongs where that hardly bends.",
+            ))
+            .child(tag("p").class("page__word").live(joints))
+            .child(tag("div").class("charts").live_html(move || html.get())),
+    )
+    .on("toggle", turned)
 }
 
 /// Everything together, then each case with each model of the braces.
@@ -74,7 +86,7 @@ fn figures(strong: &Strong, drawn: Option<Drawn>) -> String {
     });
     let drawn: Vec<(String, String)> =
         curves.iter().map(|(caption, curve)| ((*caption).to_owned(), draw_along(curve))).collect();
-    let at = |x: Length| along(x, metric);
+    let at = |x: Length| measured(x, metric);
     let posts: Vec<(String, f64)> =
         shape.posts.iter().map(|post| (format!("P{}", post.number), at(post.middle()))).collect();
     let scarfs = shape.beam.scarfs.iter().map(|scarf| (format!("scarf {}", scarf.number), at(scarf.place.centre)));
@@ -99,14 +111,14 @@ fn words(quantity: Quantity, metric: bool) -> (&'static str, f64) {
     }
 }
 
-fn along(x: Length, metric: bool) -> f64 {
+fn measured(x: Length, metric: bool) -> f64 {
     if metric { x.to_millimetres() / 1000.0 } else { x.to_feet() }
 }
 
 fn scaled(band: crate::analysis::Band, factor: f64, metric: bool) -> Vec<(f64, f64, f64)> {
     let rows = band.places.iter().zip(band.low.iter().zip(&band.high));
     rows.filter(|(_, (low, high))| low.is_finite() && high.is_finite())
-        .map(|(x, (low, high))| (along(*x, metric), low * factor, high * factor))
+        .map(|(x, (low, high))| (measured(*x, metric), low * factor, high * factor))
         .collect()
 }
 
@@ -116,5 +128,5 @@ fn marks(strong: &Strong, metric: bool) -> Vec<(f64, Mark)> {
     let scarfs = shape.beam.scarfs.iter().map(|scarf| (scarf.place.centre, Mark::Scarf));
     let line = crate::analysis::BraceLine::of(&strong.good.project);
     let braces = shape.braces.iter().map(|brace| (line.head_x(brace, &shape.posts), Mark::Brace));
-    posts.chain(scarfs).chain(braces).map(|(x, mark)| (along(x, metric), mark)).collect()
+    posts.chain(scarfs).chain(braces).map(|(x, mark)| (measured(x, metric), mark)).collect()
 }

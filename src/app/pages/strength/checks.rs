@@ -1,11 +1,12 @@
 //! The list of checks; a tap opens the working and, where one fails, what would help.
+use crate::app::components::word;
+use crate::app::dom::{Tag, button, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::{Store, Strong, use_store};
 use crate::checks::Check;
 use crate::report::{self, Markup};
 use crate::study::{Remedy, remedies};
 use crate::units::show_money;
-use leptos::ev;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -16,8 +17,7 @@ const FIRST: usize = 14;
 type Offered = StoredValue<Vec<(usize, Remedy)>>;
 
 /// The checks, worst first, or those of the stick in hand.
-#[component]
-pub fn Checks() -> impl IntoView {
+pub fn checks() -> Tag {
     let store = use_store();
     let router = use_router();
     let all = RwSignal::new(false);
@@ -30,7 +30,7 @@ pub fn Checks() -> impl IntoView {
             .strong()
             .map_or_else(String::new, |strong| report::list(&strong.strength, &places.get(), strong.good.project.units))
     });
-    let tap = move |event: ev::MouseEvent| {
+    let tap = move |event: web_sys::Event| {
         if let (Some(strong), Some(element)) = (untrack(move || store.strong()), target(&event)) {
             tapped(store, &element, &strong, offered);
         }
@@ -45,21 +45,20 @@ pub fn Checks() -> impl IntoView {
     });
     let more = move || {
         let n = n_more.get();
-        (n > 0).then(|| view! { <button type="button" class="button" on:click=move |_| all.set(true)>{format!("Show {n} more")}</button> })
+        (n > 0).then(|| button("button", move |_| all.set(true)).child(format!("Show {n} more")))
     };
     let back = move || {
-        router.stick().map(
-            |_| view! { <p class="page__word"><a class="paper-link" href=Place::Strength.href()>"All checks"</a></p> },
-        )
+        router
+            .stick()
+            .map(|_| word(tag("a").class("paper-link").attr("href", Place::Strength.href()).child("All checks")))
     };
-    view! {
-        <section class="check-list" aria-label="Checks">
-            <h2 class="check-list__title">{heading}</h2>
-            {back}
-            <div inner_html=html on:click=tap></div>
-            {more}
-        </section>
-    }
+    tag("section")
+        .class("check-list")
+        .attr("aria-label", "Checks")
+        .child(tag("h2").class("check-list__title").live(heading))
+        .live(back)
+        .child(tag("div").live_html(move || html.get()).on("click", tap))
+        .live(more)
 }
 
 /// Places of the checks that are shown.
@@ -77,7 +76,7 @@ fn shown(strong: &Strong, stick: Option<&str>, all: bool) -> Vec<usize> {
     checks.iter().enumerate().filter_map(wanted).collect()
 }
 
-fn target(event: &ev::MouseEvent) -> Option<web_sys::Element> {
+fn target(event: &web_sys::Event) -> Option<web_sys::Element> {
     event.target()?.dyn_into::<web_sys::Element>().ok()
 }
 
@@ -119,7 +118,11 @@ fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> St
 fn help(out: &mut Markup, found: &[Remedy], offered: Offered, place: usize, good: &crate::app::Good) {
     out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
     if found.is_empty() {
-        out.leaf("p", "No single change that was tried makes it hold: larger sticks, closer spacing, another post, other fixings.");
+        out.leaf(
+            "p",
+            "No single change that was tried makes it hold: larger sticks, closer \
+             spacing, another post, other fixings.",
+        );
     }
     for remedy in found {
         let mut index = 0;

@@ -1,13 +1,13 @@
 //! The loads, each drawn on the section it acts on, with its working.
-use crate::app::components::{DrawingView, Fold};
+use crate::app::components::{drawing_view, fold};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
 use crate::drawing::{load_section, svg};
 use crate::report;
 use leptos::prelude::*;
 
 /// The loads of the roof.
-#[component]
-pub fn Loads() -> impl IntoView {
+pub fn loads() -> Tag {
     let store = use_store();
     let chosen = RwSignal::new(0_usize);
     let names = Memo::new(move |_| {
@@ -21,8 +21,11 @@ pub fn Loads() -> impl IntoView {
             .get()
             .into_iter()
             .enumerate()
-            .map(|(index, name)| view! { <option value=index.to_string()>{name}</option> })
-            .collect_view()
+            .map(|(index, name)| {
+                let is_chosen = index == chosen.get_untracked();
+                tag("option").attr("value", index.to_string()).attr("selected", is_chosen).child(name)
+            })
+            .collect::<Vec<_>>()
     };
     let pick = move |event: leptos::ev::Event| chosen.set(event_target_value(&event).parse().unwrap_or(0));
     let draw = move |width: f64| {
@@ -36,12 +39,20 @@ pub fn Loads() -> impl IntoView {
     let steps = Memo::new(move |_| {
         store.strong().map_or_else(String::new, |strong| report::load_working(&strong.strength, chosen.get()))
     });
-    view! {
-        <Fold title="Loads on the roof" summary="each with its working">
-            <label class="field__label" for="load-case">"Load"</label>
-            <select id="load-case" class="field__input field__pick" on:change=pick>{options}</select>
-            <DrawingView draw label="The load on the section"/>
-            <div inner_html=steps></div>
-        </Fold>
-    }
+    fold(
+        "Loads on the roof",
+        "each with its working",
+        false,
+        parts()
+            .child(tag("label").class("field__label").attr("for", "load-case").child("Load"))
+            .child(
+                tag("select")
+                    .attr("id", "load-case")
+                    .class("field__input field__pick")
+                    .on("change", pick)
+                    .live(options),
+            )
+            .child(drawing_view(draw, "The load on the section", None))
+            .child(tag("div").live_html(move || steps.get())),
+    )
 }

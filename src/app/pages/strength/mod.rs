@@ -4,7 +4,8 @@ mod checks;
 mod loads;
 mod path;
 
-use crate::app::components::{Caution, DrawingView, Page};
+use crate::app::components::{caution, drawing_view, page};
+use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::checks::Strength;
@@ -15,43 +16,49 @@ use crate::report;
 use leptos::prelude::*;
 
 /// Strength.
-#[component]
-pub fn StrengthPage() -> impl IntoView {
+pub fn strength_page() -> Tag {
     let store = use_store();
-    let lead = || {
-        view! {
-            <Effort title="How hard each stick of the beam line works" draw=effort_elevation/>
-            <Effort title="How hard the sticks of the section work" draw=effort_section/>
-            <p class="effort-key" aria-hidden="true">
-                <span class="effort-key__one fill-light"></span>"to 50 %"
-                <span class="effort-key__one fill-fair"></span>"to 80 %"
-                <span class="effort-key__one fill-hard"></span>"to 100 %"
-                <span class="effort-key__one fill-over"></span>"over"
-                <span class="effort-key__one fill-unknown"></span>"? not judged"
-            </p>
-        }
-    };
+    let lead = parts()
+        .child(effort("How hard each stick of the beam line works", effort_elevation))
+        .child(effort("How hard the sticks of the section work", effort_section))
+        .child(
+            tag("p")
+                .class("effort-key")
+                .attr("aria-hidden", "true")
+                .child(tag("span").class("effort-key__one fill-light"))
+                .child("to 50 %")
+                .child(tag("span").class("effort-key__one fill-fair"))
+                .child("to 80 %")
+                .child(tag("span").class("effort-key__one fill-hard"))
+                .child("to 100 %")
+                .child(tag("span").class("effort-key__one fill-over"))
+                .child("over")
+                .child(tag("span").class("effort-key__one fill-unknown"))
+                .child("? not judged"),
+        );
     let whole = move || {
         let strong = store.strong()?;
         Some(report::summary(&strong.strength, strong.good.project.units))
     };
-    view! {
-        <Page place=Place::Strength title="Strength" about="Does it carry, what governs, by how much" lead>
-            <p class="page__word strength-summary">{whole}</p>
-            <Caution text=report::STRENGTH_CAUTION/>
-            <checks::Checks/>
-            <path::Paths/>
-            <along::Along/>
-            <loads::Loads/>
-        </Page>
-    }
+    page(
+        Place::Strength,
+        "Strength",
+        "Does it carry, what governs, by how much",
+        lead,
+        parts()
+            .child(tag("p").class("page__word strength-summary").live(whole))
+            .child(caution(report::STRENGTH_CAUTION))
+            .child(checks::checks())
+            .child(path::paths())
+            .child(along::along())
+            .child(loads::loads()),
+    )
 }
 
 type Draw = fn(&Project, &Built, &Strength) -> Scene;
 
 /// The frame, shaded; a tap on a stick asks for its checks.
-#[component]
-fn Effort(title: &'static str, draw: Draw) -> impl IntoView {
+fn effort(title: &'static str, draw: Draw) -> Tag {
     let store = use_store();
     let router = use_router();
     let printed = move |width: f64| {
@@ -61,5 +68,5 @@ fn Effort(title: &'static str, draw: Draw) -> impl IntoView {
         })
     };
     let on_stick = Callback::new(move |mark: String| router.go(&Route::strength(&mark)));
-    view! { <DrawingView draw=printed label=title on_stick/> }
+    drawing_view(printed, title, Some(on_stick))
 }

@@ -1,8 +1,11 @@
 //! Records on this device: one key a project, an index, two older copies of each, and nothing thrown away unasked.
 //!
 //! Order of a save: write, read back, then the index. A record that cannot be read is set aside, never deleted.
+mod kept;
+
 use gloo_storage::{LocalStorage, Storage, errors::StorageError};
-use serde::{Deserialize, Serialize};
+use kept::Kept;
+use serde_json::Value;
 
 const INDEX: &str = "outshot-index";
 const SETTINGS: &str = "outshot-settings";
@@ -12,7 +15,7 @@ const LONGEST_ID: usize = 40;
 const COPY_AGE: f64 = 5.0 * 60.0 * 1000.0;
 
 /// One saved state of a project.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Record {
     /// Counts the saves; a tab never overwrites a later one than it knows.
     pub revision: u64,
@@ -23,7 +26,7 @@ pub struct Record {
 }
 
 /// One line of the list of projects.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Entry {
     /// Id of its record.
     pub id: String,
@@ -34,8 +37,7 @@ pub struct Entry {
 }
 
 /// What the app remembers beside the projects.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Settings {
     /// `auto`, `day`, `evening` or `sun`.
     pub theme: String,
@@ -44,7 +46,7 @@ pub struct Settings {
 }
 
 /// A project that was taken off the list, whole, so that it can come back.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Removed {
     /// Its line.
     pub entry: Entry,
@@ -99,15 +101,23 @@ fn there_is_storage() -> bool {
     web_sys::window().is_some_and(|window| matches!(window.local_storage(), Ok(Some(_))))
 }
 
-fn read<T: for<'de> Deserialize<'de>>(key: &str) -> Option<T> {
+fn read<T: Kept>(key: &str) -> Option<T> {
+    T::of_json(&read_json(key)?)
+}
+
+fn read_json(key: &str) -> Option<Value> {
     if there_is_storage() { LocalStorage::get(key).ok() } else { None }
 }
 
-fn write<T: Serialize>(key: &str, value: &T) -> Result<(), Trouble> {
+fn write(key: &str, value: &impl Kept) -> Result<(), Trouble> {
+    write_json(key, &value.to_json())
+}
+
+fn write_json(key: &str, json: &Value) -> Result<(), Trouble> {
     if !there_is_storage() {
         return Err(Trouble::NoStorage);
     }
-    LocalStorage::set(key, value).map_err(|error| match error {
+    LocalStorage::set(key, json).map_err(|error| match error {
         StorageError::JsError(error) if error.name.contains("Quota") => Trouble::Full,
         other => Trouble::Other(other.to_string()),
     })
