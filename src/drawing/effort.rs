@@ -6,6 +6,7 @@ use crate::checks::Strength;
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::project::Project;
+use crate::units::Length;
 
 /// The beam line from outside.
 #[must_use]
@@ -21,27 +22,43 @@ pub fn effort_section(project: &Project, built: &Built, strength: &Strength) -> 
     shaded(section(project, built), strength, false)
 }
 
-/// The worst check of a stick; rafters, purlins and ledger pieces are checked once for all of them.
-fn ratio_of(mark: &str, strength: &Strength) -> Option<Option<f64>> {
-    let own = strength.worst_of(mark);
-    let kind = mark.chars().next().filter(|kind| "RNL".contains(*kind));
-    let of_kind = |kind: char| {
-        let is_kind = |member: &str| {
-            let mut letters = member.chars();
-            letters.next() == Some(kind) && letters.next().is_some_and(|next| next.is_ascii_digit())
-        };
-        strength.checks.iter().find(|check| is_kind(&check.member))
-    };
-    own.or_else(|| kind.and_then(of_kind)).map(crate::checks::Check::ratio)
+/// How hard a stick works: its worst ratio, and whether something about it was not judged. Rafters, purlins and ledger
+/// pieces are checked once for all of them.
+#[derive(Clone, Copy, PartialEq)]
+struct Work {
+    ratio: Option<f64>,
+    is_open: bool,
 }
 
-fn figure(ratio: Option<f64>) -> String {
-    match ratio {
-        None => "?".to_owned(),
-        Some(ratio) if !ratio.is_finite() || ratio > 9.99 => "over".to_owned(),
-        Some(ratio) => format!("{:.0} %", ratio * 100.0),
+fn work_of(mark: &str, strength: &Strength) -> Option<Work> {
+    let kind = mark.chars().next().filter(|kind| "RNL".contains(*kind));
+    let is_own = |member: &str| {
+        let mut letters = member.chars();
+        let of_kind =
+            kind.is_some() && letters.next() == kind && letters.next().is_some_and(|next| next.is_ascii_digit());
+        member == mark || of_kind
+    };
+    let mut own = strength.checks.iter().filter(|check| is_own(&check.member)).peekable();
+    own.peek()?;
+    let ratios: Vec<Option<f64>> = own.map(crate::checks::Check::ratio).collect();
+    let ratio = ratios.iter().flatten().copied().reduce(f64::max);
+    Some(Work { ratio, is_open: ratios.contains(&None) })
+}
+
+impl Work {
+    /// `84 %`, with a question mark where something was not judged.
+    fn figure(self) -> String {
+        let open = if self.is_open { " ?" } else { "" };
+        match self.ratio {
+            None => "?".to_owned(),
+            Some(ratio) if !ratio.is_finite() || ratio > 9.99 => "over".to_owned(),
+            Some(ratio) => format!("{:.0} %{open}", ratio * 100.0),
+        }
     }
 }
+
+/// Room a brace's figure has in the bay: half of a usual one.
+const BRACE_ROOM: Length = Length::inches(60.0);
 
 /// Dimensions make room; every stick is shaded, and its name says the figure.
 fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
@@ -53,18 +70,22 @@ fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
             continue;
         }
         part.field = None;
-        let found = part.stick.as_ref().and_then(|mark| Some((mark.clone(), ratio_of(mark, strength)?)));
-        if let Some((mark, ratio)) = found {
+        let found = part.stick.as_ref().and_then(|mark| Some((mark.clone(), work_of(mark, strength)?)));
+        if let Some((mark, work)) = found {
             match &mut part.drawn {
                 Drawn::Text(text) => {
-                    text.says = format!("{} {}", text.says, figure(ratio));
+                    text.says = format!("{} {}", text.says, work.figure());
+                    // The last post says it to its left: higher than its neighbour, which says it to its right.
+                    if text.anchor == Anchor::End {
+                        text.shift.1 -= 20.0;
+                    }
                     named.push(mark);
                 }
                 Drawn::Area(outline) => {
                     outlines.push((mark, middle(outline)));
-                    part.effort = Some(Effort::of(ratio));
+                    part.effort = Some(Effort::of(work.ratio));
                 }
-                _ => part.effort = Some(Effort::of(ratio)),
+                _ => part.effort = Some(Effort::of(work.ratio)),
             }
         }
         scene.parts.push(part);
@@ -73,11 +94,14 @@ fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
     for (mark, at) in outlines {
         let row = |mark: &str| mark.chars().next().filter(|kind| "RNL".contains(*kind));
         let is_said = named.iter().any(|known| *known == mark || (row(known).is_some() && row(known) == row(&mark)));
-        if let (false, Some(ratio)) = (is_said, ratio_of(&mark, strength)) {
-            let mut text = label(at, format!("{mark} {}", figure(ratio)));
+        if let (false, Some(work)) = (is_said, work_of(&mark, strength)) {
+            let mut text = label(at, format!("{mark} {}", work.figure()));
             match mark.chars().next() {
                 // Braces say it away from their post, so that two of one post stand side by side.
-                Some('K') => text.shift.0 = if mark.ends_with('L') { -14.0 } else { 14.0 },
+                Some('K') => {
+                    text.shift.0 = if mark.ends_with('L') { -14.0 } else { 14.0 };
+                    text.room = is_elevation.then_some(BRACE_ROOM);
+                }
                 Some('R') if is_elevation => (text.anchor, text.shift) = (Anchor::Start, (4.0, -22.0)),
                 _ => {}
             }
@@ -100,9 +124,9 @@ fn label(at: Point, says: String) -> Text {
 fn scarf_figures(scene: &mut Scene, built: &Built, strength: &Strength) {
     for scarf in &built.shape.beam.scarfs {
         let mark = format!("scarf {}", scarf.number);
-        let Some(worst) = strength.worst_of(&mark) else { continue };
+        let Some(work) = work_of(&mark, strength) else { continue };
         let at = Point::new(scarf.place.centre, built.shape.line.beam_seat);
-        let mut text = label(at, format!("{mark} {}", figure(worst.ratio())));
+        let mut text = label(at, format!("{mark} {}", work.figure()));
         text.shift = (0.0, -26.0);
         scene.words(text);
     }
@@ -123,8 +147,8 @@ mod tests {
         let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
         let drawn = svg::print(&effort_elevation(&project, &built, &strength), 900.0, "how hard each stick works");
         for mark in ["B1", "B2", "B3", "P1", "P4", "K2L"] {
-            let ratio = strength.worst_of(mark).unwrap().ratio();
-            assert!(drawn.contains(&format!("{mark} {}", figure(ratio))), "{mark}");
+            let work = work_of(mark, &strength).unwrap();
+            assert!(drawn.contains(&format!("{mark} {}", work.figure())), "{mark}");
         }
         assert!(drawn.contains("effort-light") && !drawn.contains("dimension__text"));
         assert!(svg::print(&effort_section(&project, &built, &strength), 400.0, "section").contains("effort-"));

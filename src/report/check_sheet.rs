@@ -110,13 +110,13 @@ fn ratio_text(verdict: &Verdict) -> String {
 
 /// Steps as a numbered list: what it gives, the formula with its numbers, where it is printed.
 fn steps(out: &mut Markup, steps: &[Step]) {
-    out.open("ol class=\"steps\"");
+    out.open("ol class=\"working\"");
     for step in steps {
         let citation = &step.citation;
-        out.open("li class=\"step\"").leaf("span class=\"step__gives\"", &step.gives);
-        out.leaf("span class=\"step__says\"", &step.says);
+        out.open("li class=\"working__step\"").leaf("span class=\"working__gives\"", &step.gives);
+        out.leaf("span class=\"working__says\"", &step.says);
         let source = format!("{}, {}{}", citation.document, citation.clause, tag(citation.confidence));
-        out.leaf("span class=\"step__source\"", &source).close("li");
+        out.leaf("span class=\"working__source\"", &source).close("li");
     }
     out.close("ol");
 }
@@ -293,7 +293,7 @@ pub fn page(title: &str, body: &str) -> String {
 
 const PAGE_STYLE: &str = "body{font:15px/1.4 sans-serif;max-width:52rem;margin:2rem auto;padding:0 1rem}\
     table{border-collapse:collapse}th,td{text-align:left;vertical-align:top;padding:.15rem .6rem .15rem 0;border-bottom:1px solid #ccc}\
-    .step__source{display:block;color:#555;font-size:.85em}.step__gives{display:block;font-weight:600}\
+    .working__source{display:block;color:#555;font-size:.85em}.working__gives{display:block;font-weight:600}\
     .caution{border:2px solid;padding:.5rem}dt{font-weight:600}dd{margin:0 0 .3rem}";
 
 /// The worst of each kind of check, in the order of badness.

@@ -42,8 +42,8 @@ test("a check opens to its working, and a change that helps is one tap and one u
     assert.ok(place >= 0, "the barn has no failing scarf to help");
     const check = page.locator(`[data-check="${place}"]`);
     await check.locator("summary").click();
-    await check.locator(".step").first().waitFor();
-    const sources = await check.locator(".step__source").allTextContents();
+    await check.locator(".working__step").first().waitFor();
+    const sources = await check.locator(".working__source").allTextContents();
     assert.ok(sources.length > 2 && sources.every((source) => source.length > 4), sources.join("\n"));
     const way = check.locator("[data-remedy]").first();
     const words = await way.textContent();
@@ -100,7 +100,7 @@ test("curves along the beam, loads and ways are drawn, with figures beside them"
     await page.waitForFunction((before) => document.querySelector("#along-case").closest("details").querySelector("tbody").textContent !== before, envelope);
     const loads = await unfold(page, "Loads on the roof");
     await loads.locator(".drawing").waitFor();
-    assert.ok((await loads.locator(".step").count()) > 0);
+    assert.ok((await loads.locator(".working__step").count()) > 0);
     const ways = await unfold(page, "The way down, and what holds it when the wind lifts");
     assert.equal(await ways.locator(".path").count(), 4);
     assert.ok((await ways.locator(".link--weakest").count()) >= 2);

@@ -1,5 +1,5 @@
 //! A band along the beam as SVG: its edges, the curve of the uncut beam behind it, and what stands where.
-use super::curve::{AXIS, LINE, MESH, OWN, POINT, WORDS, dress, thousands};
+use super::curve::{AXIS, LETTER, LINE, MESH, OWN, POINT, WORDS, dress, thousands};
 use plotters::prelude::*;
 
 /// What stands at a place.
@@ -28,7 +28,7 @@ pub struct AlongCurve {
 }
 
 /// Size it is laid out for; the style sheet stretches it.
-const SIZE: (u32, u32) = (640, 220);
+const SIZE: (u32, u32) = (340, 220);
 
 /// The chart; nothing where there is too little to draw.
 #[must_use]
@@ -51,15 +51,15 @@ fn plot(curve: &AlongCurve, svg: &mut String) -> Option<()> {
         .margin(8)
         .margin_right(16)
         .x_label_area_size(24)
-        .y_label_area_size(64)
+        .y_label_area_size(56)
         .build_cartesian_2d(left..right, low - reach * 0.06..high + reach * 0.12)
         .ok()?;
-    let words = ("sans-serif", 18).into_font().color(&WORDS);
+    let words = ("sans-serif", LETTER).into_font().color(&WORDS);
     let decimals = if reach < 1.0 { 2 } else { usize::from(reach < 20.0) };
     chart
         .configure_mesh()
         .disable_x_mesh()
-        .x_labels(9)
+        .x_labels(7)
         .y_labels(5)
         .bold_line_style(MESH)
         .light_line_style(TRANSPARENT)

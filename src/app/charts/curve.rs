@@ -7,7 +7,7 @@ use plotters::prelude::*;
 /// Size the curve is drawn at, px; it is shown at its place's width.
 const SIZE: (u32, u32) = (320, 190);
 /// Plotters divides the size of letters by this.
-const LETTER: f64 = 13.0 * 1.24;
+pub(super) const LETTER: f64 = 13.0 * 1.24;
 
 /// Stand-ins: each is found again in the SVG and gives way to a class.
 pub(super) const LINE: RGBColor = RGBColor(1, 2, 3);
