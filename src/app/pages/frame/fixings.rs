@@ -32,7 +32,7 @@ pub fn WhatFixesIt() -> impl IntoView {
     let joints = JOINTS.iter().map(|(title, fields)| view! { <Group title=*title><FieldTable of=fields/></Group> });
     view! {
         <Fold title="What fixes it" summary>
-            <p class="page__word">"Nothing is assumed here. Give the maker’s allowable loads of one fastener, at a load duration of 1.0."</p>
+            <p class="page__word">"No fastener is assumed. Give the maker’s allowable loads of one, at a load duration of 1.0."</p>
             <Caution text="A ledger that lets go takes the roof with it: never on nails alone, never into siding or sheathing alone."/>
             {joints.collect_view()}
         </Fold>
