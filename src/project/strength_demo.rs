@@ -150,6 +150,7 @@ pub fn millimetre_fixings() -> Fixings {
 pub fn forget_the_place(project: &mut Project) {
     let place = &mut project.place;
     (place.ground_snow, place.wind_speed, place.winter_wind, place.member_force_coefficient) = (None, None, None, None);
+    (place.terrain, place.wind_exposure) = (Terrain::C, WindExposure::C);
     place.ground_elevation = Length::ZERO;
     (project.above.eave_to_ridge, project.above.whole_length) = (None, None);
     (project.above.slippery, project.above.snow_guards, project.above.thermal) = (true, false, Thermal::Heated);
@@ -163,4 +164,26 @@ pub fn forget_the_place(project: &mut Project) {
     fixings.purlin.fastener.clear();
     fixings.sheet.screw.fastener.clear();
     fixings.sheet.pull_over = Force::ZERO;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::demo;
+    use crate::units::UnitSystem;
+
+    /// A new job starts alike in both systems, with nothing of the examples' place or fixings.
+    #[test]
+    fn a_new_job_knows_no_place() {
+        let [inches, metric] = [UnitSystem::Imperial, UnitSystem::Metric].map(demo::empty);
+        for new in [&inches, &metric] {
+            let place = &new.place;
+            assert!(place.ground_snow.is_none() && place.wind_speed.is_none() && place.winter_wind.is_none());
+            assert!(place.member_force_coefficient.is_none() && place.seismic.is_none());
+            assert!(new.above.eave_to_ridge.is_none() && new.above.whole_length.is_none());
+            assert!(new.ground.soil.is_empty() && new.ground.frost_depth.is_none());
+            assert!(new.fixings.ledger.fastener.is_empty() && new.fixings.post_base.source.is_empty());
+        }
+        assert_eq!(inches.place, metric.place);
+        assert_eq!((inches.above, &inches.ground), (metric.above, &metric.ground));
+    }
 }

@@ -78,7 +78,7 @@ for (const [place, least] of [["Site", 23], ["Frame", 85]]) {
         await choose(page, "site.soffit", "follows its roof");
         await choose(page, "place.edition", "ASCE 7-22");
         await type(page, "place.seismic.s_ds", "0.3");
-        await input(page, "above.thermal").selectOption({ label: "by a factor of your own, C_t" });
+        await input(page, "above.thermal").selectOption({ label: "as my own C_t says" });
         await input(page, "above.thermal_factor").waitFor();
       } else {
         await page.getByRole("button", { name: "Add a value" }).click();

@@ -35,10 +35,7 @@ pub fn what_fixes_it() -> Tag {
         summary,
         false,
         parts()
-            .child(word(
-                "Nothing is assumed here. Give the maker’s allowable loads of one \
-                 fastener, at a load duration of 1.0.",
-            ))
+            .child(word("No fastener is assumed. Give the maker’s allowable loads of one, at a load duration of 1.0."))
             .child(caution(
                 "A ledger that lets go takes the roof with it: never on nails alone, \
                  never into siding or sheathing alone.",

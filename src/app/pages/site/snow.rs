@@ -77,12 +77,12 @@ pub fn snow() -> Tag {
 /// What may be warm under the roof above; a factor of the user's own stands last.
 const WARMTHS: &[(Thermal, &str)] = &[
     (Thermal::Heated, "heated"),
-    (Thermal::JustAboveFreezing, "kept just above freezing"),
-    (Thermal::OpenAir, "unheated, or a cold vented roof"),
-    (Thermal::BelowFreezing, "kept below freezing"),
-    (Thermal::HeatedGreenhouse, "greenhouse, always heated"),
+    (Thermal::JustAboveFreezing, "just above freezing"),
+    (Thermal::OpenAir, "unheated, open air"),
+    (Thermal::BelowFreezing, "below freezing"),
+    (Thermal::HeatedGreenhouse, "a heated greenhouse"),
     // That of an unheated building, the careful choice, is put in to begin with.
-    (Thermal::Stated(1.2), "by a factor of your own, C_t"),
+    (Thermal::Stated(1.2), "as my own C_t says"),
 ];
 
 const WARMTH: Choices = Choices {
@@ -121,7 +121,11 @@ const ABOVE: &[FieldRow] = &[
     ),
     FieldRow::new("It is slippery", "metal, slate, glass, smooth membrane", Of::Toggle(at!(above.slippery))),
     FieldRow::new("Snow guards hold its snow", "built to hold it, not a gutter", Of::Toggle(at!(above.snow_guards))),
-    FieldRow::new("Under it, it is", "warmth melts its snow; the lean-to itself is open air", Of::Choice(WARMTH)),
+    FieldRow::new(
+        "Under it, it is",
+        "a cold vented roof over good insulation counts as just above freezing (from memory)",
+        Of::Choice(WARMTH),
+    ),
 ];
 
 const EXPOSED: &[FieldRow] =

@@ -58,7 +58,7 @@ fn about_soil() -> Tag {
         let text = match soil(&project.ground.soil) {
             Ok(soil) => {
                 let carries = show_area_load(soil.vertical, project.units).without_zeros();
-                format!("Carries {carries} where nobody has tested it ({}).", soil.source)
+                format!("{}: carries {carries} where nobody has tested it ({}).", soil.name, soil.source)
             }
             Err(_) => NO_PRESUMPTIVE_VALUE.to_owned(),
         };
