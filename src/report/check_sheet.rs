@@ -383,6 +383,6 @@ mod tests {
         assert!(all.contains("data-check=\"0\"") && all.contains("check__says"));
         assert_eq!([Some(0.0), Some(0.5), Some(3.0), None].map(twentieths), [0, 10, 20, 0]);
         let first = working(&strength.checks[0], UnitSystem::Metric);
-        assert!(first.contains("class=\"steps\"") || first.contains("check__why"));
+        assert!(first.contains("class=\"working\"") || first.contains("check__why"));
     }
 }
