@@ -19,7 +19,7 @@ const ARROWS: Length = Length::inches(14.0);
 pub fn load_section(project: &Project, built: &Built, case: &RoofCase) -> Scene {
     let plain = section(project, built);
     let mut scene = Scene { parts: Vec::new(), ..plain };
-    let kept = plain.parts.into_iter().filter(|part| !matches!(part.drawn, Drawn::Dimension(_)));
+    let kept = plain.parts.into_iter().filter(|part| !matches!(part.drawn, Drawn::Dimension(_) | Drawn::Text(_)));
     scene.parts.extend(kept.map(|mut part| {
         part.field = None;
         part

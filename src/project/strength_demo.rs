@@ -127,7 +127,6 @@ pub fn millimetre_fixings() -> Fixings {
             wall_species: "western_larch".to_owned(),
             wall_depth: mm(180.0),
             rows: 1,
-            ..inch_fixings().ledger
         },
         purlin: Screws { length: mm(120.0), ..inch_fixings().purlin },
         sheet: SheetScrews {

@@ -1,5 +1,5 @@
 //! A band along the beam as SVG: its edges, the curve of the uncut beam behind it, and what stands where.
-use super::curve::{AXIS, LETTER, LINE, MESH, OWN, POINT, WORDS, dress, thousands};
+use super::curve::{AXIS, BEHIND, LETTER, LINE, MESH, OWN, WORDS, dress, thousands};
 use plotters::prelude::*;
 
 /// What stands at a place.
@@ -83,7 +83,7 @@ fn plot(curve: &AlongCurve, svg: &mut String) -> Option<()> {
     chart.draw_series([PathElement::new(vec![(left, 0.0), (right, 0.0)], AXIS.stroke_width(1))]).ok()?;
     if let Some(uncut) = &curve.uncut {
         for edge in edges(uncut) {
-            chart.draw_series(DashedLineSeries::new(edge, 5, 4, POINT.stroke_width(1))).ok()?;
+            chart.draw_series(DashedLineSeries::new(edge, 5, 4, BEHIND.stroke_width(2))).ok()?;
         }
     }
     for edge in edges(&curve.band) {

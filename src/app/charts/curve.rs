@@ -15,9 +15,11 @@ pub(super) const POINT: RGBColor = RGBColor(1, 2, 4);
 pub(super) const OWN: RGBColor = RGBColor(1, 2, 5);
 pub(super) const AXIS: RGBColor = RGBColor(1, 2, 6);
 pub(super) const MESH: RGBColor = RGBColor(1, 2, 7);
+pub(super) const BEHIND: RGBColor = RGBColor(1, 2, 9);
 pub(super) const WORDS: RGBColor = RGBColor(1, 2, 8);
 
-const CLASSES: [(RGBColor, &str); 6] = [
+const CLASSES: [(RGBColor, &str); 7] = [
+    (BEHIND, "chart__behind"),
     (LINE, "chart__line"),
     (POINT, "chart__point"),
     (OWN, "chart__own"),
@@ -130,7 +132,7 @@ mod tests {
         assert!(svg.contains("viewBox=\"0 0 320 190\""));
         assert!(!svg.contains("=\"#"), "{svg}");
         assert!(!svg.contains("width=\"320\""));
-        for (_, class) in CLASSES {
+        for (_, class) in CLASSES.into_iter().filter(|(colour, _)| *colour != BEHIND) {
             assert!(svg.contains(class), "{class} is missing: {svg}");
         }
     }

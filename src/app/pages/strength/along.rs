@@ -44,13 +44,13 @@ pub fn along() -> Tag {
             .child(
                 tag("select")
                     .attr("id", "along-case")
-                    .class("field__input field__pick")
+                    .class("field__input field__pick case-pick")
                     .on("change", pick)
                     .live(options),
             )
             .child(word(
-                "Bending is plus where the underside is stretched. Dashed: the beam as if \
-                 it had no scarfs; a scarf belongs where that hardly bends.",
+                "Bending is plus where the underside is stretched. Heavy upright lines are posts and scarfs, light ones \
+                 heads of braces. Dashed: the beam as if it had no scarfs; a scarf belongs where that hardly bends.",
             ))
             .child(tag("p").class("page__word").live(joints))
             .child(tag("div").class("charts").live_html(move || html.get())),

@@ -48,7 +48,7 @@ pub fn loads() -> Tag {
             .child(
                 tag("select")
                     .attr("id", "load-case")
-                    .class("field__input field__pick")
+                    .class("field__input field__pick case-pick")
                     .on("change", pick)
                     .live(options),
             )
