@@ -31,7 +31,12 @@ pub fn mount() {
     // The sentence that stood there while the program loaded.
     root.set_text_content(None);
     if let Ok(root) = root.dyn_into::<web_sys::HtmlElement>() {
-        mount_to(root, || app().into_any()).forget();
+        // Leptos gives the owner and the executor its signals run under; the elements are our own.
+        let page = root.clone();
+        let put = move || {
+            let _ = page.append_child(app().node());
+        };
+        mount_to(root, put).forget();
     }
 }
 

@@ -96,11 +96,6 @@ impl Field {
         self.decimal_keys = true;
         self
     }
-
-    /// As a view of Leptos.
-    pub fn into_any(self) -> AnyView {
-        made(self).into_any()
-    }
 }
 
 impl Child for Field {

@@ -20,7 +20,6 @@ mod strip;
 mod table;
 mod text_field;
 mod toggle;
-mod views;
 
 pub use caution::caution;
 pub use choice::{Segment, choice, pick, segments};
@@ -43,4 +42,3 @@ pub use strip::strip;
 pub use table::{figures, table};
 pub use text_field::text_field;
 pub use toggle::toggle;
-pub use views::*;

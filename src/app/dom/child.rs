@@ -1,5 +1,5 @@
 //! What can stand in an element.
-use super::{Tag, bridge, live};
+use super::{Tag, live};
 use leptos::prelude::*;
 
 /// Something that can stand in an element. The element is handed through by value: that is the least code.
@@ -70,12 +70,5 @@ impl Child for Signal<String> {
     #[inline(never)]
     fn put(self, into: Tag) -> Tag {
         live::text(into, Box::new(move || self.get()))
-    }
-}
-
-/// A view of Leptos.
-impl Child for AnyView {
-    fn put(self, into: Tag) -> Tag {
-        bridge::put(self, into)
     }
 }

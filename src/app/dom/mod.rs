@@ -3,7 +3,6 @@
 //! Leptos' `view!` builds a type of its own for every element, attribute and closure, and the code that comes of
 //! them was most of what a phone had to fetch. Here all elements are one type. What changes follows Leptos'
 //! signals: every `live_…` runs as an effect of the owner it is made under, and ends with it.
-mod bridge;
 mod child;
 mod list;
 mod live;

@@ -21,12 +21,6 @@ pub fn section() -> Tag {
     drawing_view(draw, title, None)
 }
 
-/// The section, for pages that are written with `view!`.
-#[component]
-pub fn Section() -> impl IntoView {
-    section().into_any()
-}
-
 /// The beam line from outside, facing the wall.
 pub fn elevation() -> Tag {
     let store = use_store();
