@@ -217,7 +217,8 @@ impl<'a> Work<'a> {
                 match solver.solve(&load) {
                     Ok(solution) => {
                         let solved = collect(&model, &solution, *braces, is_hinged, (index, case));
-                        self.line.solved.push(solved);
+                        let let_go = self.let_go(&model, &solved, (index, case));
+                        self.line.solved.push(let_go.unwrap_or(solved));
                     }
                     Err(error) => {
                         self.line.not_judged.push(unsolved(*braces, &error));
@@ -226,6 +227,20 @@ impl<'a> Work<'a> {
                 }
             }
         }
+    }
+
+    /// A sunk foot pulls nothing down: where its pier would have to hold the post, the post hangs free. The answer without
+    /// that support; nothing where the foot still stands.
+    fn let_go(&self, model: &BeamModel, solved: &Solved, (index, case): (usize, &BeamCase)) -> Option<Solved> {
+        let (post, _) = case.sinks?;
+        solved.posts.get(post).filter(|part| part.foot.is_negative())?;
+        let foot = model.posts.get(post)?.foot;
+        let mut free = model.clone();
+        free.frame.supports.iter_mut().filter(|support| support.node == foot).for_each(|support| support.z = false);
+        let hanging = BeamCase { sinks: None, ..case.clone() };
+        let load = self.loads.frame_case(&free, &hanging, &self.dead);
+        let solution = Solver::new(&free.frame).solve(&load).ok()?;
+        Some(collect(&free, &solution, solved.model, solved.is_hinged, (index, case)))
     }
 
     /// Pushes along the wall: each by itself, made worse by the sway of the weight where that counts.

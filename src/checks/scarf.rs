@@ -173,7 +173,8 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
         with.line.strength().filter_map(|(solved, case)| Some((toward_lower(solved)?, solved, case))).collect();
     let forces: Vec<Force> = all.iter().map(|(force, ..)| *force).collect();
     let tie = &with.project.fixings.scarf;
-    let (_, solved, case) = all.iter().min_by(|a, b| {
+    // The case that asks most of the fasteners, with its own force and duration.
+    let (hardest, solved, case) = all.iter().min_by(|a, b| {
         (a.0.to_pounds() / a.2.duration.factor()).total_cmp(&(b.0.to_pounds() / b.2.duration.factor()))
     })?;
     let made = match lap_action(&forces).map_err(|refused| refused.to_string()) {
@@ -182,7 +183,8 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
             "the lap is lifted open by {:.0} lb and the screws or bolts that must hold it are missing",
             force.to_pounds()
         )),
-        Ok(LapAction::Opens(force)) => {
+        Ok(LapAction::Opens(_)) => {
+            let force = -*hardest;
             let capacity = tie.pull * (count(tie.count) * case.duration.factor().min(1.6));
             let says = format!(
                 "lifted by {:.0} lb; {} fasteners at {:.0} lb with C_D = {:.2}: {:.0} lb ({})",
