@@ -381,15 +381,24 @@ fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
     let mut found = PostDemands { post: number, ..PostDemands::default() };
     for (solved, case) in line.strength() {
         let Some(part) = solved.posts.get(index) else { continue };
-        let demand = |value: Force| Demand { value, combination: named(solved, case), duration: case.duration };
-        keep(&mut found.level, demand(part.level));
-        if part.foot.is_negative() {
-            // A sunk foot hangs no more on its post than itself.
-            if case.purpose != Purpose::Sunk {
-                keep(&mut found.up, demand(-part.foot));
+        let keep = |list: &mut Vec<Demand<Force>>, value: Force| {
+            // Most cases are not the largest: their names are never written out.
+            let known = list.iter_mut().find(|known| known.duration == case.duration);
+            if known.as_ref().is_some_and(|known| known.value >= value) {
+                return;
             }
-        } else {
-            keep(&mut found.down, demand(part.foot));
+            let demand = Demand { value, combination: named(solved, case), duration: case.duration };
+            match known {
+                Some(known) => *known = demand,
+                None => list.push(demand),
+            }
+        };
+        keep(&mut found.level, part.level);
+        if !part.foot.is_negative() {
+            keep(&mut found.down, part.foot);
+        } else if case.purpose != Purpose::Sunk {
+            // A sunk foot hangs no more on its post than itself.
+            keep(&mut found.up, -part.foot);
         }
     }
     found
@@ -410,13 +419,4 @@ pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
     let wood = with.wood(duration).ok()?;
     let whole = NetSection::whole(wood.section()).ok()?;
     check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
-}
-
-/// Keeps the largest of each duration.
-fn keep(list: &mut Vec<Demand<Force>>, demand: Demand<Force>) {
-    match list.iter_mut().find(|known| known.duration == demand.duration) {
-        Some(known) if known.value < demand.value => *known = demand,
-        Some(_) => {}
-        None => list.push(demand),
-    }
 }

@@ -1,4 +1,6 @@
 //! The wood of each kind of stick, ready to be checked.
+use std::cell::RefCell;
+
 use crate::loads::Duration;
 use crate::materials::{Timber, species};
 use crate::members::{Conditions, LoadDuration, Member};
@@ -11,13 +13,15 @@ const TIMBER_FROM: Length = Length::inches(4.5);
 /// The sticks of a project as the checks see them; a sentence where the tables list no value.
 pub struct Woods<'a> {
     project: &'a Project,
+    /// What the tables gave, so that each kind of stick is looked up once.
+    known: RefCell<Vec<(Used, Result<Member, String>)>>,
 }
 
 impl<'a> Woods<'a> {
     /// Of this project.
     #[must_use]
     pub const fn new(project: &'a Project) -> Self {
-        Self { project }
+        Self { project, known: RefCell::new(Vec::new()) }
     }
 
     /// The size of that kind of stick.
@@ -41,16 +45,22 @@ impl<'a> Woods<'a> {
     /// # Errors
     /// The sentence that names the nearest row, where none is listed.
     pub fn member(&self, used: Used, duration: Duration) -> Result<Member, String> {
+        let known = self.known.borrow().iter().find(|(of, _)| *of == used).map(|(_, member)| member.clone());
+        let member = known.unwrap_or_else(|| {
+            let found = self.look_up(used);
+            self.known.borrow_mut().push((used, found.clone()));
+            found
+        });
+        member.map(|member| member.during(load_duration(duration)))
+    }
+
+    fn look_up(&self, used: Used) -> Result<Member, String> {
         let (wood, timber) = (&self.project.wood, self.timber(used));
         let kind = species(&self.project.frame.species)
             .ok_or_else(|| format!("no design values for the wood \u{201c}{}\u{201d}", self.project.frame.species))?;
         let is_timber = timber.ordered.breadth.min(timber.ordered.depth) >= TIMBER_FROM;
         let grade = if is_timber { wood.timber_grade } else { wood.lumber_grade };
-        let conditions = Conditions {
-            duration: load_duration(duration),
-            wet_service: is_timber && !wood.is_dry,
-            ..Conditions::default()
-        };
+        let conditions = Conditions { wet_service: is_timber && !wood.is_dry, ..Conditions::default() };
         let class = if is_timber { &kind.design_class } else { lumber_class(&kind.design_class) };
         let mut member = Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
         // A value that was only begun is not one yet.
