@@ -253,9 +253,17 @@ pub fn calculation(project: &Project, strength: &Strength) -> String {
     inputs(&mut out, project);
     out.leaf("h2", "Loads on the roof");
     steps(&mut out, &strength.loads.dead.steps);
+    let mut said: Vec<&Step> = Vec::new();
     for case in &strength.loads.cases {
         out.leaf("h3", &format!("{}: {}", case.action.symbol(), case.name));
-        steps(&mut out, &case.steps);
+        // What a load shares with one before it stands there.
+        let new: Vec<Step> = case.steps.iter().filter(|step| !said.contains(step)).cloned().collect();
+        if new.len() < case.steps.len() {
+            let n = case.steps.len() - new.len();
+            out.leaf("p", &format!("{n} {} as before.", if n == 1 { "step" } else { "steps" }));
+        }
+        steps(&mut out, &new);
+        said.extend(&case.steps);
     }
     if let Some(line) = &strength.line {
         out.leaf("h3", "Pushes along the wall");
