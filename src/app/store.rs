@@ -57,7 +57,7 @@ struct Parts {
     design: Memo<Arc<Design>>,
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
-    strong: Memo<Option<Strong>>,
+    strong: RwSignal<Option<Strong>>,
 }
 
 /// The store of the app.
@@ -91,11 +91,7 @@ impl Store {
             (id, good)
         });
         let drawn = after_paint(good);
-        let strong = Memo::new(move |_| {
-            let good = drawn.get()?;
-            let strength = Arc::new(strength(&good.project, &good.built.shape));
-            Some(Strong { good, strength })
-        });
+        let strong = judged_after(drawn, id);
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
             project,
@@ -164,7 +160,7 @@ impl Store {
         self.0.drawn.get()
     }
 
-    /// Whether the drawn frame carries (tracked); worked out with its picture, not before the figures answer.
+    /// Whether the drawn frame carries (tracked); worked out once its picture is painted, so that nothing waits for it.
     #[must_use]
     pub fn strong(self) -> Option<Strong> {
         self.0.strong.get()
@@ -340,4 +336,31 @@ fn after_paint(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Go
         id
     });
     drawn
+}
+
+/// Judges the drawn frame after its picture is painted; the first one, and another project's, at once.
+fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
+    let judge = move || {
+        let good = drawn.get_untracked()?;
+        let strength = Arc::new(strength(&good.project, &good.built.shape));
+        Some(Strong { good, strength })
+    };
+    let strong = RwSignal::new(judge());
+    let is_due = StoredValue::new(false);
+    let follow = move || {
+        is_due.set_value(false);
+        strong.set(judge());
+    };
+    Effect::new(move |before: Option<Option<String>>| {
+        drawn.track();
+        let id = id.get_untracked();
+        if before.as_ref().is_none_or(|before| *before != id) {
+            follow();
+        } else if !is_due.get_value() {
+            is_due.set_value(true);
+            request_animation_frame(move || set_timeout(follow, std::time::Duration::ZERO));
+        }
+        id
+    });
+    strong
 }
