@@ -28,6 +28,8 @@ impl PartialEq for Good {
 /// A frame and whether it carries.
 #[derive(Clone, Debug)]
 pub struct Strong {
+    /// The project it belongs to.
+    pub id: Option<String>,
     /// The frame.
     pub good: Good,
     /// Its checks.
@@ -343,7 +345,7 @@ fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> 
     let judge = move || {
         let good = drawn.get_untracked()?;
         let strength = Arc::new(strength(&good.project, &good.built.shape));
-        Some(Strong { good, strength })
+        Some(Strong { id: id.get_untracked(), good, strength })
     };
     let strong = RwSignal::new(judge());
     let is_due = StoredValue::new(false);

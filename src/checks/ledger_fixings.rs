@@ -236,8 +236,19 @@ impl<'a> Fixing<'a> {
         })?;
         let value = of_ledger.value.min(of_wall.value);
         let named = |whose: &'static str| move |step: Step| Step { gives: format!("{whose}: {}", step.gives), ..step };
-        let steps = of_ledger.steps.into_iter().map(named("ledger"));
-        Ok(Worked::new(value, steps.chain(of_wall.steps.into_iter().map(named("wall's post"))).collect()))
+        let of_ledger = of_ledger.steps.into_iter().map(named("ledger"));
+        let of_wall = of_wall.steps.into_iter().map(named("wall's post"));
+        Ok(Worked::new(value, of_ledger.chain(of_wall).chain([self.edges_of_the_wall()]).collect()))
+    }
+
+    /// What the builder has to look at, since the width of the wall's posts is not known.
+    fn edges_of_the_wall(&self) -> Step {
+        let says = format!(
+            "not judged: the width of the post is not known. The screw needs 1.5·D = {:.3} in to each edge, a post {:.2} in wide",
+            self.lag.diameter.to_inches() * 1.5,
+            self.lag.diameter.to_inches() * 3.0
+        );
+        Step::new("wall's post: edge distance", says, Citation::from_memory("NDS 2015", "Table 12.5.1C"))
     }
 
     /// The row stands along the wall's post. Areas of a strip four screws wide, the ledger's stiffness for both: what is
@@ -257,16 +268,18 @@ impl<'a> Fixing<'a> {
     }
 }
 
-/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out) of a reaction and a pull off the
+/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out, or one load alone) of a reaction and a pull off the
 /// wall, to find the governing one.
 fn rough(rows: &[FixingRow], stand_off: Length, values: Pull) -> impl Fn(Force, Force) -> f64 + use<> {
     let heights = rows.iter().map(|row| row.height.to_inches());
     let squares: f64 = heights.clone().map(|height| height * height).sum();
     let lever = stand_off.to_inches() * heights.fold(0.0, f64::max) / squares;
     let n = rows.len() as f64;
+    let (may_out, may_aside) = (values.withdrawal.to_pounds(), values.lateral.to_pounds());
     move |reaction, outward| {
         let out = reaction.to_pounds() * lever + outward.to_pounds() / n;
         let aside = reaction.to_pounds() / n;
-        (out * out / values.withdrawal.to_pounds() + aside * aside / values.lateral.to_pounds()) / out.hypot(aside)
+        let together = (out * out / may_out + aside * aside / may_aside) / out.hypot(aside);
+        together.max(out / may_out).max(aside / may_aside)
     }
 }

@@ -87,7 +87,7 @@ pub fn inch_fixings() -> Fixings {
     let inches = Length::inches;
     Fixings {
         ledger: LedgerFixings {
-            fastener: "lag_5_8".to_owned(),
+            fastener: "lag_3_4".to_owned(),
             length: inches(10.0),
             rows: 1,
             lowest: inches(5.0),

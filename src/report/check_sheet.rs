@@ -193,7 +193,7 @@ pub fn joints(strength: &Strength, units: UnitSystem) -> String {
     match (of(0.5), of(1.0), of(1.5)) {
         (Some(soft), Some(own), Some(stiff)) => format!(
             "The stiffness of the braces\u{2019} joints is a placeholder. With it the beam bends by up to {own}; with joints half as stiff \
-             {soft}, half as stiff again {stiff}."
+             {soft}, one and a half times as stiff {stiff}."
         ),
         _ => String::new(),
     }

@@ -43,7 +43,7 @@ fn subject(member: &str) -> Subject {
     let is_mark = member.chars().nth(1).is_some_and(|next| next.is_ascii_digit());
     match (first, is_mark) {
         _ if member.starts_with("scarf") => Subject::Scarf,
-        _ if member.starts_with("footing") => Subject::Footing,
+        _ if member.starts_with("footing") || member.starts_with("pier") => Subject::Footing,
         _ if member.contains("post") => Subject::Post,
         ('R', true) => Subject::Rafter,
         ('B', true) => Subject::Beam,
@@ -78,10 +78,10 @@ fn failures(strength: &Strength) -> usize {
     strength.checks.iter().filter(|check| !check.passes()).count()
 }
 
-/// The worst ratio of the checks of the same kind; nothing where one of them could not be made.
+/// The worst ratio of the checks of the same kind that could be made; nothing where none could.
 fn worst_alike(strength: &Strength, failing: &Check) -> Option<f64> {
     let alike = |check: &&Check| check.name == failing.name && subject(&check.member) == subject(&failing.member);
-    strength.checks.iter().filter(alike).try_fold(0.0_f64, |worst, check| Some(worst.max(check.ratio()?)))
+    strength.checks.iter().filter(alike).filter_map(Check::ratio).reduce(f64::max)
 }
 
 type Candidates = Vec<(String, Project)>;
@@ -386,9 +386,10 @@ impl Try<'_> {
                 (changed.fixings.pier.footing_width, changed.fixings.pier.footing_thickness) = (width, thickness);
             }));
         }
-        let deeper = self.project.ground.frost_depth.filter(|frost| *frost > pier.depth);
-        all.extend(deeper.map(|frost| {
-            self.with(format!("footings down to {}", self.said(frost)), |changed| changed.fixings.pier.depth = frost)
+        let frost = self.project.ground.frost_depth.filter(|frost| *frost > pier.depth);
+        let steps = [1.0, 2.0, 4.0].map(|steps| pier.depth + self.step(6.0, 150.0) * steps);
+        all.extend(frost.into_iter().chain(steps).map(|depth| {
+            self.with(format!("footings down to {}", self.said(depth)), |changed| changed.fixings.pier.depth = depth)
         }));
         all
     }
@@ -436,6 +437,7 @@ mod tests {
             assert_eq!(subject(member), expected, "{member}");
         }
         assert_eq!(subject("footing of P1"), Subject::Footing);
+        assert_eq!(subject("pier of P1"), Subject::Footing);
         assert_eq!(subject("Roof"), Subject::Other);
     }
 }

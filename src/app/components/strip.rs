@@ -40,18 +40,23 @@ pub fn strip() -> Tag {
 /// The check that asks most, with what it was before.
 fn worst() -> Tag {
     let store = use_store();
-    let shares = Memo::new(move |last: Option<&(Share, Share)>| {
-        let now = store.strong().and_then(|strong| {
+    let shares = Memo::new(move |last: Option<&Seen>| {
+        let strong = store.strong();
+        let now = strong.as_ref().and_then(|strong| {
             let worst = strong.strength.worst()?;
             Some((worst.member.clone(), worst.ratio()))
         });
-        let before =
-            last.map_or_else(|| now.clone(), |(before, was)| if *was == now { before.clone() } else { was.clone() });
-        (before, now)
+        let id = strong.and_then(|strong| strong.id);
+        let before = match last {
+            Some(last) if last.id == id && last.now != now => last.now.clone(),
+            Some(last) if last.id == id => last.before.clone(),
+            _ => now.clone(),
+        };
+        Seen { id, before, now }
     });
-    let now = move || shares.with(|(_, now)| share_text(now.as_ref()));
+    let now = move || shares.with(|seen| share_text(seen.now.as_ref()));
     let change = move || {
-        let (before, now) = shares.get();
+        let Seen { before, now, .. } = shares.get();
         let was = share_text(before.as_ref());
         (before.is_some() && was != share_text(now.as_ref())).then(|| {
             let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
@@ -65,7 +70,7 @@ fn worst() -> Tag {
         })
     };
     let over =
-        move || shares.with(|(_, now)| now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
+        move || shares.with(|seen| seen.now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
     tag("a")
         .class("strip__cell")
         .live_class("strip__cell--over", over)
@@ -77,6 +82,14 @@ fn worst() -> Tag {
 
 /// The member of the worst check, and its share; no share where it could not be judged.
 type Share = Option<(String, Option<f64>)>;
+
+/// The worst check of a project, and the other one that was there before it.
+#[derive(Clone, PartialEq)]
+struct Seen {
+    id: Option<String>,
+    before: Share,
+    now: Share,
+}
 
 fn share_text(share: Option<&(String, Option<f64>)>) -> String {
     match share {
