@@ -484,7 +484,7 @@ fn a_post_sinks_under_little_and_under_much() {
     let line = barn.strength.line.as_ref().unwrap();
     for number in 1..=4 {
         for load in ["D", "D + S: balanced snow"] {
-            let name = format!("{load}, post P{number} sunk");
+            let name = format!("{load}, post P{number} sunk 1⁄4″");
             let case = line.cases.iter().find(|case| case.name == name).unwrap_or_else(|| panic!("no {name}"));
             assert_eq!(case.sinks, Some((number - 1, Length::inches(0.25))));
         }

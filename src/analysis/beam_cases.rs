@@ -11,6 +11,7 @@ use crate::loads::snow::partial_patterns;
 use crate::loads::{Action, Duration, Edition, settlement};
 use crate::project::Project;
 use crate::units::{Angle, Force, Length, LineLoad, Moment};
+use crate::wording::length;
 
 /// What a case is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -190,8 +191,9 @@ impl<'a> BeamLoads<'a> {
     #[must_use]
     pub fn sunk_cases(&self, heaviest: &BeamCase) -> Vec<BeamCase> {
         let sinks = settlement(self.project.ground.is_frost_prone).value;
+        let depth = length(sinks, self.project.units);
         let sunk = |post: usize| BeamCase {
-            name: format!("{}, post P{} sunk", heaviest.name, post + 1),
+            name: format!("{}, post P{} sunk {depth}", heaviest.name, post + 1),
             sinks: Some((post, sinks)),
             purpose: Purpose::Sunk,
             ..heaviest.clone()
