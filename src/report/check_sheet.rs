@@ -121,7 +121,7 @@ fn steps(out: &mut Markup, steps: &[Step]) {
     out.close("ol");
 }
 
-const fn tag(confidence: Confidence) -> &'static str {
+pub(super) const fn tag(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "",
         Confidence::Medium => " (from memory)",

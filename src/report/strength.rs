@@ -1,6 +1,7 @@
 //! Loads and checks as JSON: fixed keys, pounds, feet and inches.
 use serde_json::{Map, Value, json};
 
+use super::check_sheet::tag;
 use crate::analysis::{RoofCase, RoofLoads};
 use crate::checks::{Check, Outcome, Strength};
 use crate::loads::Action;
@@ -94,7 +95,8 @@ fn check(check: &Check) -> Value {
 
 fn step(step: &crate::working::Step) -> String {
     let citation = &step.citation;
-    format!("{}: {} [{}, {}]", step.gives, step.says, citation.document, citation.clause)
+    let confidence = tag(citation.confidence);
+    format!("{}: {} [{}, {}{confidence}]", step.gives, step.says, citation.document, citation.clause)
 }
 
 const fn confidence(confidence: Confidence) -> &'static str {

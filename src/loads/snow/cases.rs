@@ -56,7 +56,7 @@ pub struct Snow {
     pub flat: AreaLoad,
     /// p_s of the lean-to.
     pub balanced: AreaLoad,
-    /// The cases; they never act together.
+    /// The cases, the balanced one first; they never act together. Its steps end with why a drift or slid snow is not there.
     pub cases: Vec<SnowCase>,
     /// What could not be worked out.
     pub not_judged: Vec<Refused>,
@@ -74,6 +74,7 @@ pub fn snow_cases(place: &Place, lean_to: &LeanTo) -> Result<Snow, Refused> {
     let with = |steps: Vec<Step>| [balanced.steps.clone(), steps].concat();
     let mut cases = vec![SnowCase { kind: SnowKind::Balanced, spread: base.clone(), steps: balanced.steps.clone() }];
     let mut not_judged = Vec::new();
+    let mut absent = Vec::new();
     if let Some(least) = minimum_snow(place, lean_to.slope)? {
         cases.push(SnowCase { kind: SnowKind::Minimum, spread: even(least.value), steps: least.steps });
     }
@@ -82,6 +83,7 @@ pub fn snow_cases(place: &Place, lean_to: &LeanTo) -> Result<Snow, Refused> {
         cases.push(SnowCase { kind: SnowKind::RainOnSnow, spread, steps: with(rain.steps) });
     }
     match drifts(place, lean_to) {
+        Ok(found) if found.value.is_empty() => absent.extend(found.steps),
         Ok(found) => cases.extend(found.value.iter().map(|drift| {
             let kind = match drift.kind {
                 DriftKind::Leeward => SnowKind::LeewardDrift,
@@ -92,6 +94,7 @@ pub fn snow_cases(place: &Place, lean_to: &LeanTo) -> Result<Snow, Refused> {
         Err(refused) => not_judged.push(refused),
     }
     match sliding_snow(place, lean_to) {
+        Ok(found) if found.value.is_none() => absent.extend(found.steps),
         Ok(found) => cases.extend(found.value.map(|slid| SnowCase {
             kind: SnowKind::Sliding,
             spread: base.plus(&slid.spread()),
@@ -99,6 +102,7 @@ pub fn snow_cases(place: &Place, lean_to: &LeanTo) -> Result<Snow, Refused> {
         })),
         Err(refused) => not_judged.push(refused),
     }
+    cases[0].steps.extend(absent);
     let flat = flat_snow(place, place.snow_exposure, lean_to.thermal)?.value;
     Ok(Snow { flat, balanced: balanced.value, cases, not_judged })
 }

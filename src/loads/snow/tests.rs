@@ -247,6 +247,17 @@ fn which_roofs_slide() {
     assert!(!slides(|roof| (roof.upper.slope, roof.upper.slippery) = (Slope::in_twelve(0.25), true)));
 }
 
+/// Held by guards no snow slides, and where it lies as deep as the wall's step is high none drifts: the balanced case says so.
+#[test]
+fn what_is_absent_is_said() {
+    let mut roof = lean_to();
+    (roof.upper.snow_guards, roof.step) = (true, Length::feet(0.1));
+    let snow = snow_cases(&place(EARLY, 30.0), &roof).unwrap();
+    assert!(!snow.cases.iter().any(|case| matches!(case.kind, SnowKind::LeewardDrift | SnowKind::Sliding)));
+    let says = |word: &str| snow.cases[0].steps.iter().any(|step| step.says.contains(word));
+    assert!(says("no drift") && says("snow guards hold"), "{:?}", snow.cases[0].steps);
+}
+
 #[test]
 fn cases_stand_apart() {
     let snow = snow_cases(&place(EARLY, 30.0), &lean_to()).unwrap();
