@@ -17,6 +17,8 @@ pub struct Remedy {
     pub project: Project,
     /// The share the same kind of check comes to then.
     pub ratio: f64,
+    /// The member that is asked most of then and its share, where it could be judged.
+    pub worst: Option<(String, f64)>,
     /// What the timber costs then.
     pub price: Money,
 }
@@ -65,7 +67,8 @@ pub fn remedies(project: &Project, strength: &Strength, failing: &Check) -> Vec<
         let (Some(built), Some(after)) = (&design.built, &design.strength) else { continue };
         let Some(ratio) = worst_alike(after, failing) else { continue };
         if ratio <= 1.0 && failures(after) <= before {
-            found.push(Remedy { says, project: changed, ratio, price: built.order.price });
+            let worst = after.worst().and_then(|check| Some((check.member.clone(), check.ratio()?)));
+            found.push(Remedy { says, project: changed, ratio, worst, price: built.order.price });
             if found.len() == MOST {
                 break;
             }
@@ -420,6 +423,7 @@ mod tests {
             for remedy in found {
                 let after = evaluate(&remedy.project).strength.unwrap();
                 assert!(worst_alike(&after, &check).unwrap() <= 1.0, "{}", remedy.says);
+                assert_eq!(remedy.worst.map(|(_, ratio)| ratio), after.worst().unwrap().ratio(), "{}", remedy.says);
                 assert!(failures(&after) <= failures(&strength), "{}", remedy.says);
             }
         }

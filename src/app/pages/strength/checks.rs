@@ -114,7 +114,7 @@ fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> St
     out.finish()
 }
 
-/// What would help, each with one button.
+/// What would help, each with one button that says what it costs and what is worst then.
 fn help(out: &mut Markup, found: &[Remedy], offered: Offered, place: usize, good: &crate::app::Good) {
     out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
     if found.is_empty() {
@@ -137,8 +137,12 @@ fn help(out: &mut Markup, found: &[Remedy], offered: Offered, place: usize, good
         } else {
             format!(", timber {price} {}", if more > 0.0 { "more" } else { "less" })
         };
+        let worst = remedy
+            .worst
+            .as_ref()
+            .map_or_else(String::new, |(member, ratio)| format!("; worst then {member}, {:.0} %", ratio * 100.0));
         out.open(&format!("button type=\"button\" class=\"button help__way\" data-remedy=\"{index}\""));
-        out.say(&format!("{}: {:.0} %{cost}", remedy.says, remedy.ratio * 100.0)).close("button");
+        out.say(&format!("{}: {:.0} %{cost}{worst}", remedy.says, remedy.ratio * 100.0)).close("button");
     }
     out.close("section");
 }
