@@ -101,43 +101,20 @@ impl<'a> Foot<'a> {
     fn checks(&self) -> Vec<Check> {
         let named = |what: &str| format!("{what} of P{}", self.demands.post);
         let all = [
-            self.check(format!("P{}", self.demands.post), "stands on its foot", &self.demands.down, |one| {
+            self.check(format!("P{}", self.demands.post), "stands on its foot", hardest(&self.demands.down), |one| {
                 self.foot(one)
             }),
-            self.check(named("base"), HOLDS_DOWN, &self.demands.up, |one| self.pulled(one)),
-            self.check(named("base"), "holds the post sideways", &self.demands.level, |one| self.pushed(one)),
-            self.lasting(named("footing"), PRESSES, &self.demands.down, |one| self.pressed(one)),
-            self.lasting(named("footing"), STAYS_DOWN, &self.demands.up, |one| self.lifted(one)),
-            self.lasting(named("pier"), "stands against the push", &self.demands.level, |one| self.leaned(one)),
+            self.check(named("base"), HOLDS_DOWN, hardest(&self.demands.up), |one| self.pulled(one)),
+            self.check(named("base"), "holds the post sideways", hardest(&self.demands.level), |one| self.pushed(one)),
+            self.check(named("footing"), PRESSES, largest(&self.demands.down), |one| self.pressed(one)),
+            self.check(named("footing"), STAYS_DOWN, largest(&self.demands.up), |one| self.lifted(one)),
+            self.check(named("pier"), "stands against the push", largest(&self.demands.level), |one| self.leaned(one)),
         ];
         all.into()
     }
 
-    /// Of the demand that is largest for how long it lasts.
+    /// Judges the demand that asks most.
     fn check(
-        &self,
-        member: String,
-        name: &str,
-        demands: &[Demand<Force>],
-        judge: impl Fn(&Demand<Force>) -> Result<Worked<Verdict>, String>,
-    ) -> Check {
-        let worst = most(demands.iter(), |one| one.value.to_pounds() / one.duration.factor());
-        self.made(member, name, worst, judge)
-    }
-
-    /// Of the largest demand: soil and weight know no duration.
-    fn lasting(
-        &self,
-        member: String,
-        name: &str,
-        demands: &[Demand<Force>],
-        judge: impl Fn(&Demand<Force>) -> Result<Worked<Verdict>, String>,
-    ) -> Check {
-        let worst = most(demands.iter(), |one| one.value.to_pounds());
-        self.made(member, name, worst, judge)
-    }
-
-    fn made(
         &self,
         member: String,
         name: &str,
@@ -229,6 +206,16 @@ impl<'a> Foot<'a> {
         let needed = pole_depth(level.value, height, pier.pier_width, soil).map_err(|refused| refused.to_string())?;
         Ok(Worked::new(Verdict::length(needed.value, pier.depth), needed.steps))
     }
+}
+
+/// The demand that is largest for how long it lasts.
+fn hardest(demands: &[Demand<Force>]) -> Option<&Demand<Force>> {
+    most(demands.iter(), |one| one.value.to_pounds() / one.duration.factor())
+}
+
+/// The largest demand: soil and weight know no duration.
+fn largest(demands: &[Demand<Force>]) -> Option<&Demand<Force>> {
+    most(demands.iter(), |one| one.value.to_pounds())
 }
 
 #[cfg(test)]

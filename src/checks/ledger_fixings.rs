@@ -8,10 +8,10 @@ use super::known::{chosen, gravity, moisture};
 use super::ledger::{Asked, Ledger, height};
 use super::purlin::most;
 use crate::fastening::{
-    Direction, Edge, EndLoad, Factors, Fastener, FastenerKind, FixingRow, GroupMember, GroupRow, LedgerLoad, Member,
-    Moisture, Placing, Pull, Refused, RowLayout, RowSpacing, Wetness, adjusted_lateral, adjusted_withdrawal,
-    geometry_factor, group_factor, lag_thread_in_main, ledger_fixing, load_duration, outer_rows, penetration,
-    single_shear, single_shear_over_gap, wet_lateral, wet_withdrawal, withdrawal,
+    Direction, Edge, EndLoad, Factors, Fastener, FastenerKind, FixingRow, GroupMember, GroupRow, LedgerLoad, LoadOnOne,
+    Member, Moisture, Placing, Pull, Refused, RowLayout, RowSpacing, Wetness, adjusted_lateral, adjusted_withdrawal,
+    combined_share, geometry_factor, group_factor, lag_thread_in_main, ledger_fixing, load_duration, outer_rows,
+    penetration, single_shear, single_shear_over_gap, wet_lateral, wet_withdrawal, withdrawal,
 };
 use crate::loads::Duration;
 use crate::members::{Verdict, stiffness};
@@ -268,18 +268,15 @@ impl<'a> Fixing<'a> {
     }
 }
 
-/// Load by capacity of the most loaded screw (NDS 12.4-1 for a lag screw, written out, or one load alone) of a reaction and a pull off the
+/// Load by capacity of the most loaded screw (a lag screw's) of a reaction and a pull off the
 /// wall, to find the governing one.
 fn rough(rows: &[FixingRow], stand_off: Length, values: Pull) -> impl Fn(Force, Force) -> f64 + use<> {
     let heights = rows.iter().map(|row| row.height.to_inches());
     let squares: f64 = heights.clone().map(|height| height * height).sum();
     let lever = stand_off.to_inches() * heights.fold(0.0, f64::max) / squares;
     let n = rows.len() as f64;
-    let (may_out, may_aside) = (values.withdrawal.to_pounds(), values.lateral.to_pounds());
     move |reaction, outward| {
-        let out = reaction.to_pounds() * lever + outward.to_pounds() / n;
-        let aside = reaction.to_pounds() / n;
-        let together = (out * out / may_out + aside * aside / may_aside) / out.hypot(aside);
-        together.max(out / may_out).max(aside / may_aside)
+        let load = LoadOnOne { withdrawal: reaction.abs() * lever + outward / n, lateral: reaction.abs() / n };
+        combined_share(FastenerKind::LagScrew, values, load).unwrap_or_default()
     }
 }

@@ -37,31 +37,47 @@ pub fn combined(kind: FastenerKind, values: Pull, angle: Angle) -> Result<Worked
     if !(-1e-9..=90.000_001).contains(&degrees) {
         return Err(Refused::because("The load leaves the surface at 0° (aside) to 90° (straight out)."));
     }
-    let (sine, cosine) = (angle.sin(), angle.cos());
-    let (sine, cosine, power, clause) = match kind {
-        FastenerKind::Bolt => {
-            return Err(Refused::because(
-                "The rule for loads at an angle is for screws and nails; check a bolt each way.",
-            ));
-        }
-        FastenerKind::LagScrew | FastenerKind::WoodScrew => (sine * sine, cosine * cosine, "²", "12.4-1"),
-        FastenerKind::Nail => (sine, cosine, "", "12.4-2"),
+    let Some((out_part, aside_part)) = parts(kind, angle) else {
+        return Err(Refused::because("The rule for loads at an angle is for screws and nails; check a bolt each way."));
     };
+    let (power, clause) = if kind == FastenerKind::Nail { ("", "12.4-2") } else { ("²", "12.4-1") };
     let (out, aside) = (values.withdrawal, values.lateral);
-    let value = out * (aside / (out * cosine + aside * sine));
+    let value = out * (aside / (out * aside_part + aside * out_part));
     let says = format!(
         "Z_α′ = (W′p)·Z′/((W′p)·cos{power}α + Z′·sin{power}α) = {}·{}/({}·{} + {}·{}) at α = {}° = {} lb",
         pounds(out),
         pounds(aside),
         pounds(out),
-        number(cosine),
+        number(aside_part),
         pounds(aside),
-        number(sine),
+        number(out_part),
         number(degrees),
         pounds(value)
     );
     let citation = Citation::from_memory("NDS 2015", clause);
     Ok(Worked::new(value, vec![Step::new("Z_α′, withdrawal and lateral together", says, citation)]))
+}
+
+/// How much of sin α and cos α counts: squared for screws, plain for nails; no rule for a bolt.
+fn parts(kind: FastenerKind, angle: Angle) -> Option<(f64, f64)> {
+    let (sine, cosine) = (angle.sin(), angle.cos());
+    match kind {
+        FastenerKind::Bolt => None,
+        FastenerKind::LagScrew | FastenerKind::WoodScrew => Some((sine * sine, cosine * cosine)),
+        FastenerKind::Nail => Some((sine, cosine)),
+    }
+}
+
+/// The greatest of load by capacity together and of each load alone, which is what [`combined_check`] gives, without its
+/// working; nothing for a bolt and for a fastener without load.
+#[must_use]
+pub fn combined_share(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Option<f64> {
+    let (out, aside) = (load.withdrawal.max(Force::ZERO), load.lateral.abs());
+    let total = out.to_pounds().hypot(aside.to_pounds());
+    let (out_part, aside_part) = parts(kind, Angle::radians(out.to_pounds().atan2(aside.to_pounds())))?;
+    // The load by Z_α′ written out.
+    let together = total * (aside_part / values.lateral.to_pounds() + out_part / values.withdrawal.to_pounds());
+    (total > 0.0).then(|| together.max(out / values.withdrawal).max(aside / values.lateral))
 }
 
 /// Load by capacity of one fastener under both loads: √(w² + z²)/Z_α′ with tan α = w/z, and each load against its own value.
@@ -80,8 +96,8 @@ pub fn combined_check(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Resu
     let mut steps = found.steps;
     steps.push(Step::new("load by capacity", says, Citation::from_memory("NDS 2015", "12.4")));
     let (pulled, pushed) = (out / values.withdrawal.to_pounds(), aside / values.lateral.to_pounds());
-    let greatest = ratio.max(pulled).max(pushed);
-    if greatest > ratio {
+    let greatest = combined_share(kind, values, load).unwrap_or(ratio).max(ratio);
+    if pulled.max(pushed) > ratio {
         let says = format!(
             "one load alone: w/(W′p) = {}, z/Z′ = {}; the greater rules, for neither load helps against the other: {}",
             number(pulled),

@@ -36,7 +36,7 @@ mod written;
 pub use adjusted::{Factors, adjusted_lateral, adjusted_withdrawal};
 pub use bagged_concrete::{Bag, BagCount, bag_counts, bags};
 pub use bearing::{Material, dowel_bearing, hankinson};
-pub use combined::{LoadOnOne, Pull, combined, combined_check};
+pub use combined::{LoadOnOne, Pull, combined, combined_check, combined_share};
 pub use dowel::{Dowel, Mode, YieldLoad};
 pub use factors::{
     Heat, Moisture, RowLayout, Wetness, end_grain_lateral, end_grain_withdrawal, load_duration, temperature,

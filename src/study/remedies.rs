@@ -312,8 +312,7 @@ impl Try<'_> {
                 || name.contains("screw")
         };
         let mut found = Candidates::new();
-        for (place, word, of) in all.into_iter().filter(|(_, word, _)| is_asked(word)) {
-            let _ = word;
+        for (place, _, of) in all.into_iter().filter(|(_, word, _)| is_asked(word)) {
             for more in [1, 2] {
                 let mut changed = self.project.clone();
                 let tie = of(&mut changed);

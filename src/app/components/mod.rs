@@ -41,4 +41,4 @@ pub use stepper::Steps;
 pub use strip::strip;
 pub use table::{figures, table};
 pub use text_field::text_field;
-pub use toggle::toggle;
+pub use toggle::{knob, toggle};

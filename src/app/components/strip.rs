@@ -60,13 +60,7 @@ fn worst() -> Tag {
         let was = share_text(before.as_ref());
         (before.is_some() && was != share_text(now.as_ref())).then(|| {
             let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
-            let (mark, word) = if size(&now) < size(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
-            tag("span")
-                .class("strip__was")
-                .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
-                .child(tag("span").class("quiet").child(word))
-                .child("was ")
-                .child(was)
+            earlier(size(&now) < size(&before), was)
         })
     };
     let over =
@@ -103,6 +97,17 @@ fn share_text(share: Option<&(String, Option<f64>)>) -> String {
     }
 }
 
+/// What a figure was before it grew or fell.
+fn earlier(has_fallen: bool, was: String) -> Tag {
+    let (mark, word) = if has_fallen { ("▼", "less: ") } else { ("▲", "more: ") };
+    tag("span")
+        .class("strip__was")
+        .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
+        .child(tag("span").class("quiet").child(word))
+        .child("was ")
+        .child(was)
+}
+
 /// One figure: its name, what it is, and what it was.
 fn cell(
     name: &'static str,
@@ -128,15 +133,7 @@ fn made(
         if was == show(&now) {
             return None;
         }
-        let (mark, word) = if worth(&now) < worth(&before) { ("▼", "less: ") } else { ("▲", "more: ") };
-        Some(
-            tag("span")
-                .class("strip__was")
-                .child(tag("span").attr("aria-hidden", "true").child(mark).child(" "))
-                .child(tag("span").class("quiet").child(word))
-                .child("was ")
-                .child(was),
-        )
+        Some(earlier(worth(&now) < worth(&before), was))
     };
     tag("a")
         .class("strip__cell")

@@ -19,22 +19,17 @@ fn switch(field: &Lens<bool>, label: Signal<String>, hint: Signal<String>) -> Ta
         let next = !on.get_untracked();
         store.edit(|project| field.set(project, next));
     };
+    let input = move |input: Tag| input.attr("id", path).live_prop("checked", move || on.get()).on("change", turn);
+    let hint = tag("span").class("field__hint").child(followed(hint));
+    knob(input, tag("span").class("toggle__words").child(tag("span").class("toggle__name").child(label)).child(hint))
+}
+
+/// The switch as it is seen, beside its words; `input` binds what it stands for.
+pub fn knob(input: impl FnOnce(Tag) -> Tag, words: Tag) -> Tag {
+    let plain = tag("input").class("toggle__input").attr("type", "checkbox").attr("role", "switch");
     tag("label")
         .class("toggle")
-        .child(
-            tag("input")
-                .class("toggle__input")
-                .attr("type", "checkbox")
-                .attr("role", "switch")
-                .attr("id", path)
-                .live_prop("checked", move || on.get())
-                .on("change", turn),
-        )
+        .child(input(plain))
         .child(tag("span").class("toggle__knob").attr("aria-hidden", "true"))
-        .child(
-            tag("span")
-                .class("toggle__words")
-                .child(tag("span").class("toggle__name").child(label))
-                .child(tag("span").class("field__hint").child(followed(hint))),
-        )
+        .child(words)
 }

@@ -1,4 +1,5 @@
 //! Keeps the screen on while marks are walked, where the browser can.
+use crate::app::components::knob;
 use crate::app::dom::{Tag, tag};
 use js_sys::{Function, Promise, Reflect};
 use leptos::ev;
@@ -72,19 +73,8 @@ pub fn awake() -> Option<Tag> {
         let_sleep(held);
     });
     wake_lock().map(|_| {
-        tag("label")
-            .class("toggle")
-            .child(
-                tag("input")
-                    .class("toggle__input")
-                    .attr("type", "checkbox")
-                    .attr("role", "switch")
-                    .live_prop("checked", move || on.get())
-                    .on("change", turn),
-            )
-            .child(tag("span").class("toggle__knob").attr("aria-hidden", "true"))
-            .child(
-                tag("span").class("toggle__words").child(tag("span").class("toggle__name").child("Keep the screen on")),
-            )
+        let words =
+            tag("span").class("toggle__words").child(tag("span").class("toggle__name").child("Keep the screen on"));
+        knob(|input| input.live_prop("checked", move || on.get()).on("change", turn), words)
     })
 }
