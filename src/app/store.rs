@@ -92,7 +92,7 @@ impl Store {
             };
             (id, good)
         });
-        let drawn = after_paint(good);
+        let drawn = drawn_after(good);
         let strong = judged_after(drawn, id);
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
@@ -319,50 +319,47 @@ impl Store {
     }
 }
 
-/// Follows the good pair after the next picture is painted; the first one, and another project's, at once.
-fn after_paint(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Good>> {
-    let drawn = RwSignal::new(good.with_untracked(|(_, good)| good.clone()));
-    let is_due = StoredValue::new(false);
-    let follow = move || {
-        is_due.set_value(false);
-        drawn.set(good.with_untracked(|(_, good)| good.clone()));
-    };
-    Effect::new(move |before: Option<Option<String>>| {
-        let id = good.with(|(id, _)| id.clone());
-        if before.as_ref().is_none_or(|before| *before != id) {
-            follow();
-        } else if !is_due.get_value() {
-            is_due.set_value(true);
-            request_animation_frame(move || set_timeout(follow, std::time::Duration::ZERO));
-        }
-        id
-    });
-    drawn
+/// The good pair, after the picture of what it changes at once.
+fn drawn_after(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Good>> {
+    let follow = move || good.with(|(id, _)| id.clone());
+    after_paint(follow, move || good.with_untracked(|(_, good)| good.clone()))
 }
 
-/// Judges the drawn frame after its picture is painted; the first one, and another project's, at once.
+/// The drawn frame judged, after its picture.
 fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
+    let follow = move || {
+        drawn.track();
+        id.get_untracked()
+    };
     let judge = move || {
         let good = drawn.get_untracked()?;
         let strength = Arc::new(strength(&good.project, &good.built.shape));
         Some(Strong { id: id.get_untracked(), good, strength })
     };
-    let strong = RwSignal::new(judge());
+    after_paint(follow, judge)
+}
+
+/// What `make` gives, made anew after the next picture is painted whenever what `follow` tracks changes; the first one, and
+/// that of another project, by the id that `follow` gives, at once.
+fn after_paint<T: Default + Send + Sync + 'static>(
+    follow: impl Fn() -> Option<String> + 'static,
+    make: impl Fn() -> T + Copy + 'static,
+) -> RwSignal<T> {
+    let made = RwSignal::new(T::default());
     let is_due = StoredValue::new(false);
-    let follow = move || {
+    let renew = move || {
         is_due.set_value(false);
-        strong.set(judge());
+        made.set(make());
     };
     Effect::new(move |before: Option<Option<String>>| {
-        drawn.track();
-        let id = id.get_untracked();
+        let id = follow();
         if before.as_ref().is_none_or(|before| *before != id) {
-            follow();
+            renew();
         } else if !is_due.get_value() {
             is_due.set_value(true);
-            request_animation_frame(move || set_timeout(follow, std::time::Duration::ZERO));
+            request_animation_frame(move || set_timeout(renew, std::time::Duration::ZERO));
         }
         id
     });
-    strong
+    made
 }
