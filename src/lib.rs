@@ -20,6 +20,7 @@ pub mod members;
 pub mod ordering;
 pub mod project;
 pub mod report;
+pub mod solid;
 pub mod study;
 pub mod tickets;
 pub mod units;

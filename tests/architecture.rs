@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 ///
 /// `project` reads sizes of materials and is read by everything after it; `design` only names the parts of
 /// the answer, so the stages that make them may name it too.
-const ROOMS: [&str; 20] = [
+const ROOMS: [&str; 21] = [
     "units",
     "wording",
     "materials",
@@ -18,6 +18,7 @@ const ROOMS: [&str; 20] = [
     "frame",
     "project",
     "geometry",
+    "solid",
     "joinery",
     "tickets",
     "ordering",

@@ -117,7 +117,7 @@ impl Polygon {
 }
 
 /// A volume of wood and where along the stick it balances.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Bulk {
     volume: Volume,
     /// Volume times place, in⁴.
@@ -141,6 +141,12 @@ impl Bulk {
     #[must_use]
     pub fn plate(outline: &Polygon, thickness: Length) -> Self {
         Self::new(outline.area() * thickness, outline.centroid().x)
+    }
+
+    /// A hole of that diameter bored square through that much wood.
+    #[must_use]
+    pub fn hole(diameter: Length, through: Length, at: Length) -> Self {
+        Self::new(diameter * diameter * std::f64::consts::FRAC_PI_4 * through, at)
     }
 
     /// Both together.

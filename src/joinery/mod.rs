@@ -1,6 +1,16 @@
-//! Joints as shapes.
+//! Joints as shapes: their outlines, the sticks as wood with every joint cut, and what is in the way of what.
+mod beam_piece;
+mod bodies;
+mod body;
+mod chamfer;
 mod conflicts;
+mod pegs;
 mod scarf;
 
+pub use beam_piece::{beam_outline, braces_of, in_scarf, posts_of, scarf_end};
+pub use bodies::{beam_joints, bodies, post_joints};
+pub use body::{Cut, CutKind, StickBody};
+pub use chamfer::{chamfer_bulk, chamfer_runs};
 pub use conflicts::{frame_conflicts, rule_conflicts};
+pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};
 pub use scarf::ScarfShape;

@@ -66,6 +66,28 @@ impl ScarfShape {
         points
     }
 
+    /// What is cut away of one piece's end within the lap: between its lap face and the other's far side, and the
+    /// corner outside its tip.
+    #[must_use]
+    pub fn waste(&self, is_lower: bool) -> [Polygon; 2] {
+        let profile = self.profile(is_lower);
+        let (below, above) = (profile[0], profile[profile.len() - 1]);
+        let corner = |is_tip_side: bool| {
+            let x = if is_tip_side { self.lap } else { Length::ZERO };
+            let y = if is_lower { self.depth } else { Length::ZERO };
+            Point::new(x, y)
+        };
+        if is_lower {
+            let mut over = profile[1..].to_vec();
+            over.push(corner(true));
+            return [Polygon::new(over), Polygon::new(vec![below, Point::new(self.lap, Length::ZERO), profile[1]])];
+        }
+        let mut under = profile[..profile.len() - 1].to_vec();
+        under.push(corner(false));
+        let root = profile[profile.len() - 2];
+        [Polygon::new(under), Polygon::new(vec![root, above, Point::new(Length::ZERO, self.depth)])]
+    }
+
     /// The lower piece's part of the lap, with a stub of whole beam beyond the root.
     #[must_use]
     pub fn lower(&self, stub: Length) -> Polygon {
@@ -106,6 +128,17 @@ mod tests {
         let both = tabled().lower(stub).area() + tabled().upper(stub).area();
         let whole = 40.0 * 10.0 + 2.0 * 6.0 * 10.0;
         assert!((whole - both.to_square_inches() - 1.25).abs() < 1e-9);
+    }
+
+    /// What is cut away and what is left of each half fill the lap.
+    #[test]
+    fn the_waste_is_what_the_halves_are_not() {
+        let area = |waste: [Polygon; 2]| waste.iter().map(|part| part.area().to_square_inches()).sum::<f64>();
+        for scarf in [tabled(), ScarfShape { table: None, squint: Length::ZERO, ..tabled() }] {
+            let (lower, upper) = (scarf.lower(Length::ZERO).area(), scarf.upper(Length::ZERO).area());
+            assert!((lower.to_square_inches() + area(scarf.waste(true)) - 400.0).abs() < 1e-9);
+            assert!((upper.to_square_inches() + area(scarf.waste(false)) - 400.0).abs() < 1e-9);
+        }
     }
 
     /// The height the scarf's place is judged by is that of the shape that is cut.

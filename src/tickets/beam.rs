@@ -4,13 +4,14 @@
 use super::brace::{PocketPlace, pocket_marks};
 use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
-use super::post::{chamfers, peg_height, peg_places};
+use super::post::chamfers;
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{
-    BeamPiece, Brace, Bulk, Point, Polygon, PostShape, beam_housing, lap_height, reduced_beam_depth,
+use crate::geometry::{BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, lap_height, reduced_beam_depth};
+use crate::joinery::{
+    ScarfShape, beam_joints, beam_outline, braces_of, chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places,
+    posts_of, scarf_end,
 };
-use crate::joinery::ScarfShape;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -23,24 +24,8 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
 fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     let timber = project.frame.timbers.beam;
     let (breadth, depth) = (timber.sawn.breadth, timber.sawn.depth);
-    let outline = outline(project, shape, piece);
-    let mut bulk = Bulk::plate(&outline, breadth);
-    for post in posts_of(shape, piece) {
-        bulk = bulk.without(post_joint_bulk(project, post, piece.start));
-    }
-    for brace in braces_of(project, shape, piece) {
-        let pocket = super::brace::pocket_bulk(
-            project,
-            &shape.brace.beam_pocket(&project.joinery, housing(project)),
-            housing(project),
-        );
-        let corner = brace.corner_x - piece.start;
-        let at = match brace.side {
-            Side::Left => corner - pocket.balance(),
-            Side::Right => corner + pocket.balance(),
-        };
-        bulk = bulk.without(Bulk::new(pocket.volume(), at));
-    }
+    let outline = beam_outline(project, shape, piece);
+    let bulk = bulk(project, shape, piece, Bulk::plate(&outline, breadth));
     let zero = match piece.left {
         None => "the beam's left end".to_owned(),
         Some((number, true)) => format!("its left end: the tip of the lower lap of scarf {number}"),
@@ -69,64 +54,46 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     }
 }
 
-/// The outline seen from outside: x from the piece's left end, y up from the underside.
-fn outline(project: &Project, shape: &Shape, piece: &BeamPiece) -> Polygon {
-    let depth = project.frame.timbers.beam.sawn.depth;
-    let square = |x: Length| vec![Point::new(x, Length::ZERO), Point::new(x, depth)];
-    let left = match piece.left {
-        Some((number, is_lower)) => scarf_end(project, shape, number, is_lower, piece.start),
-        None => square(Length::ZERO),
-    };
-    let right = match piece.right {
-        Some((number, is_lower)) => scarf_end(project, shape, number, is_lower, piece.start),
-        None => square(piece.length()),
-    };
-    Polygon::new(left.into_iter().chain(right.into_iter().rev()).collect())
-}
-
-fn scarf_end(project: &Project, shape: &Shape, number: usize, is_lower: bool, start: Length) -> Vec<Point> {
-    let scarf = &shape.beam.scarfs[number - 1];
-    let profile = ScarfShape::new(&project.frame, &project.joinery).profile(is_lower);
-    let turn = |point: Point| match scarf.place.lower {
-        Side::Left => Point::new(scarf.low + point.x - start, point.y),
-        Side::Right => Point::new(scarf.high - point.x - start, point.y),
-    };
-    profile.into_iter().map(turn).collect()
-}
-
 /// Depth of a housing in the underside, from the real face.
 fn housing(project: &Project) -> Length {
     beam_housing(&project.frame, &project.joinery)
 }
 
-fn posts_of<'a>(shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a PostShape> {
-    shape.posts.iter().filter(|post| post.stands_under(piece.start, piece.end))
-}
-
-/// Braces whose pocket lies in this piece: in a lap it is the lower one.
-fn braces_of<'a>(project: &'a Project, shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a Brace> {
-    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
-    shape.braces.iter().filter(move |brace| {
-        let (near, far) = brace.on_beam(&pocket);
-        let middle = (near + far) / 2.0;
-        let in_upper_lap = [piece.left, piece.right].into_iter().flatten().any(|(number, is_lower)| {
-            let scarf = &shape.beam.scarfs[number - 1];
-            !is_lower && middle > scarf.low && middle < scarf.high
-        });
-        middle > piece.start && middle < piece.end && !in_upper_lap
-    })
+/// The piece's outline less its mortises, housings, pegs' holes and chamfers.
+fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> Bulk {
+    let rules = &project.joinery;
+    let mut bulk = outline;
+    for post in posts_of(shape, piece) {
+        bulk = bulk.without(post_joint_bulk(project, post, piece.start));
+    }
+    for brace in braces_of(project, shape, piece) {
+        let found = shape.brace.beam_pocket(rules, housing(project));
+        let pocket = super::brace::pocket_bulk(project, &found, project.frame.timbers.beam.sawn.breadth);
+        let corner = brace.corner_x - piece.start;
+        let at = match brace.side {
+            Side::Left => corner - pocket.balance(),
+            Side::Right => corner + pocket.balance(),
+        };
+        bulk = bulk.without(Bulk::new(pocket.volume(), at));
+    }
+    let runs = chamfer_runs(rules, (Length::ZERO, piece.length()), &beam_joints(project, shape, piece));
+    bulk.without(chamfer_bulk(rules, &runs))
 }
 
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     let rules = &project.joinery;
-    let floor =
-        housing(project) * project.frame.timbers.post.ordered.depth.min(project.frame.timbers.beam.sawn.breadth);
+    let breadth = project.frame.timbers.beam.sawn.breadth;
+    let floor = housing(project) * project.frame.timbers.post.ordered.depth.min(breadth);
     let mortise = rules.tenon_thickness * (post.tenon_length + rules.blind_clearance);
-    Bulk::prism(floor, post.left - start, post.right - start).with(Bulk::prism(
+    let mut bulk = Bulk::prism(floor, post.left - start, post.right - start).with(Bulk::prism(
         mortise,
         post.tenon.0 - start,
         post.tenon.1 - start,
-    ))
+    ));
+    for x in head_peg_places(project, post) {
+        bulk = bulk.with(Bulk::hole(rules.peg, breadth - rules.tenon_thickness, post.left + x - start));
+    }
+    bulk
 }
 
 fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
@@ -318,8 +285,8 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
         .note("depth from the face")
         .mate(&mate),
     ];
-    for (index, x) in peg_places(project, post).into_iter().enumerate() {
-        let from_top = reduced_beam_depth(&project.frame, rules) - peg_height(project, index);
+    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
+        let from_top = reduced_beam_depth(&project.frame, rules) - head_peg_height(project, index);
         marks.push(
             Mark::line(format!("peg {} of {mate}", index + 1), Face::Outer, post.left + x - start, MarkKind::Peg)
                 .across((from_top, from_top), Face::Top)
@@ -368,11 +335,6 @@ fn rafter_marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark
 
 /// The underside's arrises between posts, pockets and laps.
 fn chamfer(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
-    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
-    let posts = posts_of(shape, piece).map(|post| (post.left, post.right));
-    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&pocket));
-    let laps = shape.beam.scarfs.iter().map(|scarf| (scarf.low, scarf.high));
-    let joints: Vec<(Length, Length)> =
-        posts.chain(braces).chain(laps).map(|(from, to)| (from - piece.start, to - piece.start)).collect();
+    let joints = beam_joints(project, shape, piece);
     chamfers(project, (Length::ZERO, piece.length()), &joints, Face::Underside)
 }

@@ -4,6 +4,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{BraceShape, Bulk, Pocket, Point, Polygon};
+use crate::joinery::{brace_peg, brace_tenon_thickness};
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -23,7 +24,11 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
     let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
     for tenon in &tenons {
-        bulk = bulk.with(Bulk::plate(tenon, tenon_thickness(project)));
+        bulk = bulk.with(Bulk::plate(tenon, brace_tenon_thickness(project)));
+    }
+    for at_post in [true, false] {
+        let hole = brace_peg(brace, &project.joinery, at_post);
+        bulk = bulk.without(Bulk::hole(project.joinery.peg, brace_tenon_thickness(project), hole.x));
     }
     Stick {
         mark: mark.to_owned(),
@@ -66,12 +71,6 @@ fn ask(brace: &BraceShape, side: Side) -> String {
         Side::Left => format!("{lies} Post end at your RIGHT? A left-hand brace: the mirror of a right-hand one."),
         Side::Right => format!("{lies} Post end at your left? A right-hand brace."),
     }
-}
-
-/// Tenon and mortise share a thickness; a brace no thicker than offset and tenon is bare-faced.
-fn tenon_thickness(project: &Project) -> Length {
-    let breadth = project.frame.timbers.brace.sawn.breadth;
-    project.joinery.tenon_thickness.min(breadth - project.joinery.tenon_offset)
 }
 
 /// The body's outline with both tenons on it: the shoulder lines replaced by the tenons' ends.
@@ -118,7 +117,7 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
 /// The tenon's cheeks from the nose, its tip inside the wood's width, and its end on the short edge.
 fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec<Mark> {
     let rules = &project.joinery;
-    let cheeks = (rules.tenon_offset, rules.tenon_offset + tenon_thickness(project));
+    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project));
     let is_bare = cheeks.1 >= project.frame.timbers.brace.sawn.breadth;
     let bare = if is_bare { "; bare-faced: no wood behind it" } else { "" };
     let [nose, tip, end_corner, _] = tenon.corners[..] else { return Vec::new() };
@@ -143,25 +142,12 @@ fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec
     ]
 }
 
-/// The tenon's hole: a peg's distance from the shoulder, midway along the mortise, then moved along the
-/// brace away from the nose by the drawbore, so that the peg drives the nose into its bearing.
+/// The tenon's hole.
 fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
     let rules = &project.joinery;
-    let brace = &shape.brace;
-    let pocket =
-        if at_post { brace.post_pocket(rules, rules.housing) } else { brace.beam_pocket(rules, rules.housing) };
-    let long_edge = brace.long_edge();
-    let (sin, cos) = (brace.along / long_edge, brace.down / long_edge);
-    let (sin, cos) = if at_post { (sin, cos) } else { (cos, sin) };
-    let leg = if at_post { brace.down } else { brace.along };
-    // From the housed line, and from C along it.
-    let deep = rules.peg_from_shoulder - rules.drawbore * sin;
-    let along = pocket.peg() - rules.drawbore * cos;
-    let (x, z) = (-deep, leg - along);
-    let place = Point::new(x * sin + z * cos, z * sin - x * cos);
-    let near = if at_post { place.x } else { long_edge - place.x };
+    let place = brace_peg(&shape.brace, rules, at_post);
     let end = if at_post { "post" } else { "beam" };
-    Mark::line(format!("peg at the {end}"), Face::Outer, near, MarkKind::Peg)
+    Mark::line(format!("peg at the {end}"), Face::Outer, place.x, MarkKind::Peg)
         .across((place.y, place.y), Face::LongEdge)
         .note(format!(
             "{} hole, {} from the mortise's hole, along the brace away from the nose",
@@ -197,7 +183,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
     let PocketPlace { mate, face, housing, floor, .. } = place;
     let at = |from_corner: Length| place.corner + from_corner * place.sign;
     let breadth = project.frame.timbers.brace.sawn.breadth;
-    let cheeks = (rules.tenon_offset, rules.tenon_offset + tenon_thickness(project));
+    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project));
     let nose_side = if place.sign > 0.0 { "far" } else { "near" };
     let say = |value| tape(value, project.units, Fineness::Sixteenth);
     let edges = |from: Length, to: Length| (at(from), at(to));
@@ -235,10 +221,19 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
     ]
 }
 
-/// The wood a pocket takes: housing and mortise as upright prisms.
-pub fn pocket_bulk(project: &Project, pocket: &Pocket, housing: Length) -> Bulk {
+/// The wood a pocket takes from a stick of that thickness, measured from the corner: housing, mortise, and the peg's hole
+/// on both sides of the mortise.
+pub fn pocket_bulk(project: &Project, pocket: &Pocket, thickness: Length) -> Bulk {
     let breadth = project.frame.timbers.brace.sawn.breadth;
-    let floor = Bulk::prism(breadth * housing, pocket.corner, (pocket.nose_on_face + pocket.nose_on_floor) / 2.0);
-    let mortise = Bulk::prism(tenon_thickness(project) * pocket.mortise_depth, pocket.mortise.0, pocket.mortise.1);
-    floor.with(mortise)
+    let across = brace_tenon_thickness(project);
+    let (corner, nose) = (pocket.corner, pocket.nose_on_face);
+    let housing = Polygon::new(vec![
+        Point::new(corner, pocket.housing),
+        Point::new(nose, pocket.housing),
+        Point::new(pocket.nose_on_floor, Length::ZERO),
+        Point::new(pocket.mortise.0, Length::ZERO),
+    ]);
+    Bulk::plate(&housing, breadth)
+        .with(Bulk::prism(across * pocket.mortise_depth, pocket.mortise.0, pocket.mortise.1))
+        .with(Bulk::hole(project.joinery.peg, thickness - across, pocket.peg()))
 }

@@ -5,6 +5,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing, web_between};
+use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, post_joints};
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -30,12 +31,15 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         Length::ZERO,
     ));
     for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        bulk = bulk.without(super::brace::pocket_bulk(
-            project,
-            &shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)),
-            post_housing(&project.frame, rules, brace.side),
-        ));
+        let pocket = shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side));
+        bulk = bulk.without(super::brace::pocket_bulk(project, &pocket, depth));
     }
+    for index in 0..head_peg_places(project, post).len() {
+        let at = rules.drawbore - head_peg_height(project, index);
+        bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
+    }
+    let joints = post_joints(project, shape, post);
+    bulk = bulk.without(chamfer_bulk(rules, &chamfer_runs(rules, (Length::ZERO, post.body()), &joints)));
     let profile = Polygon::new(vec![
         Point::new(-post.tenon_length, tenon_left),
         Point::new(-post.tenon_length, tenon_right),
@@ -95,31 +99,15 @@ fn tenon(project: &Project, post: &PostShape) -> Vec<Mark> {
             .across(edges, Face::Left)
             .note("chamfer its end for entry"),
     ];
-    for (index, x) in peg_places(project, post).into_iter().enumerate() {
+    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
         marks.push(peg(project, post, index, x));
     }
     marks
 }
 
-/// Centres of the head's pegs from the post's left face, one or two.
-pub fn peg_places(project: &Project, post: &PostShape) -> Vec<Length> {
-    let (low, high) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
-    if high - low >= project.joinery.two_pegs_from - Length::inches(1e-6) {
-        let quarter = (high - low) / 4.0;
-        vec![low + quarter, high - quarter]
-    } else {
-        vec![(low + high) / 2.0]
-    }
-}
-
-/// Height of a head peg above the shoulder: the second is half a peg higher, off the first one's grain.
-pub fn peg_height(project: &Project, index: usize) -> Length {
-    project.joinery.peg_from_shoulder + project.joinery.peg * (0.5 * index as f64)
-}
-
 fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
     let rules = &project.joinery;
-    let hole = peg_height(project, index);
+    let hole = head_peg_height(project, index);
     let relish = post.tenon_length - hole + rules.drawbore;
     let holds = if relish >= rules.peg * 4.0 { "" } else { "; locating, no tension: " };
     let says = if holds.is_empty() {
@@ -171,44 +159,14 @@ fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
 }
 
 fn chamfer(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
-    let rules = &project.joinery;
-    let joints: Vec<(Length, Length)> = shape
-        .braces
-        .iter()
-        .filter(|brace| brace.post == post.number)
-        .map(|brace| shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)))
-        .map(|pocket| (pocket.corner, pocket.nose_on_face))
-        .collect();
+    let joints = post_joints(project, shape, post);
     chamfers(project, (Length::ZERO, post.body()), &joints, Face::Outer)
 }
 
-/// Chamfers on the arrises of one face, in the runs between its joints: they begin a stop's length from
-/// each end and end a quarter of it short of a joint. A run too short to be seen is left out.
-pub fn chamfers(
-    project: &Project,
-    (low, high): (Length, Length),
-    joints: &[(Length, Length)],
-    face: Face,
-) -> Vec<Mark> {
+/// Chamfers on the arrises of one face, in the runs between its joints.
+pub fn chamfers(project: &Project, ends: (Length, Length), joints: &[(Length, Length)], face: Face) -> Vec<Mark> {
     let rules = &project.joinery;
-    if rules.chamfer <= Length::ZERO {
-        return Vec::new();
-    }
-    let short = rules.chamfer_stop / 4.0;
-    let mut joints: Vec<(Length, Length)> = joints.iter().map(|(from, to)| (*from - short, *to + short)).collect();
-    joints.push((high - rules.chamfer_stop, high));
-    joints.sort_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()));
-    let mut from = low + rules.chamfer_stop;
-    let mut marks = Vec::new();
-    for (start, end) in joints {
-        let start = start.min(high - rules.chamfer_stop);
-        if start - from >= rules.chamfer_stop {
-            marks.push(
-                Mark::between("chamfer, last of all", face, (from, start), MarkKind::Chamfer)
-                    .note(format!("{}, both arrises", length(rules.chamfer, project.units))),
-            );
-        }
-        from = from.max(end);
-    }
-    marks
+    let note = format!("{}, both arrises", length(rules.chamfer, project.units));
+    let runs = chamfer_runs(rules, ends, joints).into_iter();
+    runs.map(|run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note)).collect()
 }

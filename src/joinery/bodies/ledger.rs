@@ -1,0 +1,29 @@
+//! The ledger's pieces as wood, with their half laps.
+use super::super::body::{Cut, CutKind, StickBody};
+use super::RIGHT;
+use crate::design::Shape;
+use crate::geometry::LedgerPiece;
+use crate::project::Project;
+use crate::solid::{Vector, cuboid};
+use crate::units::Length;
+
+/// A piece of the ledger in its place. At a splice the left piece keeps its lower half, the right one its upper half.
+pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody {
+    let (sawn, lap) = (project.frame.timbers.ledger.sawn, project.frame.ledger_lap);
+    let back = project.frame.ledger_packing;
+    let (front, top) = (back + sawn.breadth, shape.line.ledger_seat);
+    let (middle, under) = (top - sawn.depth / 2.0, top - sawn.depth);
+    let between =
+        |x: (Length, Length), z: (Length, Length)| cuboid(Vector::new(x.0, back, z.0), Vector::new(x.1, front, z.1));
+    let mut cuts = Vec::new();
+    if piece.left_splice {
+        let half = between((piece.start, piece.start + lap), (under, middle));
+        cuts.push(Cut::new("splice, on top", CutKind::Lap, half).mate(format!("L{}", piece.number - 1)));
+    }
+    if piece.right_splice {
+        let half = between((piece.end - lap, piece.end), (middle, top));
+        cuts.push(Cut::new("splice, under", CutKind::Lap, half).mate(format!("L{}", piece.number + 1)));
+    }
+    let zero = Vector::new(piece.start, front, top);
+    StickBody::new(format!("L{}", piece.number), (zero, RIGHT), between((piece.start, piece.end), (under, top)), cuts)
+}

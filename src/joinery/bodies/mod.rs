@@ -1,0 +1,75 @@
+//! Every stick of the frame as wood in its place, from the same shapes and rules as its sheet.
+mod beam;
+mod brace;
+mod ledger;
+mod pocket;
+mod post;
+mod purlin;
+mod rafter;
+
+pub use beam::beam_joints;
+pub use post::post_joints;
+
+use super::body::StickBody;
+use crate::design::Shape;
+use crate::geometry::{Point, Polygon};
+use crate::project::{JoineryRules, Project};
+use crate::solid::{Axis, Convex, Vector, cylinder, prism, wedge};
+use crate::units::Length;
+
+/// Every stick as wood, in the order of the sheets: posts, beam pieces, braces, rafters, ledger pieces, purlins, blocks.
+///
+/// Shoulders are drawn square: the undercut inside the line and the chamfer of a tenon's end are the chisel's. Screw holes
+/// of purlins are not bored, except at butts.
+#[must_use]
+pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
+    let mut all: Vec<StickBody> = shape.posts.iter().map(|post| post::body(project, shape, post)).collect();
+    all.extend(shape.beam.pieces.iter().map(|piece| beam::body(project, shape, piece)));
+    all.extend(shape.braces.iter().map(|brace| brace::body(project, shape, brace)));
+    all.extend(rafter::bodies(project, shape));
+    all.extend(shape.ledger.iter().map(|piece| ledger::body(project, shape, piece)));
+    all.extend(purlin::bodies(project, shape));
+    all.extend(beam::blocks(project, shape));
+    all
+}
+
+const RIGHT: Vector = Vector::inches(1.0, 0.0, 0.0);
+const UP: Vector = Vector::inches(0.0, 0.0, 1.0);
+
+/// Depths of every tenon and mortise of that thickness, out from the wall: inner and outer cheek.
+fn cheeks(project: &Project, thickness: Length) -> (Length, Length) {
+    let outer = project.frame.reach - project.joinery.tenon_offset;
+    (outer - thickness, outer)
+}
+
+/// A peg's hole from the outer face through a stick of that thickness, seen in elevation.
+fn peg_hole(project: &Project, x: Length, z: Length, thickness: Length) -> Vec<Convex> {
+    let outer = project.frame.reach;
+    cylinder(Vector::new(x, outer - thickness, z), Vector::new(x, outer, z), project.joinery.peg)
+}
+
+/// The wood of a chamfer along an arris: a triangle, running out at both ends at 45°.
+///
+/// `arris` is a place on it, `along` its direction, `inward` the two faces' ways into the wood; the run is measured along
+/// from that place.
+fn chamfer(
+    rules: &JoineryRules,
+    arris: Vector,
+    (along, inward): (Vector, [Vector; 2]),
+    (from, to): (Length, Length),
+) -> Vec<Convex> {
+    let size = rules.chamfer.to_inches();
+    let (from, to) = (from.to_inches(), to.to_inches());
+    if to - from <= size * 2.0 || size <= 0.0 {
+        return Vec::new();
+    }
+    let edge = |short: f64, face: Vector| (arris + along * (from + short) + face, arris + along * (to - short) + face);
+    // On the arris the run is whole; where the chamfer meets the faces it is shorter by its own size.
+    let faces = inward.map(|face| edge(size, face * size));
+    wedge([edge(0.0, Vector::ZERO), faces[0], faces[1]]).into_iter().collect()
+}
+
+/// An outline in elevation drawn out between two depths.
+fn in_elevation(corners: Vec<Point>, depths: (Length, Length)) -> Vec<Convex> {
+    prism(&Polygon::new(corners), Axis::Y, depths.0, depths.1)
+}

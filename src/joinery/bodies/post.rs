@@ -1,0 +1,73 @@
+//! The post as wood: tenon on its head, pockets of its braces, chamfers.
+use super::super::body::{Cut, CutKind, StickBody};
+use super::super::chamfer::chamfer_runs;
+use super::super::pegs::{head_peg_height, head_peg_places};
+use super::{RIGHT, UP, chamfer, cheeks, peg_hole, pocket};
+use crate::design::Shape;
+use crate::geometry::{PostShape, post_housing};
+use crate::project::Project;
+use crate::solid::{Vector, cuboid};
+use crate::units::Length;
+
+/// The post in its place.
+pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
+    let (rules, sawn) = (&project.joinery, project.frame.timbers.post.sawn);
+    let outer = project.frame.reach;
+    let (wall, right) = (outer - sawn.depth, post.left + sawn.breadth);
+    let head = post.shoulder + post.tenon_length;
+    let stock = cuboid(Vector::new(post.left, wall, post.foot), Vector::new(right, outer, head));
+    let mut cuts = tenon(project, post, (wall, right, head));
+    for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
+        let found = shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side));
+        // Down the post, and out of its face along the beam.
+        cuts.extend(pocket::cuts(project, brace, &found, sawn.depth, |down, out| brace.place(out, down)));
+    }
+    cuts.extend(chamfers(project, shape, post, right));
+    StickBody::new(format!("P{}", post.number), (Vector::new(post.left, outer, post.shoulder), -UP), stock, cuts)
+}
+
+fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Length, Length)) -> Vec<Cut> {
+    let outer = project.frame.reach;
+    let (inner_cheek, outer_cheek) = cheeks(project, project.joinery.tenon_thickness);
+    let box_of = |x: (Length, Length), y: (Length, Length)| {
+        cuboid(Vector::new(x.0, y.0, post.shoulder), Vector::new(x.1, y.1, head))
+    };
+    let mut waste = box_of((post.left, right), (wall, inner_cheek));
+    waste.extend(box_of((post.left, right), (outer_cheek, outer)));
+    waste.extend(box_of((post.left, post.tenon.0), (inner_cheek, outer_cheek)));
+    waste.extend(box_of((post.tenon.1, right), (inner_cheek, outer_cheek)));
+    let mut cuts = vec![Cut::new("tenon on the head", CutKind::Shaping, waste).mate("beam")];
+    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
+        let z = post.shoulder + head_peg_height(project, index) - project.joinery.drawbore;
+        let hole = peg_hole(project, post.left + x, z, outer - wall);
+        cuts.push(Cut::new(format!("tenon peg {}", index + 1), CutKind::PegHole, hole).mate("beam"));
+    }
+    cuts
+}
+
+/// The outer face's two arrises.
+fn chamfers(project: &Project, shape: &Shape, post: &PostShape, right: Length) -> Vec<Cut> {
+    let rules = &project.joinery;
+    let into = Vector::inches(0.0, -1.0, 0.0);
+    let mut cuts = Vec::new();
+    for run in chamfer_runs(rules, (Length::ZERO, post.body()), &post_joints(project, shape, post)) {
+        for (x, inward) in [(post.left, RIGHT), (right, -RIGHT)] {
+            let arris = Vector::new(x, project.frame.reach, post.shoulder);
+            let tools = chamfer(rules, arris, (-UP, [into, inward]), run);
+            cuts.push(Cut::new("chamfer", CutKind::Chamfer, tools));
+        }
+    }
+    cuts
+}
+
+/// The pockets of a post, down from its shoulder.
+pub fn post_joints(project: &Project, shape: &Shape, post: &PostShape) -> Vec<(Length, Length)> {
+    let rules = &project.joinery;
+    shape
+        .braces
+        .iter()
+        .filter(|brace| brace.post == post.number)
+        .map(|brace| shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)))
+        .map(|pocket| (pocket.corner, pocket.nose_on_face))
+        .collect()
+}

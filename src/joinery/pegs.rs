@@ -1,0 +1,48 @@
+//! Where pegs go.
+use crate::geometry::{BraceShape, Point, PostShape};
+use crate::project::{JoineryRules, Project};
+use crate::units::Length;
+
+/// Tenon and mortise share a thickness; a brace no thicker than offset and tenon is bare-faced.
+#[must_use]
+pub fn brace_tenon_thickness(project: &Project) -> Length {
+    let breadth = project.frame.timbers.brace.sawn.breadth;
+    project.joinery.tenon_thickness.min(breadth - project.joinery.tenon_offset)
+}
+
+/// Centres of the head's pegs from the post's left face, one or two.
+#[must_use]
+pub fn head_peg_places(project: &Project, post: &PostShape) -> Vec<Length> {
+    let (low, high) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
+    if high - low >= project.joinery.two_pegs_from - Length::inches(1e-6) {
+        let quarter = (high - low) / 4.0;
+        vec![low + quarter, high - quarter]
+    } else {
+        vec![(low + high) / 2.0]
+    }
+}
+
+/// Height of a head peg above the shoulder: the second is half a peg higher, off the first one's grain.
+#[must_use]
+pub fn head_peg_height(project: &Project, index: usize) -> Length {
+    project.joinery.peg_from_shoulder + project.joinery.peg * (0.5 * index as f64)
+}
+
+/// The hole in a brace's tenon, in the stick's own coordinates: a peg's distance from the shoulder, midway along the
+/// mortise, then moved along the brace away from the nose by the drawbore, so that the peg drives the nose into its
+/// bearing.
+#[must_use]
+pub fn brace_peg(brace: &BraceShape, rules: &JoineryRules, at_post: bool) -> Point {
+    let pocket =
+        if at_post { brace.post_pocket(rules, rules.housing) } else { brace.beam_pocket(rules, rules.housing) };
+    let long_edge = brace.long_edge();
+    let (sin, cos) = (brace.along / long_edge, brace.down / long_edge);
+    let (sin, cos) = if at_post { (sin, cos) } else { (cos, sin) };
+    let leg = if at_post { brace.down } else { brace.along };
+    // From the housed line, and from the corner along it.
+    let deep = rules.peg_from_shoulder - rules.drawbore * sin;
+    let along = pocket.peg() - rules.drawbore * cos;
+    let (x, z) = (-deep, leg - along);
+    let place = Point::new(x * sin + z * cos, z * sin - x * cos);
+    if at_post { place } else { Point::new(long_edge - place.x, place.y) }
+}

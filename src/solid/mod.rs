@@ -1,0 +1,20 @@
+//! Wood as solids: convex bodies, what is left when others are cut away, what two share, and what one sweeps over.
+//!
+//! Coordinates are inches as bare numbers, as in the frame solver: x along the wall, y out from it, z up. A solid is a
+//! set of convex bodies that share no wood. Nothing here knows a project.
+mod convex;
+mod pieces;
+mod shape;
+mod surface;
+mod sweep;
+mod vector;
+
+pub use convex::{Convex, Facet, Plane, Skin};
+pub use pieces::convex_pieces;
+pub use shape::{Axis, Solid, cuboid, cylinder, prism, wedge};
+pub use surface::{Outline, Patch, Surface};
+pub use sweep::swept;
+pub use vector::{Vector, Within};
+
+/// Nearer than this two places are one, in inches: far below a saw's kerf, far above the noise of the arithmetic.
+pub const NEAR: f64 = 1e-7;

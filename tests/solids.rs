@@ -1,0 +1,99 @@
+//! The sticks as wood: what the sheets weigh is what the solids hold, and no two sticks claim the same wood.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+mod drawn_frames;
+
+use drawn_frames::projects;
+use outshot::joinery::{StickBody, bodies};
+use outshot::lay_out;
+use outshot::project::{Project, ScarfKind, demo};
+use outshot::solid::Surface;
+use outshot::units::Length;
+use proptest::prelude::*;
+
+/// In cubic inches and inches.
+const HAIR: f64 = 1e-6;
+
+fn wood(project: &Project) -> Option<Vec<StickBody>> {
+    Some(bodies(project, &lay_out(project).built?.shape))
+}
+
+/// Volume and balance of the sheets, by closed forms, against the solids with everything cut.
+fn check_wood(project: &Project) {
+    let Some(built) = lay_out(project).built else { return };
+    for body in bodies(project, &built.shape) {
+        let bulk = built.stick(&body.mark).unwrap().bulk;
+        let (found, expected) = (body.volume().to_cubic_inches(), bulk.volume().to_cubic_inches());
+        assert!((found - expected).abs() <= HAIR * expected, "{}: {found} in³ is not {expected}", body.mark);
+        let off = (body.balance() - bulk.balance()).to_inches();
+        assert!(off.abs() <= HAIR, "{} balances {off} in off", body.mark);
+    }
+}
+
+fn check_nothing_shared(project: &Project) {
+    let all = wood(project).unwrap();
+    for (index, one) in all.iter().enumerate() {
+        for two in &all[index + 1..] {
+            let shared = one.wood.shared(&two.wood).volume().to_cubic_inches();
+            assert!(shared < HAIR, "{} and {} share {shared} in³", one.mark, two.mark);
+        }
+    }
+}
+
+#[test]
+fn the_examples_hold_what_their_sheets_say() {
+    for project in [demo::wool_barn(), demo::log_store()] {
+        check_wood(&project);
+        check_nothing_shared(&project);
+    }
+}
+
+#[test]
+fn every_scarf_closes_without_a_clash() {
+    for kind in ScarfKind::ALL {
+        let mut project = demo::wool_barn();
+        project.frame.scarfs.kind = kind;
+        // Half laps are thinner over a pocket: with shorter legs none lies in a lap.
+        project.frame.brace_along = Length::inches(24.0);
+        project.frame.brace_down = Length::inches(24.0);
+        check_nothing_shared(&project);
+    }
+}
+
+/// The wedges of the outside over the centre of each body fill it again: the outside is whole, with nothing twice.
+#[test]
+fn the_outside_of_every_stick_is_closed() {
+    for body in wood(&demo::wool_barn()).unwrap() {
+        let apex = body.wood.centre().unwrap();
+        let mut volume = 0.0;
+        for patch in Surface::of(&body.wood).patches {
+            for pair in patch.corners[1..].windows(2) {
+                let (a, b, c) = (patch.corners[0] - apex, pair[0] - apex, pair[1] - apex);
+                volume += a.dot(b.cross(c)) / 6.0;
+            }
+        }
+        let expected = body.volume().to_cubic_inches();
+        assert!((volume - expected).abs() < 1e-4 * expected, "{}: {volume} in³ is not {expected}", body.mark);
+    }
+}
+
+/// A brace an eighth too long for its pocket is found by the wood it shares with its post.
+#[test]
+fn wood_claimed_twice_is_found() {
+    let project = demo::wool_barn();
+    let all = wood(&project).unwrap();
+    let (post, brace) = (&all[0], all.iter().find(|body| body.mark == "K1R").unwrap());
+    let by = outshot::solid::Vector::new(-Length::inches(0.125), Length::ZERO, Length::ZERO);
+    let shared = post.wood.shared(&brace.wood.moved(by)).volume().to_cubic_inches();
+    // The nose and the shoulder run in by the eighth over the housing's height and the tenon over its pocket's end.
+    assert!(shared > 1.0 && shared < 10.0, "{shared} in³");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn frames_drawn_at_random_hold_what_their_sheets_say(project in projects()) {
+        check_wood(&project);
+    }
+}
