@@ -26,4 +26,4 @@ pub use purlin::{Butt, PurlinPiece, PurlinRow, purlin_rows, rakes};
 pub use rafter::{BirdsMouth, RafterShape, fitted_rafter};
 pub use rafter_row::{fitted_rafter_row, rafter_centres};
 pub use roof_line::RoofLine;
-pub use scarf_place::{Place, Surroundings, abutment, lap_height, scarf_problems};
+pub use scarf_place::{Place, Surroundings, abutment, lap_height, scarf_problems, wood_over};

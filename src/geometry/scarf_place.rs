@@ -65,6 +65,20 @@ pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Len
     depth - abutment - from_root * fall
 }
 
+/// Least wood between a mortise's floor, `deep` above the underside, and the lap's surface, square to it: the mortise lies
+/// between two places measured from the root. A table's step is lowest on the root's side.
+#[must_use]
+pub fn wood_over(frame: &Frame, rules: &JoineryRules, (near, far): (Length, Length), deep: Length) -> Length {
+    let hair = Length::inches(1e-6);
+    let step = frame.scarfs.lap / 2.0 + rules.scarf_wedge / 2.0;
+    let (low, high) = (near.min(far), near.max(far));
+    let is_over_step = frame.scarfs.kind == ScarfKind::StopSplayedTabled && low < step && high > step;
+    let at = |from_root: Length| lap_height(frame, rules, from_root);
+    let least = if is_over_step { at(high).min(at(step)) } else { at(high) };
+    let fall = (at(low) - at((low + hair).min(high))) / hair;
+    (least - deep) / (1.0 + fall * fall).sqrt()
+}
+
 /// Height of the scarf's abutments.
 #[must_use]
 pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
@@ -109,7 +123,7 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
     if (place.centre < middle) != (place.lower == Side::Left) {
         return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
     }
-    let wood_over_pocket = pockets(place, around, root, (low, high))?;
+    let wood_over_pocket = pockets(around, root, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
         return Err(format!(
@@ -146,12 +160,7 @@ fn outside_window(from_post: Length, bay: Length, around: &Surroundings, index: 
 }
 
 /// Wood over the pockets that lie in the lap, or the sentence that forbids one.
-fn pockets(
-    place: &ScarfPlace,
-    around: &Surroundings,
-    root: Length,
-    (low, high): (Length, Length),
-) -> Result<Option<Length>, String> {
+fn pockets(around: &Surroundings, root: Length, (low, high): (Length, Length)) -> Result<Option<Length>, String> {
     let (rules, clear) = (around.rules, around.rules.scarf_clear);
     let deep = around.pocket.housing + around.pocket.mortise_depth;
     let mut least: Option<Length> = None;
@@ -163,11 +172,9 @@ fn pockets(
         if near < low + clear || far > high - clear {
             return Err(format!("a tip lies in the way of brace {}'s pocket", brace.mark()));
         }
-        let thin_end = match place.lower {
-            Side::Left => far - root,
-            Side::Right => root - near,
-        };
-        let wood = lap_height(around.frame, rules, thin_end) - deep;
+        let mortise = [around.pocket.mortise.0, around.pocket.mortise.1];
+        let [one, two] = mortise.map(|along| (brace.place(along, Length::ZERO).x - root).abs());
+        let wood = wood_over(around.frame, rules, (one, two), deep);
         if wood < rules.wood_over_pocket {
             return Err(format!(
                 "brace {}'s pocket would leave {} of wood over it; {} is the least",

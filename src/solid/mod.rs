@@ -3,6 +3,7 @@
 //! Coordinates are inches as bare numbers, as in the frame solver: x along the wall, y out from it, z up. A solid is a
 //! set of convex bodies that share no wood. Nothing here knows a project.
 mod convex;
+mod distance;
 mod pieces;
 mod shape;
 mod surface;
@@ -10,6 +11,7 @@ mod sweep;
 mod vector;
 
 pub use convex::{Convex, Facet, Plane, Skin};
+pub use distance::between;
 pub use pieces::convex_pieces;
 pub use shape::{Axis, Solid, cuboid, cylinder, prism, wedge};
 pub use surface::{Outline, Patch, Surface};

@@ -7,7 +7,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, lap_height, reduced_beam_depth};
+use crate::geometry::{BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, reduced_beam_depth, wood_over};
 use crate::joinery::{
     ScarfShape, beam_joints, beam_outline, braces_of, chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places,
     posts_of, scarf_end,
@@ -124,7 +124,7 @@ fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brac
     let rules = &project.joinery;
     let reduced = reduced_beam_depth(&project.frame, rules);
     let pocket = shape.brace.beam_pocket(rules, housing(project));
-    let remark = wood_over(project, shape, brace)
+    let remark = wood_left(project, shape, brace)
         .map(|wood| format!("; {} of wood left over it in the lap", length(wood, project.units)))
         .unwrap_or_default();
     let place = PocketPlace {
@@ -141,15 +141,14 @@ fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brac
 }
 
 /// Least wood over a brace's mortise where it lies in a lap.
-fn wood_over(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
+fn wood_left(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
     let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
     let (near, far) = brace.on_beam(&pocket);
     let scarf = shape.beam.scarfs.iter().find(|scarf| near > scarf.low && far < scarf.high)?;
-    let from_root = match scarf.place.lower {
-        Side::Left => far - scarf.low,
-        Side::Right => scarf.high - near,
-    };
-    Some(lap_height(&project.frame, &project.joinery, from_root) - housing(project) - pocket.mortise_depth)
+    let root = if scarf.place.lower == Side::Left { scarf.low } else { scarf.high };
+    let from_root = |along: Length| (brace.place(along, Length::ZERO).x - root).abs();
+    let mortise = (from_root(pocket.mortise.0), from_root(pocket.mortise.1));
+    Some(wood_over(&project.frame, &project.joinery, mortise, housing(project) + pocket.mortise_depth))
 }
 
 fn scarf_marks(
