@@ -1,13 +1,16 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
+use super::after::{after_paint, after_pause};
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
 use crate::design::{Built, Design};
+use crate::joinery::{Fit, fit};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
 use leptos::prelude::*;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The last frame that could be built, with the project it was built from.
 #[derive(Clone, Debug)]
@@ -43,6 +46,22 @@ impl PartialEq for Strong {
     }
 }
 
+/// A frame and whether it fits together.
+#[derive(Clone, Debug)]
+pub struct Fitted {
+    /// The frame.
+    pub good: Good,
+    /// Its solids and what they show.
+    pub fit: Arc<Fit>,
+}
+
+/// The same answer, not one that looks alike.
+impl PartialEq for Fitted {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.fit, &other.fit)
+    }
+}
+
 /// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
 ///
 /// One reference, since every closure of every page holds one.
@@ -60,6 +79,7 @@ struct Parts {
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
+    fitted: RwSignal<Option<Fitted>>,
 }
 
 /// The store of the app.
@@ -106,6 +126,7 @@ impl Store {
             good,
             drawn,
             strong,
+            fitted: fitted_after(drawn),
         })))
     }
 
@@ -166,6 +187,12 @@ impl Store {
     #[must_use]
     pub fn strong(self) -> Option<Strong> {
         self.0.strong.get()
+    }
+
+    /// Whether the drawn frame fits together (tracked); the answer to an edit comes once the edits pause.
+    #[must_use]
+    pub fn fitted(self) -> Option<Fitted> {
+        self.0.fitted.get()
     }
 
     /// The last frame that could be built (tracked).
@@ -339,27 +366,12 @@ fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> 
     after_paint(follow, judge)
 }
 
-/// What `make` gives, made anew after the next picture is painted whenever what `follow` tracks changes; the first one, and
-/// that of another project, by the id that `follow` gives, at once.
-fn after_paint<T: Default + Send + Sync + 'static>(
-    follow: impl Fn() -> Option<String> + 'static,
-    make: impl Fn() -> T + Copy + 'static,
-) -> RwSignal<T> {
-    let made = RwSignal::new(T::default());
-    let is_due = StoredValue::new(false);
-    let renew = move || {
-        is_due.set_value(false);
-        made.set(make());
+/// Whether the drawn frame fits together: made when the edits pause, for the solids cost more than all else.
+fn fitted_after(drawn: RwSignal<Option<Good>>) -> RwSignal<Option<Fitted>> {
+    let make = move || {
+        let good = drawn.get_untracked()?;
+        let fit = Arc::new(fit(&good.project, &good.built.shape));
+        Some(Fitted { good, fit })
     };
-    Effect::new(move |before: Option<Option<String>>| {
-        let id = follow();
-        if before.as_ref().is_none_or(|before| *before != id) {
-            renew();
-        } else if !is_due.get_value() {
-            is_due.set_value(true);
-            request_animation_frame(move || set_timeout(renew, std::time::Duration::ZERO));
-        }
-        id
-    });
-    made
+    after_pause(Duration::from_millis(400), move || drawn.track(), make)
 }

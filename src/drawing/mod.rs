@@ -12,6 +12,7 @@ mod stock;
 pub mod svg;
 mod tape;
 mod tape_svg;
+mod trouble;
 
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
@@ -23,3 +24,4 @@ pub use section::section;
 pub use stick::stick_sheet;
 pub use stock::stock;
 pub use tape::{Graduation, Rank, Tape, TapePiece};
+pub use trouble::trouble_elevation;

@@ -33,6 +33,8 @@ pub enum Layer {
     Waste,
     /// Room that must stay free.
     Room,
+    /// Where something is in the way.
+    Trouble,
 }
 
 impl Layer {
@@ -54,6 +56,7 @@ impl Layer {
             Self::Leader => "leader",
             Self::Waste => "waste",
             Self::Room => "room",
+            Self::Trouble => "trouble",
         }
     }
 }

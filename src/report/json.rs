@@ -3,6 +3,7 @@ use serde_json::{Map, Value, json};
 
 use super::strength;
 use crate::design::{Built, Design};
+use crate::joinery::fit;
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem};
@@ -21,11 +22,39 @@ pub fn json(project: &Project, design: &Design) -> String {
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
     }
+    if let Some(built) = &design.built {
+        root.insert("fit".to_owned(), fitted(project, built));
+    }
     if let Some(found) = &design.strength {
         root.insert("loads".to_owned(), strength::loads(project, found));
         root.insert("checks".to_owned(), strength::checks(found));
     }
     serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+}
+
+/// What the solids show: joints in each other's way, the thinnest wood at every joint, how every stick gets in.
+fn fitted(project: &Project, built: &Built) -> Value {
+    let fit = fit(project, &built.shape);
+    let clashes = fit.clashes.iter().map(|clash| {
+        json!({ "stick": clash.stick, "other": clash.other, "from_zero_in": inches(clash.from_zero), "says": clash.says,
+            "clears_in": clash.clears.map(inches) })
+    });
+    let near = fit.near.iter().map(|near| {
+        json!({ "stick": near.stick, "cut": near.cut, "other": near.other, "wood_in": inches(near.wood),
+            "least_in": near.least.map(inches) })
+    });
+    let entries = fit.entries.iter().map(|entry| {
+        json!({ "stick": entry.stick, "with": entry.with, "way": entry.way,
+            "stopped_by": entry.stopped.as_ref().map(|stopped| stopped.by.clone()) })
+    });
+    let sticks =
+        fit.bodies.iter().map(|body| json!({ "mark": body.mark, "volume_in3": body.volume().to_cubic_inches() }));
+    json!({
+        "in_the_way": clashes.collect::<Vec<Value>>(),
+        "thinnest_wood": near.collect::<Vec<Value>>(),
+        "ways_in": entries.collect::<Vec<Value>>(),
+        "solids": sticks.collect::<Vec<Value>>(),
+    })
 }
 
 /// Inches, to a millionth: enough for any check, and free of the last bits of the sums.

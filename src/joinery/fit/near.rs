@@ -2,7 +2,8 @@
 use super::super::body::{Cut, CutKind, StickBody};
 use crate::project::{JoineryRules, Project};
 use crate::solid::{Convex, Skin, Vector, between};
-use crate::units::Length;
+use crate::units::{Length, UnitSystem};
+use crate::wording::length;
 
 /// Cuts farther apart than this have nothing to do with each other, in inches.
 const FAR: f64 = 8.0;
@@ -27,6 +28,12 @@ pub struct NearWood {
 }
 
 impl NearWood {
+    /// In a few words: how much wood, and between what.
+    #[must_use]
+    pub fn says(&self, units: UnitSystem) -> String {
+        format!("{} from {} to {}", length(self.wood, units), self.cut, self.other)
+    }
+
     /// It is less than the rules ask.
     #[must_use]
     pub fn is_thin(&self) -> bool {

@@ -1,6 +1,7 @@
 //! The bench: every stick in a list, or one stick in hand.
 mod awake;
 mod cut;
+mod fit;
 mod in_hand;
 mod list;
 mod marks;

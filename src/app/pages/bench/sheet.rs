@@ -1,5 +1,6 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
 use super::cut::cut_part;
+use super::fit::fit_part;
 use super::in_hand::InHand;
 use super::marks::mark_list;
 use super::walk::walk;
@@ -47,6 +48,7 @@ fn sheet(hand: InHand) -> Tag {
             Some(stick) => parts()
                 .child(about_stick(stick.clone()))
                 .child(mark_list(hand, stick.clone()))
+                .child(fit_part(hand))
                 .child(cut_part(hand, stick)),
             None => unknown(hand),
         }),

@@ -3,6 +3,7 @@ mod beam;
 mod braces;
 mod fixings;
 mod heights;
+mod in_the_way;
 mod joinery;
 mod posts;
 mod rafters;
@@ -27,6 +28,7 @@ pub fn frame_page() -> Tag {
         lead,
         parts()
             .child(what_it_comes_to())
+            .child(in_the_way::in_the_way())
             .child(reach())
             .child(heights::pitch_and_heights())
             .child(roof_edges::seats_and_ends())
