@@ -28,7 +28,7 @@ mod roof_dead;
 pub use along_wall::{AlongCases, along_cases};
 pub use beam_cases::{BeamCase, BeamLoads, Purpose};
 pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, beam_line};
-pub use beam_model::{BeamModel, BraceLine, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
+pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
 pub use diagram::{Band, Drawn, Quantity, band};
 pub use lean_to::lean_to;
 pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};

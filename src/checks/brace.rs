@@ -1,8 +1,7 @@
 //! Knee braces: pushed along their length, and their ends on post and beam.
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
-use crate::analysis::BraceLine;
-use crate::geometry::{Brace, Pocket, beam_housing, post_housing};
+use crate::geometry::{Brace, BraceLine, Pocket, beam_housing, post_housing};
 use crate::members::{
     ColumnLengths, Member, Seat, Verdict, check_bearing_across, check_compression, end_grain_strength,
 };
@@ -25,7 +24,7 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     };
     let Some((_, duration, (push, solved, case))) = hardest(pushes()) else { return Vec::new() };
     let (project, rules) = (with.project, &with.project.joinery);
-    let line = BraceLine::of(project);
+    let line = BraceLine::of(&project.frame);
     let wood = |used| with.woods.member(used, duration);
     let buckles = wood(Used::Brace).and_then(|wood| {
         check_compression(&wood, push, &ColumnLengths::pinned(line.length)).map_err(|refused| refused.0)

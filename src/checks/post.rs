@@ -1,9 +1,9 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
-use crate::analysis::{BraceLine, Purpose};
+use crate::analysis::Purpose;
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
-use crate::geometry::{PostShape, post_housing};
+use crate::geometry::{BraceLine, PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
@@ -218,7 +218,7 @@ fn sway(with: &BeamChecks) -> Option<Check> {
 /// What the line sways before its braces touch: δ·H/(a·cos φ) with δ the gap along the brace, a its foot below the beam. The
 /// post's face draws back by half of what the post shrinks as it dries; the beam's underside stays on the shoulders.
 fn slack_sway(with: &BeamChecks, height: Length) -> Worked<Length> {
-    let line = BraceLine::of(with.project);
+    let line = BraceLine::of(&with.project.frame);
     let timbers = &with.project.frame.timbers;
     let moisture = with.project.site.service_moisture_percent;
     let wood = species(&with.project.frame.species);

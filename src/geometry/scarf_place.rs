@@ -3,8 +3,10 @@
 //! Common practice: never at mid-bay; centred over a knee brace or a little past it, where a loaded
 //! beam hardly bends; tips clear of mortises and rafters; a brace pocket only in the lower lap, near its
 //! root, with enough wood over it; the lower lap on the piece that reaches past the nearer post.
+//! Of the places that are left the best is where the beam, were it not cut, would bend least ([`UncutBeam`]).
 use super::brace::{Brace, Pocket};
 use super::post::{PostShape, bay_of};
+use super::uncut_beam::{Bending, UncutBeam};
 use crate::project::{Frame, JoineryRules, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -26,6 +28,8 @@ pub struct Surroundings<'a> {
     pub pocket: Pocket,
     /// Centres of the rafters.
     pub rafters: &'a [Length],
+    /// The beam before it is cut.
+    pub uncut: &'a UncutBeam,
     /// For the sentences.
     pub units: UnitSystem,
 }
@@ -43,8 +47,8 @@ pub struct Place {
     pub root_from_post: Length,
     /// Least distance from a tip to a rafter.
     pub rafter_clear: Length,
-    /// How far the centre lies outside the good window; zero within it.
-    pub outside_window: Length,
+    /// How hard the uncut beam bends there.
+    pub bends: Bending,
     /// Least wood over a pocket in the lap, where there is one.
     pub wood_over_pocket: Option<Length>,
 }
@@ -132,31 +136,23 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
             length(clear, around.units)
         ));
     }
-    let post_centre = if place.lower == Side::Left { left.left + left.right } else { right.left + right.right } / 2.0;
     Ok(Place {
         bay,
         root,
         tip,
         root_from_post: (root - nearer).abs(),
         rafter_clear,
-        outside_window: outside_window((place.centre - post_centre).abs(), bay_length, around, bay, place.lower),
+        bends: bends(place, around),
         wood_over_pocket,
     })
 }
 
-/// The good window: from a fifth of the bay to where a beam propped by braces turns over,
-/// g + 0.21(L − 2g) with g the leg measured from the post's centre.
-fn outside_window(from_post: Length, bay: Length, around: &Surroundings, index: usize, lower: Side) -> Length {
-    let half_post = around.frame.timbers.post.ordered.breadth / 2.0;
-    let wanted = match lower {
-        Side::Left => (index + 1, Side::Right),
-        Side::Right => (index + 2, Side::Left),
-    };
-    let is_braced = around.braces.iter().any(|brace| (brace.post, brace.side) == wanted);
-    let leg = if is_braced { around.frame.brace_along + half_post } else { Length::ZERO };
-    let near = bay * 0.20;
-    let far = (leg + (bay - leg * 2.0) * 0.21).max(bay * 0.28);
-    (near - from_post).max(from_post - far).max(Length::ZERO)
+/// How hard the uncut beam bends where that scarf is.
+fn bends(place: &ScarfPlace, around: &Surroundings) -> Bending {
+    let half = around.frame.scarfs.lap / 2.0;
+    let (low, high) = (place.centre - half, place.centre + half);
+    let (root, tip) = if place.lower == Side::Left { (low, high) } else { (high, low) };
+    around.uncut.at_scarf(root, place.centre, tip)
 }
 
 /// Wood over the pockets that lie in the lap, or the sentence that forbids one.
@@ -201,7 +197,8 @@ pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Probl
     for (index, place) in places.iter().enumerate() {
         if let Err(why) = judge(place, around) {
             let field = format!("frame.scarfs.by_hand.{index}.centre");
-            let problem = Problem::caution(field, format!("Scarf {}: {why}.", index + 1));
+            let bends = bends(place, around).says();
+            let problem = Problem::caution(field, format!("Scarf {}: {why}; {bends}.", index + 1));
             problems.push(match nearest_place(place, around) {
                 Some(centre) => problem.nearest(centre),
                 None => problem,
