@@ -333,6 +333,7 @@ fn apply(project: &mut Project, field: &str, nearest: outshot::project::Nearest)
         Nearest::Slope(slope) => project.frame.heights.pitch = slope,
         Nearest::Count(count) => match field {
             "fixings.ledger.rows" => project.fixings.ledger.rows = count,
+            "fixings.ledger.columns" => project.fixings.ledger.columns = count,
             "fixings.scarf.count" => project.fixings.scarf.count = count,
             _ => {}
         },
@@ -388,6 +389,9 @@ fn lengths(project: &mut Project) -> Vec<(&'static str, &mut Length)> {
         ("fixings.ledger.lowest", &mut fixings.ledger.lowest),
         ("fixings.ledger.row_gap", &mut fixings.ledger.row_gap),
         ("fixings.ledger.wall_depth", &mut fixings.ledger.wall_depth),
+        ("fixings.ledger.washer", &mut fixings.ledger.washer),
+        ("fixings.ledger.column_gap", &mut fixings.ledger.column_gap),
+        ("fixings.ledger.makers.diameter", &mut fixings.ledger.makers.diameter),
         ("fixings.purlin.length", &mut fixings.purlin.length),
         ("fixings.sheet.screw.length", &mut fixings.sheet.screw.length),
         ("fixings.sheet.spacing", &mut fixings.sheet.spacing),
@@ -399,7 +403,7 @@ fn lengths(project: &mut Project) -> Vec<(&'static str, &mut Length)> {
 }
 
 /// How many fields [`spoil`] reaches.
-const N_SPOILED: usize = 71;
+const N_SPOILED: usize = 76;
 
 fn spoil(project: &mut Project, which: usize, wild: f64) {
     let n_lengths = lengths(project).len();
@@ -435,7 +439,9 @@ fn spoil(project: &mut Project, which: usize, wild: f64) {
             let (used, property) = (Used::Beam, Property::ALL[wild.abs() as usize % 7]);
             wood.own.push(OwnValue { used, property, value: Stress::psi(wild), source: String::new() });
         }
-        _ => fixings.ledger.rows = wild.abs() as usize,
+        19 => fixings.ledger.rows = wild.abs() as usize,
+        20 => fixings.ledger.columns = wild.abs() as usize,
+        _ => fixings.ledger.makers.pull = force,
     }
 }
 

@@ -5,6 +5,7 @@
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::Check;
 use super::known::known_loads;
+use super::ledger_fixing::hole;
 use super::ledger_fixings::check_fixings;
 use super::ledger_sag::sags;
 use super::purlin::most;
@@ -152,14 +153,14 @@ impl Ledger<'_> {
     fn section(&self, is_over: bool) -> Result<NetSection, crate::members::Refused> {
         let mut net = NetSection::whole(self.member.section())?;
         let fixings = &self.project.fixings.ledger;
-        let Ok(fastener) = crate::fastening::fastener(&fixings.fastener) else { return Ok(net) };
+        let Some(hole) = hole(self.project) else { return Ok(net) };
         for row in (0..fixings.rows).filter(|_| is_over) {
             let middle = height(self.project, row);
             net = net.without(Pocket {
                 from_left: Length::ZERO,
                 breadth: self.member.section().breadth,
-                from_bottom: middle - fastener.diameter / 2.0,
-                depth: fastener.diameter,
+                from_bottom: middle - hole / 2.0,
+                depth: hole,
             })?;
         }
         Ok(net)
@@ -430,7 +431,14 @@ mod tests {
         assert!(
             of(&|barn| barn.fixings.ledger.wall_species.clear()).contains("the wood of the wall's posts is missing")
         );
-        assert!(of(&|barn| barn.fixings.ledger.fastener = "bolt_1_2".to_owned()).contains("whose size is missing"));
+        assert!(
+            of(&|barn| {
+                barn.fixings.ledger.fastener = "bolt_1_2".to_owned();
+                barn.fixings.ledger.washer = Length::ZERO;
+            })
+            .contains("whose size is missing")
+        );
+        assert!(of(&|barn| barn.fixings.ledger.fastener = "bolt_1_2".to_owned()).contains("does not come out behind"));
         assert!(of(&|barn| barn.fixings.ledger.length = Length::inches(4.0)).contains("leaves no thread"));
         assert!(
             of(&|barn| barn.fixings.ledger.lowest = Length::inches(2.75)).contains("loaded edge distance is 2.25 in")
