@@ -59,6 +59,8 @@ fn outer(name: &str, apart: Length) -> Check {
 struct Place<'a> {
     way: Way,
     asked: &'a Asked,
+    /// Where the snow is whole, if it is not everywhere.
+    pattern: &'a str,
     post: usize,
     reaction: Force,
     outward: Force,
@@ -81,7 +83,7 @@ impl Fixing<'_> {
     fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, String>) -> Check {
         let at = format!("at the wall's post {}", place.post + 1);
         let x = self.ledger.frame.posts[place.post].x;
-        Check::new(FIXINGS, name, at, place.asked.loading.name.clone(), made).at_x(x)
+        Check::new(FIXINGS, name, at, place.asked.named(place.pattern), made).at_x(x)
     }
 
     fn governing(&self, way: Way) -> Result<Option<Place<'_>>, String> {
@@ -100,10 +102,20 @@ impl Fixing<'_> {
     fn places(&self, way: Way) -> impl Iterator<Item = Place<'_>> {
         let posts = self.ledger.frame.posts.len();
         let all = self.ledger.asked.iter().flat_map(move |asked| (0..posts).map(move |post| (asked, post)));
-        all.filter_map(move |(asked, post)| {
+        let even = all.filter_map(move |(asked, post)| {
             let (reaction, outward) = self.reaction(way, asked, post)?;
-            Some(Place { way, asked, post, reaction, outward })
-        })
+            Some(Place { way, asked, pattern: "", post, reaction, outward })
+        });
+        let patches = self.ledger.patches.iter().filter(move |_| way == Way::Down);
+        let partly = patches.flat_map(|patches| patches.reactions(self.ledger));
+        even.chain(partly.map(move |(post, reaction, pattern, asked)| Place {
+            way,
+            asked,
+            pattern,
+            post,
+            reaction,
+            outward: Force::ZERO,
+        }))
     }
 
     /// The reaction at one post, where it goes that way, and the pull off the wall.

@@ -11,6 +11,7 @@ mod known;
 mod ledger;
 mod ledger_fixing;
 mod ledger_fixings;
+mod ledger_patches;
 mod ledger_places;
 mod ledger_sag;
 mod post;
