@@ -3,8 +3,8 @@ use super::check::Check;
 use super::wood::Woods;
 use crate::analysis::Loading;
 use crate::analysis::{
-    RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings, person_at,
-    rafter_frame,
+    RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings,
+    partial_on_rafters, person_at, rafter_frame,
 };
 use crate::design::Shape;
 use crate::geometry::rakes;
@@ -93,6 +93,7 @@ fn cases(
     missing: &mut Vec<String>,
 ) -> Vec<RoofCase> {
     let mut cases: Vec<RoofCase> = loads.cases.iter().filter(|case| case.action != Action::Wind).cloned().collect();
+    cases.extend(partial_on_rafters(line, loads));
     let span = line.span() / line.pitch.cos();
     match component_cases(&project.place, &loads.lean_to, effective_area(span, width)) {
         Ok(wind) => cases.extend(wind),

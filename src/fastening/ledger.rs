@@ -58,8 +58,8 @@ pub struct LedgerFixing {
 /// The most pulled fixing: shear R/n; pull T = R·e·z/Σz² of its row (R·e/z for one row), and its share of the outward pull.
 ///
 /// # Errors
-/// Without fixings or a reaction, with a fixing at or below the pressed edge, or for values not above zero.
-pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Result<Worked<LedgerFixing>, Refused> {
+/// Without fixings or a reaction, with a fixing at or below the pressed edge.
+pub fn fixing_load(load: &LedgerLoad) -> Result<Worked<LoadOnOne>, Refused> {
     above_zero("the reaction on the ledger", load.reaction.abs().to_pounds())?;
     if load.eccentricity.is_negative() || load.outward.is_negative() {
         return Err(Refused::because("The stand-off of the reaction and the outward pull are zero or more."));
@@ -76,7 +76,7 @@ pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Res
     let pull = Force::pounds(moment.to_pound_inches() * top.to_inches() / squares) + load.outward / n;
     let shear = load.reaction.abs() / n;
     let on_one = LoadOnOne { withdrawal: pull, lateral: shear };
-    let mut steps = vec![
+    let steps = vec![
         Step::new(
             "shear of one fixing",
             format!("Z = R/n = {}/{count} = {} lb", pounds(load.reaction.abs()), pounds(shear)),
@@ -96,9 +96,18 @@ pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Res
             PRESSED_EDGE,
         ),
     ];
-    let ratio = combined_check(kind, values, on_one)?;
+    Ok(Worked::new(on_one, steps))
+}
+
+/// The most pulled fixing, its load against what it carries.
+///
+/// # Errors
+/// As [`fixing_load`], and for values not above zero.
+pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Result<Worked<LedgerFixing>, Refused> {
+    let Worked { value: load, mut steps } = fixing_load(load)?;
+    let ratio = combined_check(kind, values, load)?;
     steps.extend(ratio.steps);
-    Ok(Worked::new(LedgerFixing { load: on_one, ratio: ratio.value }, steps))
+    Ok(Worked::new(LedgerFixing { load, ratio: ratio.value }, steps))
 }
 
 /// What a fastener at this spacing carries of a load along the ledger.

@@ -19,7 +19,7 @@ mod validate_strength;
 mod wood;
 
 pub use above::Above;
-pub use fixings::{BraceJoint, Fixings, LedgerFixings, Pier, Screws, SheetScrews, Tie};
+pub use fixings::{BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
     Timbers,
