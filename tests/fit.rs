@@ -164,10 +164,8 @@ fn two_upper_laps_are_found() {
 #[test]
 fn a_piece_between_two_squints_is_last_and_a_neighbour_leans() {
     let mut project = short_legs(ScarfKind::StopSplayedUnderSquinted);
-    let mut places: Vec<ScarfPlace> = shape(&project).beam.scarfs.iter().map(|scarf| scarf.place).collect();
-    places[0].lower = Side::Left;
-    places[1].lower = Side::Right;
-    project.frame.scarfs.by_hand = places;
+    let at = |centre: f64, lower: Side| ScarfPlace { centre: Length::inches(centre), lower };
+    project.frame.scarfs.by_hand = vec![at(181.0, Side::Left), at(361.0, Side::Right)];
     let fit = fitted(&project);
     let marks = fit.entries.iter().map(|entry| entry.stick.as_str());
     let order: Vec<&str> = marks.filter(|mark| mark.starts_with('B')).collect();

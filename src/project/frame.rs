@@ -220,6 +220,8 @@ pub struct Frame {
     pub brace_along: Length,
     /// Brace leg down the post, from the same point.
     pub brace_down: Length,
+    /// How far a curved brace's short edge rises at the middle; zero for a straight brace.
+    pub brace_rise: Length,
     /// Rafters.
     pub rafters: RafterRow,
     /// Scarfs of the beam.

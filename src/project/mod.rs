@@ -25,10 +25,10 @@ pub use frame::{
     Timbers,
 };
 pub use ground::Ground;
-pub use joinery_rules::JoineryRules;
+pub use joinery_rules::{JoineryRules, StockRule};
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
 pub use problem::{Nearest, Problem, Problems, Severity};
-pub use progress::Progress;
+pub use progress::{Knot, MeasuredSize, Progress};
 pub use roofing::{Metal, Roofing, SheetLayout};
 pub use site::{Site, Soffit};
 pub use validate::validate;

@@ -2,7 +2,6 @@
 //!
 //! Where the left end is an upper lap, that end is the tip that closes against the other piece's root.
 use super::brace::{PocketPlace, pocket_marks};
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
 use super::stick::{Role, Stick};
@@ -12,6 +11,7 @@ use crate::joinery::{
     ScarfShape, beam_joints, beam_outline, braces_of, chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places,
     posts_of, scarf_end,
 };
+use crate::materials::Face;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};

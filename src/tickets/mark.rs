@@ -1,5 +1,5 @@
 //! One mark on one face, measured from the stick's zero.
-use super::face::Face;
+use crate::materials::Face;
 use crate::units::{Fineness, Length};
 
 /// What a mark is for, in the order marks are made.

@@ -2,7 +2,6 @@
 mod beam;
 mod block;
 mod brace;
-mod face;
 mod ledger;
 mod mark;
 mod post;
@@ -10,6 +9,6 @@ mod purlin;
 mod rafter;
 mod stick;
 
-pub use face::Face;
+pub use crate::materials::Face;
 pub use mark::{Mark, MarkKind, Waste};
 pub use stick::{Role, Stick, cut_problems, sticks};

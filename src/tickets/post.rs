@@ -1,11 +1,11 @@
 //! The post's sheet: zero at the top shoulder, down is positive.
 use super::brace::{PocketPlace, pocket_marks};
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, post_joints};
+use crate::materials::Face;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};

@@ -1,9 +1,9 @@
 //! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
+use crate::materials::Face;
 use crate::project::{Project, TailCut};
 use crate::units::{Length, UnitSystem, Weight, show_slope};
 use crate::wording::length;

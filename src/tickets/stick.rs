@@ -1,12 +1,11 @@
 //! A stick with everything its sheet says.
 use std::collections::BTreeSet;
 
-use super::face::Face;
 use super::mark::{Mark, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
-use crate::materials::{Timber, species};
+use crate::materials::{Face, Timber, species};
 use crate::project::{Problem, Progress, Project};
 use crate::units::{Length, Weight, sort_by_number};
 
