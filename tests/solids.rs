@@ -6,7 +6,7 @@ mod drawn_frames;
 use drawn_frames::projects;
 use outshot::joinery::{StickBody, bodies};
 use outshot::lay_out;
-use outshot::project::{Project, ScarfKind, demo};
+use outshot::project::{Project, ScarfKind, StockRule, demo};
 use outshot::solid::Surface;
 use outshot::units::Length;
 use proptest::prelude::*;
@@ -56,6 +56,22 @@ fn every_scarf_closes_without_a_clash() {
         // Half laps are thinner over a pocket: with shorter legs none lies in a lap.
         project.frame.brace_along = Length::inches(24.0);
         project.frame.brace_down = Length::inches(24.0);
+        check_nothing_shared(&project);
+    }
+}
+
+/// Sticks over size are cut down at their joints, or trusted as they are: either way nothing stands in anything else, and
+/// the sheets weigh what the solids hold.
+#[test]
+fn sticks_over_size_fit_by_either_rule() {
+    for stock in StockRule::ALL {
+        let mut project = demo::wool_barn();
+        project.joinery.stock = stock;
+        for timber in [&mut project.frame.timbers.post, &mut project.frame.timbers.beam] {
+            timber.sawn.breadth = timber.ordered.breadth + Length::inches(0.25);
+            timber.sawn.depth = timber.ordered.depth + Length::inches(0.375);
+        }
+        check_wood(&project);
         check_nothing_shared(&project);
     }
 }

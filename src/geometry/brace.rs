@@ -8,7 +8,7 @@
 //!
 //! Stick coordinates: x along the long edge from the post's shoulder, y square into the wood.
 use super::plane::{Point, Polygon};
-use super::post::PostShape;
+use super::post::{PostShape, laid_out};
 use crate::project::{Frame, JoineryRules, Side};
 use crate::units::Length;
 
@@ -30,9 +30,23 @@ pub struct Pocket {
     pub mortise: (Length, Length),
     /// Depth of the mortise below the housed line.
     pub mortise_depth: Length,
+    /// Out from the floor, where the nose of the brace ends: its own housing, whatever the real face is.
+    nose: Length,
 }
 
 impl Pocket {
+    /// The housing seen from the side: x along the housed line from the corner C, y out from the floor. Past the nose's end
+    /// its edge goes straight out, so that the brace can enter.
+    #[must_use]
+    pub fn housing_outline(&self) -> Vec<Point> {
+        let mut outline = vec![Point::new(self.corner, self.housing), Point::new(self.nose_on_face, self.housing)];
+        if self.housing > self.nose {
+            outline.push(Point::new(self.nose_on_face, self.nose));
+        }
+        outline.extend([Point::new(self.nose_on_floor, Length::ZERO), Point::new(self.mortise.0, Length::ZERO)]);
+        outline
+    }
+
     /// The peg's place along the housed line: midway along the tenon.
     #[must_use]
     pub fn peg(&self) -> Length {
@@ -172,14 +186,18 @@ impl BraceShape {
 /// the real one.
 fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length), rules: &JoineryRules) -> Pocket {
     let nose_on_floor = leg - rule * lean - rule / lean;
+    // The nose leans out from the floor to the brace's own long edge, a rule's depth out; there it ends.
+    let out = if rule > Length::ZERO { (real / rule).clamp(0.0, 1.0) } else { 1.0 };
+    let nose_on_face = nose_on_floor + (leg - rule * lean - nose_on_floor) * out;
     Pocket {
         corner: leg - across - real * lean - rules.pocket_clearance,
-        nose_on_face: leg - real * lean,
+        nose_on_face,
         nose_on_floor,
         leg,
         housing: real,
         mortise: (leg - across - rules.pocket_clearance, nose_on_floor),
         mortise_depth: rules.brace_tenon + rules.blind_clearance,
+        nose: rule,
     }
 }
 
@@ -187,7 +205,7 @@ fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length)
 #[must_use]
 pub fn web_between(frame: &Frame, rules: &JoineryRules) -> Length {
     let deep = rules.housing + rules.brace_tenon + rules.blind_clearance;
-    frame.timbers.post.ordered.breadth - deep * 2.0
+    laid_out(&frame.timbers.post, rules).breadth - deep * 2.0
 }
 
 /// One brace in its place.

@@ -25,7 +25,9 @@ pub use clearance::{Clearances, clearances, room_problems};
 pub use cuts::choose_cuts;
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
 pub use plane::{Bulk, Point, Polygon};
-pub use post::{PostShape, bay_of, beam_housing, check_posts_stand, post_housing, posts, reduced_beam_depth};
+pub use post::{
+    PostShape, bay_of, beam_housing, check_posts_stand, housing_in, laid_out, post_housing, posts, reduced_beam_depth,
+};
 pub use purlin::{Butt, PurlinPiece, PurlinRow, purlin_rows, rakes};
 pub use rafter::{BirdsMouth, RafterShape, fitted_rafter};
 pub use rafter_row::{fitted_rafter_row, rafter_centres};

@@ -1,6 +1,6 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
-use crate::geometry::{BraceShape, bay_of, web_between};
+use crate::geometry::{BraceShape, bay_of, laid_out, web_between};
 use crate::project::{Problem, Problems, Project};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -43,7 +43,8 @@ fn mortises(problems: &mut Problems, project: &Project) {
         );
         Problem::caution("joinery.brace_tenon", says).nearest(rules.brace_tenon - (rules.least_web - web) / 2.0)
     });
-    let walls = [("post", frame.timbers.post.ordered.depth), ("beam", frame.timbers.beam.ordered.breadth)];
+    let walls =
+        [("post", laid_out(&frame.timbers.post, rules).depth), ("beam", laid_out(&frame.timbers.beam, rules).breadth)];
     for (name, width) in walls {
         let wall = width - rules.tenon_offset - rules.tenon_thickness;
         problems.add_if(wall < rules.tenon_thickness.min(Length::inches(1.5)), || {

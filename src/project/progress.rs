@@ -1,7 +1,7 @@
 //! What is already done: marks made, sticks cut, sticks received.
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::materials::Face;
+use crate::materials::{Face, Section};
 use crate::units::Length;
 
 /// A knot on a face of the rough stick, as it lies on the horses.
@@ -43,4 +43,51 @@ pub struct Progress {
     pub dry_fits: BTreeMap<String, Length>,
     /// Lines of the order that came off the truck, by section, length and number.
     pub received: BTreeSet<String>,
+}
+
+impl Progress {
+    /// The size of a stick at one place along it: as sawn where nothing was measured, straight between two measured places,
+    /// as at the nearest one past them.
+    #[must_use]
+    pub fn size_at(&self, stick: &str, sawn: Section, at: Length) -> Section {
+        let Some(measured) = self.sizes.get(stick) else { return sawn };
+        let below = measured.iter().filter(|size| size.from_zero <= at).max_by(|a, b| along(a, b));
+        let above = measured.iter().filter(|size| size.from_zero >= at).min_by(|a, b| along(a, b));
+        match (below, above) {
+            (Some(low), Some(high)) if high.from_zero > low.from_zero => {
+                let share = (at - low.from_zero) / (high.from_zero - low.from_zero);
+                let between = |low: Length, high: Length| low + (high - low) * share;
+                Section::new(between(low.breadth, high.breadth), between(low.depth, high.depth))
+            }
+            (Some(one), _) | (None, Some(one)) => Section::new(one.breadth, one.depth),
+            (None, None) => sawn,
+        }
+    }
+}
+
+fn along(a: &MeasuredSize, b: &MeasuredSize) -> std::cmp::Ordering {
+    a.from_zero.to_inches().total_cmp(&b.from_zero.to_inches())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand: 10 in deep at 20, 9 in at 60: 9¾ at 30; 10 before, 9 past them.
+    #[test]
+    fn a_stick_tapers_between_two_measures() {
+        let size = |at: f64, depth: f64| MeasuredSize {
+            from_zero: Length::inches(at),
+            breadth: Length::inches(8.0),
+            depth: Length::inches(depth),
+        };
+        let mut progress = Progress::default();
+        let sawn = Section::new(Length::inches(8.0), Length::inches(10.5));
+        let depth = |progress: &Progress, at: f64| progress.size_at("B1", sawn, Length::inches(at)).depth.to_inches();
+        assert_eq!(depth(&progress, 30.0), 10.5);
+        progress.sizes.insert("B1".to_owned(), vec![size(60.0, 9.0), size(20.0, 10.0)]);
+        for (at, expected) in [(0.0, 10.0), (20.0, 10.0), (30.0, 9.75), (60.0, 9.0), (200.0, 9.0)] {
+            assert_eq!(depth(&progress, at), expected);
+        }
+    }
 }

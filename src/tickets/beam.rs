@@ -6,7 +6,9 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, reduced_beam_depth, wood_over};
+use crate::geometry::{
+    BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, laid_out, reduced_beam_depth, wood_over,
+};
 use crate::joinery::{
     ScarfShape, beam_joints, beam_outline, braces_of, chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places,
     posts_of, scarf_end,
@@ -54,6 +56,13 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     }
 }
 
+/// Depth of a housing at a place along the beam, where the real stick was measured.
+fn housing_at(project: &Project, piece: &BeamPiece, x: Length) -> Length {
+    let (sawn, mark) = (project.frame.timbers.beam.sawn, format!("B{}", piece.number));
+    let real = project.progress.size_at(&mark, sawn, x - piece.start).depth;
+    real - reduced_beam_depth(&project.frame, &project.joinery)
+}
+
 /// Depth of a housing in the underside, from the real face.
 fn housing(project: &Project) -> Length {
     beam_housing(&project.frame, &project.joinery)
@@ -83,7 +92,7 @@ fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> B
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     let rules = &project.joinery;
     let breadth = project.frame.timbers.beam.sawn.breadth;
-    let floor = housing(project) * project.frame.timbers.post.ordered.depth.min(breadth);
+    let floor = housing(project) * laid_out(&project.frame.timbers.post, rules).depth.min(breadth);
     let mortise = rules.tenon_thickness * (post.tenon_length + rules.blind_clearance);
     let mut bulk = Bulk::prism(floor, post.left - start, post.right - start).with(Bulk::prism(
         mortise,
@@ -110,7 +119,7 @@ fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
         }
     }
     for post in posts_of(shape, piece) {
-        marks.extend(post_marks(project, post, piece.start));
+        marks.extend(post_marks(project, post, piece));
     }
     for brace in braces_of(project, shape, piece) {
         marks.extend(brace_marks(project, shape, piece, brace));
@@ -123,14 +132,16 @@ fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
 fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brace) -> Vec<Mark> {
     let rules = &project.joinery;
     let reduced = reduced_beam_depth(&project.frame, rules);
-    let pocket = shape.brace.beam_pocket(rules, housing(project));
+    let leg = shape.brace.along * 0.75 * if brace.side == Side::Right { 1.0 } else { -1.0 };
+    let housing = housing_at(project, piece, brace.corner_x + leg);
+    let pocket = shape.brace.beam_pocket(rules, housing);
     let remark = wood_left(project, shape, brace)
         .map(|wood| format!("; {} of wood left over it in the lap", length(wood, project.units)))
         .unwrap_or_default();
     let place = PocketPlace {
         mate: &brace.mark(),
         face: Face::Underside,
-        housing: housing(project),
+        housing,
         corner: brace.corner_x - piece.start,
         sign: if brace.side == Side::Right { 1.0 } else { -1.0 },
         floor: (reduced, Face::Top),
@@ -257,10 +268,12 @@ fn splay_text(project: &Project, outline: &ScarfShape) -> String {
     format!("the lap face falls {} in {}", say(outline.lap * outline.splay()), say(outline.lap))
 }
 
-fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
+fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mark> {
     let rules = &project.joinery;
     let mate = format!("P{}", post.number);
-    let width = project.frame.timbers.post.ordered.depth.min(project.frame.timbers.beam.sawn.breadth);
+    let width = laid_out(&project.frame.timbers.post, rules).depth.min(project.frame.timbers.beam.sawn.breadth);
+    let housing = housing_at(project, piece, post.middle());
+    let start = piece.start;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + rules.tenon_thickness);
     let mut marks = vec![
         Mark::between(
@@ -270,7 +283,7 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
             MarkKind::Housing,
         )
         .across((Length::ZERO, width), Face::Outer)
-        .depth(housing(project))
+        .depth(housing)
         .note(format!("leave {} from the top", length(reduced_beam_depth(&project.frame, rules), project.units)))
         .mate(&mate),
         Mark::between(
@@ -280,7 +293,7 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
             MarkKind::Mortise,
         )
         .across(cheeks, Face::Outer)
-        .depth(housing(project) + post.tenon_length + rules.blind_clearance)
+        .depth(housing + post.tenon_length + rules.blind_clearance)
         .note("depth from the face")
         .mate(&mate),
     ];

@@ -226,13 +226,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
 pub fn pocket_bulk(project: &Project, pocket: &Pocket, thickness: Length) -> Bulk {
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let across = brace_tenon_thickness(project);
-    let (corner, nose) = (pocket.corner, pocket.nose_on_face);
-    let housing = Polygon::new(vec![
-        Point::new(corner, pocket.housing),
-        Point::new(nose, pocket.housing),
-        Point::new(pocket.nose_on_floor, Length::ZERO),
-        Point::new(pocket.mortise.0, Length::ZERO),
-    ]);
+    let housing = Polygon::new(pocket.housing_outline());
     Bulk::plate(&housing, breadth)
         .with(Bulk::prism(across * pocket.mortise_depth, pocket.mortise.0, pocket.mortise.1))
         .with(Bulk::hole(project.joinery.peg, thickness - across, pocket.peg()))

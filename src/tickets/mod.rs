@@ -7,8 +7,10 @@ mod mark;
 mod post;
 mod purlin;
 mod rafter;
+mod sizes;
 mod stick;
 
 pub use crate::materials::Face;
 pub use mark::{Mark, MarkKind, Waste};
+pub use sizes::size_problems;
 pub use stick::{Role, Stick, cut_problems, sticks};
