@@ -149,6 +149,22 @@ fn a_squinted_scarf_needs_its_travel() {
     assert!(travel(-0.5).is_some(), "the wrong way");
 }
 
+/// Tongues let into slots hold a bladed scarf together up and down: it closes endwise only, by the tongues' length.
+#[test]
+fn a_bladed_scarf_travels_by_its_tongues() {
+    let fit = fitted(&short_legs(ScarfKind::Bladed));
+    let body = |mark: &str| fit.body(mark).unwrap();
+    let down = Leg { back: Vector::inches(0.0, 0.0, 24.0) };
+    let raised: Vec<&str> =
+        fit.entries.iter().map(|entry| entry.stick.as_str()).filter(|mark| mark.starts_with('B')).collect();
+    let (first, second) = (body(raised[0]), body(raised[1]));
+    let out = (second.wood.centre().unwrap().x - first.wood.centre().unwrap().x).signum();
+    let travel = |x: f64| goes_in(&second.wood, &[Leg { back: Vector::inches(x * out, 0.0, 0.0) }, down], &[first]);
+    assert!(goes_in(&second.wood, &[down], &[first]).is_some());
+    assert!(travel(2.75).is_some(), "less than the tongues");
+    assert_eq!(travel(3.0), None);
+}
+
 /// Both mates cut as upper laps: they claim the same wood, and the second is stopped.
 #[test]
 fn two_upper_laps_are_found() {

@@ -76,6 +76,14 @@ fn sticks_over_size_fit_by_either_rule() {
     }
 }
 
+#[test]
+fn curved_braces_fit_like_straight_ones() {
+    let mut project = demo::wool_barn();
+    project.frame.brace_rise = Length::inches(1.5);
+    check_wood(&project);
+    check_nothing_shared(&project);
+}
+
 /// The wedges of the outside over the centre of each body fill it again: the outside is whole, with nothing twice.
 #[test]
 fn the_outside_of_every_stick_is_closed() {

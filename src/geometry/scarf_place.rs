@@ -88,7 +88,7 @@ pub fn wood_over(frame: &Frame, rules: &JoineryRules, (near, far): (Length, Leng
 pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
     let depth = frame.timbers.beam.sawn.depth;
     match frame.scarfs.kind {
-        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted => depth / 2.0,
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => depth / 2.0,
         _ => depth * rules.scarf_abutment_share,
     }
 }

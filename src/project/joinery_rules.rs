@@ -57,6 +57,8 @@ pub struct JoineryRules {
     pub scarf_abutment_share: f64,
     /// Lean of an under-squinted abutment over its height.
     pub scarf_squint: Length,
+    /// Length of a bladed scarf's tongues.
+    pub scarf_blade: Length,
     /// Step of a scarf's table.
     pub scarf_table: Length,
     /// Gap for the folding wedges.
@@ -96,6 +98,7 @@ impl JoineryRules {
             drawbore: inches(0.125),
             scarf_abutment_share: 0.25,
             scarf_squint: inches(0.5),
+            scarf_blade: inches(3.0),
             scarf_table: inches(1.25),
             scarf_wedge: inches(1.0),
             scarf_clear: inches(2.0),
@@ -127,6 +130,7 @@ impl JoineryRules {
             drawbore: mm(3.0),
             scarf_abutment_share: 0.25,
             scarf_squint: mm(12.0),
+            scarf_blade: mm(75.0),
             scarf_table: mm(30.0),
             scarf_wedge: mm(25.0),
             scarf_clear: mm(50.0),

@@ -187,6 +187,9 @@ fn scarf_marks(
             format!("{} at the lap face, {} at the {}", say(lap_face), say(outside), face.name())
         }
     };
+    if outline.blade > Length::ZERO {
+        return lap.bladed_marks(project, (name, &stays, from), waste);
+    }
     let mut marks = vec![
         Mark::line(format!("scarf {number}, tip of the {name}"), Face::Outer, lap.tip.0, MarkKind::End)
             .across((Length::ZERO, outline.abutment), from)
@@ -234,11 +237,39 @@ impl LapEnd {
         let (below, above) = ((ends[1].x, ends[0].x), (ends[ends.len() - 2].x, ends[ends.len() - 1].x));
         let (tip, root) = if is_lower { (below, above) } else { (above, below) };
         let from_face = |y: Length| if is_lower { y } else { outline.depth - y };
-        let step = (ends.len() == 6).then(|| {
+        let step = outline.table.is_some().then(|| {
             let (tip_side, root_side) = if is_lower { (ends[2], ends[3]) } else { (ends[3], ends[2]) };
             (tip_side.x, from_face(root_side.y), from_face(tip_side.y))
         });
         Self { number, outline, other, tip, root, step }
+    }
+
+    /// Shoulder and tongue at the tip, slot and shoulder at the root.
+    fn bladed_marks(&self, project: &Project, (name, stays, from): (&str, &str, Face), waste: Waste) -> Vec<Mark> {
+        let (number, depth) = (self.number, self.outline.depth);
+        let (half, quarter) = (depth / 2.0, depth / 4.0);
+        let way = if self.tip.0 > self.root.0 { self.outline.blade } else { -self.outline.blade };
+        let (tongue, slot) = (self.tip.0 + way, self.root.0 - way);
+        let say = |value| tape(value, project.units, Fineness::Sixteenth);
+        let line = |what: &str, at: Length, kind: MarkKind, across: (Length, Length)| {
+            Mark::line(format!("scarf {number}, {what}"), Face::Outer, at, kind)
+                .across(across, from)
+                .mate(self.other.clone())
+        };
+        vec![
+            line(&format!("end of the tongue of the {name}"), tongue, MarkKind::End, (quarter, half))
+                .waste(waste)
+                .note(format!("square across; {stays}")),
+            line(&format!("shoulder at the tip of the {name}"), self.tip.0, MarkKind::Line, (Length::ZERO, quarter))
+                .note(format!("the tongue runs on {} past it", say(self.outline.blade))),
+            line(&format!("root of the {name}"), self.root.0, MarkKind::Line, (half + quarter, depth)).note(format!(
+                "square across, {} in from the far face; the lap lies at {}",
+                say(quarter),
+                say(half)
+            )),
+            line("floor of the slot for the other tongue", slot, MarkKind::Line, (half, half + quarter))
+                .note(format!("the slot is {} deep past the root and as wide as the beam", say(self.outline.blade))),
+        ]
     }
 
     fn table_mark(&self, project: &Project, from: Face) -> Option<Mark> {

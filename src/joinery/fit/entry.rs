@@ -17,7 +17,7 @@ use crate::wording::length;
 const TOUCH: f64 = 1e-4;
 /// How far a stick is taken to come from, in inches: farther than any joint is deep.
 const APPROACH: f64 = 24.0;
-/// Travel past the squint, so that the tip clears its arris (common practice).
+/// Travel past the squint or the tongues, so that the tip clears its arris (common practice).
 const CLEARANCE: Length = Length::inches(0.125);
 
 /// One straight part of a stick's way, from where it ends back to where it begins.
@@ -175,16 +175,16 @@ impl<'a> Yard<'a> {
         all
     }
 
-    /// The endwise travel squinted scarfs ask of the piece that closes them. Between two pieces that stand, one of them,
+    /// The endwise travel squinted or bladed scarfs ask of the piece that closes them. Between two pieces that stand, one of them,
     /// with nothing beyond it yet, leans out twice as far with its posts, and both are drawn in.
     fn travel(&self, piece: &BeamPiece, standing: &[&BeamPiece]) -> Travel {
         let scarf = ScarfShape::new(&self.project.frame, &self.project.joinery);
         let mut travel = Travel { by: Length::ZERO, left: None, right: None, leans: None };
-        if scarf.squint <= Length::ZERO {
+        if scarf.travel() <= Length::ZERO {
             return travel;
         }
         let stands = |number: usize| standing.iter().any(|known| known.number == number);
-        travel.by = scarf.squint + CLEARANCE;
+        travel.by = scarf.travel() + CLEARANCE;
         travel.left = piece.left.map(|_| piece.number - 1).filter(|number| stands(*number));
         travel.right = piece.right.map(|_| piece.number + 1).filter(|number| stands(*number));
         if let (Some(left), Some(right)) = (travel.left, travel.right) {

@@ -2,7 +2,8 @@
 //! bench, how rough stock is treated, curved braces.
 //!
 //! Version 3 knew one column of fixings at a wall post and no washers: the washer is left open, the rest stands as it was.
-//! It knew straight braces only, and reduced every joint to the inner size.
+//! It knew straight braces only, and reduced every joint to the inner size,
+//! and no bladed scarf.
 use serde_json::{Map, Value, json};
 
 use crate::project::file::FileError;
@@ -37,6 +38,7 @@ fn bench(root: &mut Map<String, Value>) -> Result<(), FileError> {
     };
     part("frame", "brace_rise_in", json!(0.0))?;
     part("joinery", "stock", json!("inner size"))?;
+    part("joinery", "scarf_blade_in", json!(3.0))?;
     for field in ["knots", "sizes", "dry_fits_in"] {
         part("progress", field, json!({}))?;
     }

@@ -30,6 +30,7 @@ choice!(Metal {
 choice!(ScarfKind {
     Halved = "halved",
     HalvedUnderSquinted = "halved under-squinted",
+    Bladed = "bladed",
     StopSplayed = "stop-splayed",
     StopSplayedUnderSquinted = "stop-splayed under-squinted",
     StopSplayedTabled = "stop-splayed tabled",
@@ -131,6 +132,7 @@ record!(JoineryRules {
     drawbore_in = drawbore,
     scarf_abutment_share = scarf_abutment_share,
     scarf_squint_in = scarf_squint,
+    scarf_blade_in = scarf_blade,
     scarf_table_in = scarf_table,
     scarf_wedge_in = scarf_wedge,
     scarf_clear_in = scarf_clear,

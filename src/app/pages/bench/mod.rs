@@ -6,6 +6,7 @@ mod in_hand;
 mod list;
 mod marks;
 mod sheet;
+mod sizes;
 mod twins;
 mod walk;
 mod walk_mark;

@@ -3,6 +3,7 @@ use super::cut::cut_part;
 use super::fit::fit_part;
 use super::in_hand::InHand;
 use super::marks::mark_list;
+use super::sizes::sizes_part;
 use super::walk::walk;
 use crate::app::components::{drawing_view, fractions, page, path_problems, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
@@ -48,6 +49,7 @@ fn sheet(hand: InHand) -> Tag {
             Some(stick) => parts()
                 .child(about_stick(stick.clone()))
                 .child(mark_list(hand, stick.clone()))
+                .child(sizes_part(hand))
                 .child(fit_part(hand))
                 .child(cut_part(hand, stick)),
             None => unknown(hand),
