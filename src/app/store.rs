@@ -1,4 +1,5 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
+use super::dom::follow;
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
@@ -6,8 +7,10 @@ use crate::design::{Built, Design};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The last frame that could be built, with the project it was built from.
 #[derive(Clone, Debug)]
@@ -60,7 +63,11 @@ struct Parts {
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
+    is_held: StoredValue<bool>,
 }
+
+/// A hand that stays this long where it is rests.
+const REST: Duration = Duration::from_millis(150);
 
 /// The store of the app.
 #[must_use]
@@ -93,7 +100,8 @@ impl Store {
             (id, good)
         });
         let drawn = drawn_after(good);
-        let strong = judged_after(drawn, id);
+        let is_held = StoredValue::new(false);
+        let strong = judged_after(rested(drawn, is_held), id);
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
             project,
@@ -106,6 +114,7 @@ impl Store {
             good,
             drawn,
             strong,
+            is_held,
         })))
     }
 
@@ -200,6 +209,20 @@ impl Store {
     /// Changes one field; edits of the same field in one breath are one undo step.
     pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
         self.apply_once(Some(path), change);
+    }
+
+    /// Something is taken hold of: its edits are one step until it is let go.
+    pub fn hold(self) {
+        self.0.is_held.set_value(true);
+        self.0.history.update_value(History::hold);
+    }
+
+    /// It is let go.
+    pub fn let_go(self) {
+        self.0.is_held.set_value(false);
+        let present = self.0.project.get_untracked();
+        self.0.history.update_value(|history| history.let_go(&present));
+        self.0.depth.set(self.0.history.with_value(History::depth));
     }
 
     /// Changes what is marked, cut or received: one undo step.
@@ -325,6 +348,26 @@ fn drawn_after(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Go
     after_paint(follow, move || good.with_untracked(|(_, good)| good.clone()))
 }
 
+/// The drawn frame at once; while something is held and moves, only once the hand rests, so that the drawing keeps up
+/// with it.
+fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal<Option<Good>> {
+    let rested = RwSignal::new(None);
+    let waits = StoredValue::new(None::<TimeoutHandle>);
+    let go_on = move || rested.set(drawn.get_untracked());
+    follow(Box::new(move || {
+        drawn.track();
+        if let Some(Some(handle)) = waits.try_update_value(Option::take) {
+            handle.clear();
+        }
+        if is_held.get_value() {
+            waits.set_value(set_timeout_with_handle(go_on, REST).ok());
+        } else {
+            go_on();
+        }
+    }));
+    rested
+}
+
 /// The drawn frame judged, after its picture.
 fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
     let follow = move || {
@@ -357,7 +400,7 @@ fn after_paint<T: Default + Send + Sync + 'static>(
             renew();
         } else if !is_due.get_value() {
             is_due.set_value(true);
-            request_animation_frame(move || set_timeout(renew, std::time::Duration::ZERO));
+            request_animation_frame(move || set_timeout(renew, Duration::ZERO));
         }
         id
     });

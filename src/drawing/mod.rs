@@ -1,4 +1,5 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
+mod apart;
 mod effort;
 mod elevation;
 mod hatch;
@@ -13,6 +14,7 @@ pub mod svg;
 mod tape;
 mod tape_svg;
 
+pub use apart::{post_apart, scarf_apart};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
 pub use load::load_section;
