@@ -341,8 +341,8 @@ mod tests {
         let mut scene = Scene::default();
         scene.rectangle(
             super::super::Layer::Wood,
-            (crate::units::Length::ZERO, crate::units::Length::inches(100.0)),
-            (crate::units::Length::ZERO, crate::units::Length::inches(10.0)),
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
         );
         let sheet = Sheet::new(&scene, 420.0);
         assert!((sheet.scale - 4.0).abs() < 1e-9);
@@ -359,8 +359,8 @@ mod tests {
         let mut scene = Scene::default();
         scene.rectangle(
             super::super::Layer::Wood,
-            (crate::units::Length::ZERO, crate::units::Length::inches(100.0)),
-            (crate::units::Length::ZERO, crate::units::Length::inches(10.0)),
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
         );
         let printed = print_to_scale(&scene, 24.0, "a stick");
         assert!(printed.contains("d=\"M10.0 50.0L410.0 50.0L410.0 10.0L10.0 10.0Z\""), "{printed}");
