@@ -1,5 +1,6 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
 use super::after::{after_paint, after_pause};
+use super::dom::follow;
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
@@ -8,6 +9,7 @@ use crate::joinery::{Fit, fit};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::sync::Arc;
 use std::time::Duration;
@@ -80,7 +82,11 @@ struct Parts {
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
     fitted: RwSignal<Option<Fitted>>,
+    is_held: StoredValue<bool>,
 }
+
+/// A hand that stays this long where it is rests.
+const REST: Duration = Duration::from_millis(150);
 
 /// The store of the app.
 #[must_use]
@@ -113,7 +119,8 @@ impl Store {
             (id, good)
         });
         let drawn = drawn_after(good);
-        let strong = judged_after(drawn, id);
+        let is_held = StoredValue::new(false);
+        let strong = judged_after(rested(drawn, is_held), id);
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
             project,
@@ -127,6 +134,7 @@ impl Store {
             drawn,
             strong,
             fitted: fitted_after(drawn),
+            is_held,
         })))
     }
 
@@ -227,6 +235,20 @@ impl Store {
     /// Changes one field; edits of the same field in one breath are one undo step.
     pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
         self.apply_once(Some(path), change);
+    }
+
+    /// Something is taken hold of: its edits are one step until it is let go.
+    pub fn hold(self) {
+        self.0.is_held.set_value(true);
+        self.0.history.update_value(History::hold);
+    }
+
+    /// It is let go.
+    pub fn let_go(self) {
+        self.0.is_held.set_value(false);
+        let present = self.0.project.get_untracked();
+        self.0.history.update_value(|history| history.let_go(&present));
+        self.0.depth.set(self.0.history.with_value(History::depth));
     }
 
     /// Changes what is marked, cut or received: one undo step.
@@ -350,6 +372,26 @@ impl Store {
 fn drawn_after(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Good>> {
     let follow = move || good.with(|(id, _)| id.clone());
     after_paint(follow, move || good.with_untracked(|(_, good)| good.clone()))
+}
+
+/// The drawn frame at once; while something is held and moves, only once the hand rests, so that the drawing keeps up
+/// with it.
+fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal<Option<Good>> {
+    let rested = RwSignal::new(None);
+    let waits = StoredValue::new(None::<TimeoutHandle>);
+    let go_on = move || rested.set(drawn.get_untracked());
+    follow(Box::new(move || {
+        drawn.track();
+        if let Some(Some(handle)) = waits.try_update_value(Option::take) {
+            handle.clear();
+        }
+        if is_held.get_value() {
+            waits.set_value(set_timeout_with_handle(go_on, REST).ok());
+        } else {
+            go_on();
+        }
+    }));
+    rested
 }
 
 /// The drawn frame judged, after its picture.

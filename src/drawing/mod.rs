@@ -1,4 +1,5 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
+mod apart;
 mod effort;
 mod elevation;
 mod hatch;
@@ -14,6 +15,7 @@ mod tape;
 mod tape_svg;
 mod trouble;
 
+pub use apart::{post_apart, scarf_apart};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
 pub use load::load_section;

@@ -130,8 +130,10 @@ pub enum Drawn {
     Hole(Point, Length),
     /// Words.
     Text(Text),
-    /// A dimension.
+    /// A dimension beside the drawing.
     Dimension(Dimension),
+    /// A level dimension within the drawing, between two points at one height.
+    Span(Point, Point, String),
 }
 
 /// A drawn thing, what it is, and what a tap on it leads to.

@@ -170,6 +170,7 @@ fn turned(mut scene: Scene) -> Scene {
                 dimension.from = flip(dimension.from);
                 dimension.to = flip(dimension.to);
             }
+            Drawn::Span(from, to, _) => (*from, *to) = (flip(*from), flip(*to)),
         }
     }
     scene

@@ -8,6 +8,7 @@ mod ground;
 mod joinery_rules;
 mod migrate;
 mod mill;
+mod move_room;
 mod problem;
 mod progress;
 mod roofing;
@@ -27,6 +28,7 @@ pub use frame::{
 pub use ground::Ground;
 pub use joinery_rules::{JoineryRules, StockRule};
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
+pub use move_room::{post_room, scarf_room};
 pub use problem::{Nearest, Problem, Problems, Severity};
 pub use progress::{Knot, MeasuredSize, Progress};
 pub use roofing::{Metal, Roofing, SheetLayout};

@@ -11,7 +11,7 @@ use crate::wording::length;
 /// Most posts that are worked out.
 const MOST_POSTS: usize = 30;
 /// Least room between two posts, and the shortest leg of a brace.
-const LEAST_BAY: Length = Length::inches(12.0);
+pub(super) const LEAST_BAY: Length = Length::inches(12.0);
 const SHORTEST_LEG: Length = Length::inches(12.0);
 const SLACK: Length = Length::inches(0.02);
 /// Narrowest and widest size of a stick.
@@ -239,7 +239,7 @@ fn place(check: &mut Check, index: usize, x: Length, (low, high): (Length, Lengt
 }
 
 /// How many legs of braces a bay between two posts holds.
-fn n_legs(pair: &[Post]) -> f64 {
+pub(super) fn n_legs(pair: &[Post]) -> f64 {
     f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left))
 }
 

@@ -24,7 +24,7 @@ mod toggle;
 pub use caution::caution;
 pub use choice::{Segment, choice, pick, segments};
 pub use count_field::{count_field, number_field};
-pub use drawing_view::drawing_view;
+pub use drawing_view::{drawing_view, drawing_view_under};
 pub use entry::{Change, Entry};
 pub use field::{Field, entry_field};
 pub use field_table::{At, Choices, FieldRow, Of, field_table};

@@ -2,9 +2,12 @@
 mod beam;
 mod braces;
 mod fixings;
+mod grip;
 mod heights;
+mod held;
 mod in_the_way;
 mod joinery;
+mod moved;
 mod posts;
 mod rafters;
 mod roof_edges;
@@ -12,7 +15,7 @@ mod sizes;
 mod ties;
 mod wood;
 
-use super::drawn::{elevation, long, room, section};
+use super::drawn::{long, room, section};
 use crate::app::components::{Steps, caution, facts, fold, length_field, page};
 use crate::app::dom::{Tag, parts};
 use crate::app::route::Place;
@@ -20,7 +23,7 @@ use crate::lens;
 
 /// Frame.
 pub fn frame_page() -> Tag {
-    let lead = parts().child(elevation()).child(section());
+    let lead = parts().child(moved::elevation()).child(section());
     page(
         Place::Frame,
         "Frame",

@@ -8,6 +8,8 @@ mod order_sheet;
 mod pack;
 mod roof_sheet;
 mod rules;
+mod states;
+mod states_words;
 mod stick_sheet;
 mod thumbs;
 
@@ -24,6 +26,7 @@ use history::history;
 use leptos::prelude::*;
 use pack::pack;
 use rules::rules_fold;
+use states::states;
 use thumbs::thumbs;
 
 /// Papers.
@@ -55,6 +58,7 @@ pub fn papers_page() -> Tag {
             .child(drawing_files())
             .child(word("Name, other projects, units and light are under the project’s name at the top."))
             .child(rules_fold())
+            .child(states())
             .child(history())
             .child(about()),
     )
