@@ -291,9 +291,10 @@ impl Ring {
 /// Edges of a ring with both ends in the cutting plane.
 fn edges_on(corners: &[Vector], is_on: impl Fn(usize) -> bool) -> impl Iterator<Item = Edge> {
     let count = corners.len();
-    (0..count)
-        .map(move |index| (index, (index + 1) % count))
-        .filter_map(move |(index, next)| (is_on(index) && is_on(next)).then(|| (corners[index], corners[next])))
+    let pairs = (0..count).map(move |index| (index, (index + 1) % count));
+    pairs
+        .filter(move |(index, next)| is_on(*index) && is_on(*next))
+        .map(|(index, next)| (corners[index], corners[next]))
 }
 
 /// The rings that close a body whose facets have these edges in the cutting plane: what no neighbour runs along the
