@@ -20,3 +20,6 @@ pub use vector::{Vector, Within};
 
 /// Nearer than this two places are one, in inches: far below a saw's kerf, far above the noise of the arithmetic.
 pub const NEAR: f64 = 1e-7;
+
+/// Two planes are one where they differ by no more than this: a normal's parts, and an offset in inches.
+const SAME_PLANE: f64 = 1e-5;
