@@ -205,13 +205,13 @@ impl Ledger<'_> {
     /// What the wall must take is said, and never judged: nobody has told of what it is made.
     fn wall(&self) -> Check {
         let units = self.project.units;
-        let all = || {
-            self.asked.iter().flat_map(|asked| {
-                let give = |post| (self.shares.reaction(post, &asked.loads), asked.level * self.shares.width[post]);
-                (0..self.frame.posts.len()).map(give)
-            })
-        };
-        let largest = |of: fn((Force, Force)) -> Force| Amount::Force(all().map(of).fold(Force::ZERO, Force::max));
+        let given = self.asked.iter().flat_map(|asked| {
+            let give = |post| (self.shares.reaction(post, &asked.loads), asked.level * self.shares.width[post]);
+            (0..self.frame.posts.len()).map(give)
+        });
+        let all: Vec<(Force, Force)> = given.collect();
+        let largest =
+            |of: fn((Force, Force)) -> Force| Amount::Force(all.iter().copied().map(of).fold(Force::ZERO, Force::max));
         let (down, up) = (largest(|(up, _)| up), largest(|(up, _)| -up));
         let (out, inward) = (largest(|(_, level)| level), largest(|(_, level)| -level));
         let why = format!(
