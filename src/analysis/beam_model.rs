@@ -81,7 +81,7 @@ pub struct PostParts {
 }
 
 /// The frame with what its parts are.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct BeamModel {
     /// The frame.
     pub frame: Frame,

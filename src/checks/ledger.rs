@@ -226,13 +226,12 @@ impl Ledger<'_> {
     /// What the wall must take is said, and never judged: nobody has told of what it is made.
     fn wall(&self) -> Check {
         let units = self.project.units;
-        let all = || {
-            self.asked.iter().flat_map(|asked| {
-                let give = |post| (self.shares.reaction(post, &asked.loads), asked.level * self.shares.width[post]);
-                (0..self.frame.posts.len()).map(give)
-            })
-        };
-        let largest = |of: fn((Force, Force)) -> Force| all().map(of).fold(Force::ZERO, Force::max);
+        let given = self.asked.iter().flat_map(|asked| {
+            let give = |post| (self.shares.reaction(post, &asked.loads), asked.level * self.shares.width[post]);
+            (0..self.frame.posts.len()).map(give)
+        });
+        let all: Vec<(Force, Force)> = given.collect();
+        let largest = |of: fn((Force, Force)) -> Force| all.iter().copied().map(of).fold(Force::ZERO, Force::max);
         let partly = self.patches.iter().flat_map(|patches| patches.reactions(self)).map(|(_, reaction, ..)| reaction);
         let (down, up) = (partly.fold(largest(|(up, _)| up), Force::max), largest(|(up, _)| -up));
         let (out, inward) = (largest(|(_, level)| level), largest(|(_, level)| -level));

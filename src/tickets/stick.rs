@@ -120,7 +120,8 @@ impl Stick {
             sixty_fourths(self.high)
         );
         for mark in &self.marks {
-            text.push_str(&format!(";{}", mark.key()));
+            text.push(';');
+            text.push_str(&mark.key());
         }
         let hash = text
             .bytes()
