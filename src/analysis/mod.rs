@@ -26,7 +26,7 @@ mod rafter_line;
 mod roof_cases;
 mod roof_dead;
 
-pub use along_wall::{AlongCases, along_cases};
+pub use along_wall::{AlongCases, along_cases, side_wind_on_roof, wind_on_ledger};
 pub use beam_cases::{BeamCase, BeamLoads, Purpose};
 pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, beam_line};
 pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
@@ -34,7 +34,7 @@ pub use diagram::{Band, Drawn, Quantity, band};
 pub use lean_to::lean_to;
 pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};
 pub use loading::{Demand, Loading, loadings};
-pub use partial_snow::{LedgerPattern, SpanEffect, partial_on_rafters};
+pub use partial_snow::{HALF_ON_TAIL, LedgerPattern, SpanEffect, partial_on_rafters};
 pub use post_demands::PostDemands;
 pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, StripLines, purlin_beams, purlin_strips};
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};

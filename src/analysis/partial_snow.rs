@@ -10,19 +10,22 @@ use crate::units::Length;
 /// Share of the balanced snow that stays where half is gone.
 const HALF: f64 = 0.5;
 
+/// How the name of the first of the partial cases of a rafter ends.
+pub const HALF_ON_TAIL: &str = "half on the tail";
+
 /// Half of the snow is gone from the tail, or from between the seats. Nothing where the roof ends over the beam, or where
 /// there is no snow.
 #[must_use]
-pub fn partial_on_rafters(line: &RafterLine, loads: &RoofLoads) -> Vec<RoofCase> {
-    let Some(whole) = balanced(loads).filter(|_| line.eave > line.beam) else { return Vec::new() };
+pub fn partial_on_rafters(line: &RafterLine, loads: &RoofLoads) -> Option<[RoofCase; 2]> {
+    let whole = balanced(loads).filter(|_| line.eave > line.beam)?;
     let inside = whole.down.cut_at(line.beam);
     let outside = whole.down.plus(&inside.times(-1.0));
     let case =
         |name: &str, down: Spread| RoofCase { name: format!("{}, {name}", whole.name), down, ..whole.without_steps() };
-    vec![
-        case("half on the tail", inside.plus(&outside.times(HALF))),
+    Some([
+        case(HALF_ON_TAIL, inside.plus(&outside.times(HALF))),
         case("half between the seats", inside.times(HALF).plus(&outside)),
-    ]
+    ])
 }
 
 /// The balanced snow, which stands first of the snow.
@@ -277,9 +280,8 @@ mod tests {
         let built = evaluate(&project).built.unwrap();
         let loads = roof_loads(&project, &built.shape);
         let line = RafterLine::new(&built.shape, loads.lean_to.roof_length().length());
-        let found = partial_on_rafters(&line, &loads);
         let whole = loads.balanced.unwrap();
-        let [tail, inside] = &found[..] else { return };
+        let [tail, inside] = &partial_on_rafters(&line, &loads).unwrap();
         let load = |case: &RoofCase, y: Length| case.down.at(y).to_psf() / whole.to_psf();
         let (amid, out) = ((line.ledger + line.beam) / 2.0, (line.beam + line.eave) / 2.0);
         near(load(tail, amid), 1.0);
@@ -290,6 +292,6 @@ mod tests {
         let ledger = |case: &RoofCase| line.reactions(&case.down, &case.square).ledger;
         assert!(ledger(tail) > ledger(&loads.cases[1]), "half off the tail asks more of the ledger");
         let over = RafterLine { eave: line.beam, ..line };
-        assert!(partial_on_rafters(&over, &loads).is_empty());
+        assert_eq!(partial_on_rafters(&over, &loads), None);
     }
 }

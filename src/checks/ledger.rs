@@ -1,7 +1,7 @@
 //! The ledger between the posts of the wall: bent, sheared beside its fixings, sagging; its fixings; and what the wall is
 //! left with.
 //!
-//! Wind is that on the main frame, square to the wall; what wind along the wall does to a ledger is left out. A person
+//! Wind is that on the main frame, square to the wall; wind along the wall asks its fixings alone. A person
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::Check;
 use super::known::known_loads;
@@ -12,13 +12,13 @@ use super::ledger_sag::sags;
 use super::purlin::most;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
-    LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads, WallShares,
-    carried_widths, loadings, partial_on_rafters, person_at,
+    HALF_ON_TAIL, LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads,
+    WallShares, carried_widths, loadings, partial_on_rafters, person_at,
 };
 use crate::design::Shape;
 use crate::frame::{Factorised, Solution};
 use crate::geometry::{rakes, wall_posts};
-use crate::loads::Duration;
+use crate::loads::{Action, Duration};
 use crate::members::{
     Amount, Bracing, Member, NetSection, Pocket, ShearPlace, UnbracedCase, check_bending, check_shear, stiffness,
 };
@@ -104,7 +104,7 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     }
     let mut checks: Vec<Check> = ledger.bends(&solutions).into_iter().chain(ledger.shears(&solutions)).collect();
     checks.extend(sags(&ledger)?);
-    checks.extend(check_fixings(&ledger));
+    checks.extend(check_fixings(&ledger, shape));
     checks.push(ledger.wall());
     Ok(checks)
 }
@@ -112,9 +112,20 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
 fn asked(project: &Project, loads: &RoofLoads, line: &RafterLine) -> Vec<Asked> {
     let mut cases: Vec<RoofCase> = loads.cases.iter().map(RoofCase::without_steps).collect();
     // Half of the snow gone from between the seats leaves the ledger less: that one is no matter here.
-    cases.extend(partial_on_rafters(line, loads).into_iter().take(1));
+    cases.extend(partial_on_rafters(line, loads).map(|[on_tail, _]| on_tail));
     cases.push(person_at(&project.place, line.ledger, "over one rafter's head"));
-    let hand = RafterHand::new(line, &loads.dead, &cases);
+    asked_by(project, loads, line, &cases, |loading| !is_covered(loading, &cases))
+}
+
+/// Those combinations of these cases on the ledger.
+pub(super) fn asked_by(
+    project: &Project,
+    loads: &RoofLoads,
+    line: &RafterLine,
+    cases: &[RoofCase],
+    is_wanted: impl Fn(&Loading) -> bool,
+) -> Vec<Asked> {
+    let hand = RafterHand::new(line, &loads.dead, cases);
     let area = project.frame.timbers.ledger.sawn.area();
     let of = |loading: Loading| {
         let (strip, own) = (hand.strip(&loading), hand.own(&loading));
@@ -124,7 +135,15 @@ fn asked(project: &Project, loads: &RoofLoads, line: &RafterLine) -> Vec<Asked> 
         let loads = LedgerLoads { strip: strip.ledger, rafter: own.ledger, own: weight, person };
         Asked { loading, loads, level: strip.level }
     };
-    loadings(project.place.edition, &cases).into_iter().map(of).collect()
+    loadings(project.place.edition, cases).into_iter().filter(is_wanted).map(of).collect()
+}
+
+/// Snow half gone from the tails leaves the ledger more than even snow: beside it, even snow with wind is no matter.
+fn is_covered(loading: &Loading, cases: &[RoofCase]) -> bool {
+    let first = |action| cases.iter().position(|case| case.action == action);
+    let is_partial = cases.iter().any(|case| case.name.ends_with(HALF_ON_TAIL));
+    let is_even = |index: usize| Some(index) == first(Action::Snow);
+    is_partial && loading.parts.len() > 1 && loading.parts.iter().any(|(_, index)| is_even(*index))
 }
 
 impl Ledger<'_> {

@@ -2,14 +2,16 @@
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
 use super::check::Check;
 use super::ledger::{Asked, Ledger, height};
+use super::ledger_along::{HOLD_ALONG, along};
 use super::ledger_fixing::{Aim, Fixing, Way};
 use super::purlin::most;
+use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
 };
 use crate::loads::Duration;
 use crate::members::Verdict;
-use crate::units::{Force, Length};
+use crate::units::{Angle, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const FIXINGS: &str = "ledger fixings";
@@ -24,14 +26,17 @@ const SHRINK_WALL: &str = "let the wall's post shrink";
 /// Wood over this between outer rows splits as it dries (NDS 12.5.1.3, from memory).
 const WIDEST_ROWS: Length = Length::inches(5.0);
 
+/// A push along the wall under this share of the load leaves it upright (common practice).
+const LEANS: f64 = 0.05;
+
 /// Every check of the fixings.
-pub(super) fn check_fixings(ledger: &Ledger) -> Vec<Check> {
+pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
     let mut checks: Vec<Check> = match Fixing::new(ledger) {
-        Err(why) => [HOLD_UP, HOLD_DOWN].map(|name| Check::not_judged(FIXINGS, name, &why)).into(),
+        Err(why) => [HOLD_UP, HOLD_DOWN, HOLD_ALONG].map(|name| Check::not_judged(FIXINGS, name, &why)).into(),
         Ok(fixing) => {
             let ways = [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)];
             let held = ways.into_iter().map(|(name, way)| fixing.worst(name, way));
-            held.chain(fixing.pulled()).collect()
+            held.chain(along(&fixing, shape)).chain(fixing.pulled()).collect()
         }
     };
     let fixings = &ledger.project.fixings.ledger;
@@ -56,14 +61,24 @@ fn outer(name: &str, apart: Length) -> Check {
 
 /// A combination at a post of the wall, its reaction and its pull off the wall.
 #[derive(Clone, Copy)]
-struct Place<'a> {
-    way: Way,
-    asked: &'a Asked,
+pub(super) struct Place<'a> {
+    pub(super) way: Way,
+    pub(super) asked: &'a Asked,
     /// Where the snow is whole, if it is not everywhere.
-    pattern: &'a str,
-    post: usize,
-    reaction: Force,
-    outward: Force,
+    pub(super) pattern: &'a str,
+    pub(super) post: usize,
+    pub(super) reaction: Force,
+    pub(super) outward: Force,
+    /// Push along the wall at the same time.
+    pub(super) along: Force,
+}
+
+impl Place<'_> {
+    /// How far the load leans along the wall; a push of less than a twentieth of it turns no grain.
+    pub(super) fn tilt(&self) -> Angle {
+        let tilt = Angle::radians(self.along.to_pounds().atan2(self.reaction.to_pounds()));
+        if tilt.sin() < LEANS { Angle::ZERO } else { tilt }
+    }
 }
 
 impl Fixing<'_> {
@@ -80,7 +95,7 @@ impl Fixing<'_> {
         }
     }
 
-    fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, String>) -> Check {
+    pub(super) fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, String>) -> Check {
         let at = format!("at the wall's post {}", place.post + 1);
         let x = self.ledger.frame.posts[place.post].x;
         Check::new(FIXINGS, name, at, place.asked.named(place.pattern), made).at_x(x)
@@ -104,7 +119,7 @@ impl Fixing<'_> {
         let all = self.ledger.asked.iter().flat_map(move |asked| (0..posts).map(move |post| (asked, post)));
         let even = all.filter_map(move |(asked, post)| {
             let (reaction, outward) = self.reaction(way, asked, post)?;
-            Some(Place { way, asked, pattern: "", post, reaction, outward })
+            Some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
         });
         let patches = self.ledger.patches.iter().filter(move |_| way == Way::Down);
         let partly = patches.flat_map(|patches| patches.reactions(self.ledger));
@@ -115,11 +130,12 @@ impl Fixing<'_> {
             post,
             reaction,
             outward: Force::ZERO,
+            along: Force::ZERO,
         }))
     }
 
     /// The reaction at one post, where it goes that way, and the pull off the wall.
-    fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
+    pub(super) fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
         let down = self.ledger.shares.reaction(post, &asked.loads);
         let reaction = if way == Way::Down { down } else { -down };
         let level = asked.level * self.ledger.shares.width[post];
@@ -129,12 +145,12 @@ impl Fixing<'_> {
 
     /// What the fixings of that post hold.
     fn load(&self, place: &Place) -> LedgerLoad {
-        let Place { way, reaction, outward, .. } = *place;
-        LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, rows: self.rows(way) }
+        let Place { way, reaction, outward, along, .. } = *place;
+        LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, along, rows: self.rows(way) }
     }
 
-    fn judge(&self, place: &Place) -> Result<Worked<Verdict>, String> {
-        let values = self.values(Aim::upright(place.way), place.asked.loading.duration)?;
+    pub(super) fn judge(&self, place: &Place) -> Result<Worked<Verdict>, String> {
+        let values = self.values(Aim { way: place.way, tilt: place.tilt() }, place.asked.loading.duration)?;
         let found =
             ledger_fixing(self.kind(), &self.load(place), values.value).map_err(|refused| refused.to_string())?;
         let on_one = found.value.load;
@@ -169,7 +185,7 @@ impl Fixing<'_> {
 }
 
 /// Load on the most loaded fixing of a reaction and a pull off the wall, without its working.
-fn share(rows: &[FixingRow], stand_off: Length) -> impl Fn(Force, Force) -> LoadOnOne + use<> {
+pub(super) fn share(rows: &[FixingRow], stand_off: Length) -> impl Fn(Force, Force) -> LoadOnOne + use<> {
     let count = |row: &FixingRow| f64::from(row.count);
     let squares: f64 = rows.iter().map(|row| count(row) * row.height.to_inches().powi(2)).sum();
     let top = rows.iter().map(|row| row.height.to_inches()).fold(0.0, f64::max);

@@ -65,7 +65,7 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
-            Outcome::NotJudged(why) => return unknown(format!("{} {}: {why}", check.member, check.name)),
+            Outcome::NotJudged(not) => return unknown(format!("{} {}: {}", check.member, check.name, not.why)),
             Outcome::Judged(worked) => {
                 if worst.is_none_or(|(ratio, _)| worked.value.ratio > ratio) {
                     worst = Some((worked.value.ratio, check));

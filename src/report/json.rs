@@ -28,6 +28,7 @@ pub fn json(project: &Project, design: &Design) -> String {
     if let Some(found) = &design.strength {
         root.insert("loads".to_owned(), strength::loads(project, found));
         root.insert("checks".to_owned(), strength::checks(found));
+        root.insert("missing".to_owned(), strength::missing(found));
     }
     serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
 }
