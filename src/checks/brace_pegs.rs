@@ -3,8 +3,9 @@
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
 use super::post::PEG_GRAVITY;
-use crate::analysis::{BeamCase, BraceLine, BraceModel, Purpose, Solved};
+use crate::analysis::{BeamCase, BraceModel, Purpose, Solved};
 use crate::fastening::{GREEN_PEGS_MISSING, PegJoint, PegRow, peg_group, row_tear_out};
+use crate::geometry::BraceLine;
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{Property, Verdict, adjusted};
@@ -31,14 +32,14 @@ pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
         Worked::new(Verdict::force(pull, held.value), held.steps)
     });
     let check = Check::new(brace.mark(), "is held by its pegs", "in post and beam", named(solved, case), made);
-    Some(check.at_x(BraceLine::of(with.project).head_x(brace, &with.shape.posts)))
+    Some(check.at_x(BraceLine::of(&with.project.frame).head_x(brace, &with.shape.posts)))
 }
 
 /// What one peg and the wood behind it hold, at the end where the pull stands more across the grain of the mortise.
 fn held(with: &BeamChecks, duration: Duration) -> Result<Worked<Force>, String> {
     let (rules, timbers) = (&with.project.joinery, &with.project.frame.timbers);
     let wood = species(&with.project.frame.species).ok_or("the wood has no specific gravity")?;
-    let line = BraceLine::of(with.project);
+    let line = BraceLine::of(&with.project.frame);
     // The thinner wall of the mortises in beam and post.
     let behind = timbers.beam.sawn.breadth.min(timbers.post.sawn.depth) - rules.tenon_offset - rules.tenon_thickness;
     let wall = rules.tenon_offset.min(behind);
