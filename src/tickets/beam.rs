@@ -117,6 +117,12 @@ fn braces_of<'a>(project: &'a Project, shape: &'a Shape, piece: &'a BeamPiece) -
     })
 }
 
+/// Marks of the pieces that hold a pocket of a brace on that side of its post.
+pub fn pieces_with_pockets(project: &Project, shape: &Shape, side: Side) -> Vec<String> {
+    let holds = |piece: &&BeamPiece| braces_of(project, shape, piece).any(|brace| brace.side == side);
+    shape.beam.pieces.iter().filter(holds).map(|piece| format!("B{}", piece.number)).collect()
+}
+
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     let rules = &project.joinery;
     let floor =

@@ -55,7 +55,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
 }
 
 /// Both ends alike: the brace fits on either side of a post.
-fn is_either_hand(brace: &BraceShape) -> bool {
+pub fn is_either_hand(brace: &BraceShape) -> bool {
     brace.along == brace.down && brace.post_housing == brace.beam_housing
 }
 
@@ -69,7 +69,7 @@ fn ask(brace: &BraceShape, side: Side) -> String {
 }
 
 /// Tenon and mortise share a thickness; a brace no thicker than offset and tenon is bare-faced.
-fn tenon_thickness(project: &Project) -> Length {
+pub fn tenon_thickness(project: &Project) -> Length {
     let breadth = project.frame.timbers.brace.sawn.breadth;
     project.joinery.tenon_thickness.min(breadth - project.joinery.tenon_offset)
 }
@@ -145,7 +145,7 @@ fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec
 
 /// The tenon's hole: a peg's distance from the shoulder, midway along the mortise, then moved along the
 /// brace away from the nose by the drawbore, so that the peg drives the nose into its bearing.
-fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
+pub fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
     let rules = &project.joinery;
     let brace = &shape.brace;
     let pocket =

@@ -9,7 +9,9 @@ mod post;
 mod purlin;
 mod rafter;
 mod stick;
+mod template;
 
 pub use face::Face;
 pub use mark::{Mark, MarkKind, Waste};
 pub use stick::{Role, Stick, cut_problems, sticks};
+pub use template::{Bore, Stroke, Template, TemplateLine, templates};
