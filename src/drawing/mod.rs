@@ -12,6 +12,10 @@ mod stock;
 pub mod svg;
 mod tape;
 mod tape_svg;
+mod template;
+mod template_sheet;
+mod tiles;
+mod true_size;
 
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
@@ -23,3 +27,6 @@ pub use section::section;
 pub use stick::stick_sheet;
 pub use stock::stock;
 pub use tape::{Graduation, Rank, Tape, TapePiece};
+pub use template::template_scene;
+pub use template_sheet::{TemplateSheets, template_file};
+pub use tiles::{Cross, Paper, Tile, Tiling};

@@ -33,6 +33,12 @@ pub enum Layer {
     Waste,
     /// Room that must stay free.
     Room,
+    /// An edge that a template is laid by.
+    Reference,
+    /// An arris that a template is folded over.
+    Fold,
+    /// Where a template ends and its stick runs on.
+    RunsOn,
 }
 
 impl Layer {
@@ -54,6 +60,9 @@ impl Layer {
             Self::Leader => "leader",
             Self::Waste => "waste",
             Self::Room => "room",
+            Self::Reference => "reference",
+            Self::Fold => "fold",
+            Self::RunsOn => "runs-on",
         }
     }
 }

@@ -11,8 +11,8 @@ use crate::units::{Fineness, Length};
 use crate::wording::{length, tape};
 
 /// Brace drawn past the short edge's shoulder, and rough wood past the tenon.
-const STUB: Length = Length::inches(2.5);
-const ROUGH: Length = Length::inches(0.75);
+const STUB: Length = Length::inches(0.75);
+const ROUGH: Length = Length::inches(0.4);
 
 /// Post end and beam end; of both hands where the two are not alike.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
@@ -165,7 +165,9 @@ fn long_edge(project: &Project, end: &End, template: &mut Template) {
     for cheek in cheeks(vec![near, far], breadth) {
         template.line(Stroke::Cut, at(rough, cheek), at(nose, cheek), format!("cheek, {} in", say(cheek)));
     }
-    template.line(Stroke::Carried, at(Length::ZERO, Length::ZERO), at(Length::ZERO, breadth), "toe: 0");
+    for (from, to, says) in [(Length::ZERO, near, "toe: 0"), (near, breadth, "")] {
+        template.line(Stroke::Carried, at(Length::ZERO, from), at(Length::ZERO, to), says);
+    }
     template.line(Stroke::Edge, at(rough, breadth), at(stub, breadth), "arris to the wall face");
     template.line(Stroke::RunsOn, at(stub, Length::ZERO), at(stub, breadth), "");
     template.words.push((at((nose + stub) / 2.0, breadth / 2.0), "long edge".to_owned()));

@@ -12,8 +12,8 @@ use crate::units::{Fineness, Length};
 use crate::wording::tape;
 
 /// Wood drawn past the pocket along the stick, past the brace's breadth, and past the mortise's floor.
-const STUB: Length = Length::inches(1.5);
-const BESIDE: Length = Length::inches(0.75);
+const STUB: Length = Length::inches(0.9);
+const BESIDE: Length = Length::inches(0.4);
 
 /// A template for each face that has pockets.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {

@@ -7,8 +7,8 @@ use crate::units::{Fineness, Length, UnitSystem, show_slope};
 use crate::wording::{length, tape};
 
 /// Whole rafter drawn past the joint, and rough wood past a cut.
-const STUB: Length = Length::inches(2.5);
-const ROUGH: Length = Length::inches(1.25);
+const STUB: Length = Length::inches(0.75);
+const ROUGH: Length = Length::inches(0.4);
 /// A tail farther than this from the beam's heel has a template of its own.
 const TOGETHER: Length = Length::inches(13.0);
 

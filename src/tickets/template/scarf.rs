@@ -8,10 +8,10 @@ use crate::units::{Fineness, Length};
 use crate::wording::tape;
 
 /// Whole beam drawn past the root, and rough wood past the tip.
-const STUB: Length = Length::inches(3.0);
-const ROUGH: Length = Length::inches(1.25);
+const STUB: Length = Length::inches(2.0);
+const ROUGH: Length = Length::inches(0.75);
 /// How far the reference edges run along the tip.
-const AT_TIP: Length = Length::inches(6.0);
+const AT_TIP: Length = Length::inches(2.5);
 
 /// The halves this beam has: lower and upper, of either hand.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
@@ -162,7 +162,7 @@ mod tests {
                 let template = of_barn(kind, is_lower);
                 let sum: f64 =
                     template.wood.iter().chain(&template.waste).map(|one| one.area().to_square_inches()).sum();
-                assert!((sum - 10.0 * (40.0 + 3.0 + 1.25)).abs() < 1e-9, "{kind:?} {is_lower}: {sum}");
+                assert!((sum - 10.0 * (40.0 + 2.0 + 0.75)).abs() < 1e-9, "{kind:?} {is_lower}: {sum}");
             }
         }
     }
