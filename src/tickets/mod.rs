@@ -3,6 +3,7 @@ mod beam;
 mod block;
 mod brace;
 mod face;
+mod jig;
 mod ledger;
 mod mark;
 mod post;
@@ -12,6 +13,7 @@ mod stick;
 mod template;
 
 pub use face::Face;
+pub use jig::{Board, Jig, jigs};
 pub use mark::{Mark, MarkKind, Waste};
 pub use stick::{Role, Stick, cut_problems, sticks};
 pub use template::{Bore, Stroke, Template, TemplateLine, templates};
