@@ -103,7 +103,8 @@ fn end(project: &Project, shape: &Shape, at_post: bool, mut template: Template) 
         say(rise),
         say(run)
     ));
-    template.note("Excess width goes to the short edge. Bore the hole last.");
+    template
+        .note("Excess width goes to the short edge. The hole is the tenon's: bore it last, through the sawn tenon.");
     template
 }
 

@@ -39,8 +39,7 @@ fn head(project: &Project, group: &[&PostShape]) -> Option<Template> {
         Point::new(Length::ZERO, top),
         "▲△ fold over the reference arris",
     );
-    template.note("Saw the shoulder all round; undercut it a little inside the line.");
-    template.note("Lay the shoulder to the post's zero: square it round first.");
+    template.note("Square the shoulder round first, lay zero to it, undercut it a little inside the line.");
     Some(template)
 }
 
@@ -103,7 +102,7 @@ fn pegs(project: &Project, post: &PostShape, template: &mut Template) {
         template.holes.push(super::Bore { at: Point::new(x, up), diameter: rules.peg, says });
     }
     template.note(format!(
-        "Holes in the tenon lie {} nearer the shoulder than the beam's: the drawbore. Bore them last.",
+        "Holes in the tenon lie {} nearer the shoulder than the beam's: the drawbore. Bore them last, through the sawn tenon.",
         tape(rules.drawbore, project.units, Fineness::ThirtySecond)
     ));
 }

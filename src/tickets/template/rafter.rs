@@ -56,7 +56,7 @@ fn wall_end(project: &Project, rafter: &RafterShape, mut template: Template) -> 
     template.line(Stroke::RunsOn, top(end), under(end), "the rafter runs on");
     seat(project, &mut template, notch, "ledger");
     template.note(format!(
-        "The heel's plumb line is the rafter's zero: {} down from it along the top edge lies the wall end.",
+        "The heel's plumb line is the rafter's zero; the wall end lies {} up the slope from it on the top edge.",
         tape(notch.heel_on_top - head.0.x, project.units, Fineness::Sixteenth)
     ));
     template.map(on_paper)
