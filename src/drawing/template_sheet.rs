@@ -17,6 +17,10 @@ const INSET: f64 = 0.02;
 const PICTURE: (f64, f64) = (1.5, 0.58);
 /// Arm of a register cross, inches.
 const ARM: f64 = 0.16;
+/// Letters of a line of notes beside the bars, and how many lines have room there.
+const NOTE_LETTERS: usize = 64;
+#[cfg(test)]
+const NOTE_LINES: usize = 4;
 /// The sentence beside the bars.
 const MEASURE: &str = "measure this bar before you cut: print at 100 %";
 
@@ -147,7 +151,7 @@ fn foot(sheet: &mut TrueSize, (left, bottom): (f64, f64), notes: &[String]) {
     bar(sheet, (left, top + 0.27), 4.0, (16, 4), "4 in");
     bar(sheet, (left, top + 0.63), 100.0 / 25.4, (10, 5), "100 mm");
     let beside = left + 4.65;
-    let lines: Vec<String> = notes.iter().flat_map(|note| wrapped(note, 62)).collect();
+    let lines = wrapped(&notes.join(" "), NOTE_LETTERS);
     let step = 0.12;
     sheet.text((beside, top + 0.18), 12.0, Anchor::Start, MEASURE);
     for (index, line) in lines.iter().enumerate() {
@@ -204,4 +208,52 @@ pub fn template_file(template: &Template, units: UnitSystem) -> String {
         sheet.text((edge, bottom + 0.1 + 0.15 * index as f64), 11.0, Anchor::Start, note);
     }
     sheet.finish()
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::project::{Project, ScarfKind, demo};
+    use crate::tickets::templates;
+
+    fn of(project: &Project) -> Vec<Template> {
+        templates(project, &evaluate(project).built.unwrap().shape)
+    }
+
+    /// In feet and inches and in millimetres, with the scarf that has most to say and legs that make two hands.
+    #[test]
+    fn notes_have_room_beside_the_bars() {
+        let mut project = demo::wool_barn();
+        project.frame.scarfs.kind = ScarfKind::StopSplayedTabled;
+        project.frame.brace_along = Length::inches(30.0 + 3.0 / 16.0);
+        let mut metric = project.clone();
+        metric.units = UnitSystem::Metric;
+        for template in [project, metric].iter().flat_map(of) {
+            let lines = wrapped(&template.notes.join(" "), NOTE_LETTERS);
+            assert!(lines.len() <= NOTE_LINES, "{}: {lines:?}", template.key);
+        }
+    }
+
+    #[test]
+    fn words_are_wrapped_and_none_is_lost() {
+        assert_eq!(wrapped("measure down to the foot", 12), ["measure down", "to the foot"]);
+        assert_eq!(wrapped("undercutting it", 5), ["undercutting", "it"]);
+    }
+
+    /// The barn's beam seat with its tail is 13.8 in long: two sheets side by side, each drawn from its own corner.
+    #[test]
+    fn a_sheet_says_which_it_is() {
+        let all = of(&demo::wool_barn());
+        let template = all.iter().find(|one| one.key == "rafter-beam-end").unwrap();
+        let sheets = TemplateSheets::new(template, Paper::Letter).print();
+        assert_eq!(sheets.len(), 2);
+        for (sheet, says) in
+            sheets.iter().zip(["sheet 1 of 2 · A1 · serves R1–R18", "sheet 2 of 2 · A2 · serves R1–R18"])
+        {
+            assert!(sheet.contains(says), "{says}");
+            assert_eq!(sheet.matches("A1 + A2").count(), 2);
+        }
+    }
 }

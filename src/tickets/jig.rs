@@ -105,7 +105,7 @@ fn rafter_pattern(project: &Project, shape: &Shape) -> Jig {
             ("beam heel on the top edge, from the wall end".to_owned(), from_end(rafter.beam.heel_on_top)),
             ("tail on the top edge, from the wall end".to_owned(), from_end(rafter.tail.0.x)),
         ],
-        note: "Prick the two rafter templates onto it, cut it, and try it dry at both ends of the wall before any stick is \
+        note: "Prick the rafter templates onto it, cut it, and try it dry at both ends of the wall before any stick is \
                marked from it.",
     }
 }

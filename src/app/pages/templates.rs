@@ -41,7 +41,10 @@ impl Desk {
 
     /// The last good frame, in the units shown.
     fn good(self) -> Option<Good> {
-        self.store.drawn()
+        let good = self.store.drawn()?;
+        let mut project = (*good.project).clone();
+        project.units = self.store.units();
+        Some(Good { project: project.into(), built: good.built })
     }
 
     fn print(self, what: Printed) {

@@ -98,13 +98,12 @@ fn end(project: &Project, shape: &Shape, at_post: bool, mut template: Template) 
         if at_post { (shape.brace.along, shape.brace.down) } else { (shape.brace.down, shape.brace.along) };
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
     template.note(format!(
-        "Shoulder to shoulder along the long edge: {}, from toe to toe. Bevel {} : {}.",
+        "Toe to toe along the long edge: {}. Bevel {} : {}.",
         tape(shape.brace.long_edge(), project.units, Fineness::ThirtySecond),
         say(rise),
         say(run)
     ));
-    template
-        .note("Excess width goes to the short edge. The hole is the tenon's: bore it last, through the sawn tenon.");
+    template.note("Excess width goes to the short edge. Bore last, through the sawn tenon.");
     template
 }
 

@@ -33,7 +33,7 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
             serves,
             format!("outer face above the fold, {face} face below it; post's head at your {face}"),
         );
-        let template = pocketed(project, &pocket, template, ("the top shoulder", face));
+        let template = pocketed(project, &pocket, template, ("the top shoulder", face, "▲"));
         all.push(if side == Side::Right { template.mirrored() } else { template });
     }
     for side in [Side::Right, Side::Left] {
@@ -49,20 +49,25 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
             serves,
             format!("outer face above the fold, underside below it; the nose points to your {to}, away from the post"),
         );
-        let template = pocketed(project, &pocket, template, ("the post's housed line", "under"));
+        let template = pocketed(project, &pocket, template, ("the post's housed line", "under", "△"));
         all.push(if side == Side::Left { template.mirrored() } else { template });
     }
     all
 }
 
-fn pocketed(project: &Project, pocket: &Pocket, mut template: Template, (from, face): (&str, &str)) -> Template {
+fn pocketed(
+    project: &Project,
+    pocket: &Pocket,
+    mut template: Template,
+    (from, face, reference): (&str, &str, &str),
+) -> Template {
     let (start, end) = (pocket.corner - STUB, pocket.leg + STUB);
     let below = project.frame.timbers.brace.sawn.breadth + BESIDE;
     let above = pocket.housing + pocket.mortise_depth.max(project.joinery.peg_from_shoulder) + BESIDE;
     outer_face(project, pocket, &mut template, (start, end, above));
     cut_face(project, pocket, &mut template, (start, end, below));
     let arris = |x: Length| Point::new(x, Length::ZERO);
-    template.line(Stroke::Fold, arris(start), arris(end), "▲ fold over the outer arris");
+    template.line(Stroke::Fold, arris(start), arris(end), format!("fold over the arris to the outer face {reference}"));
     for x in [start, end] {
         template.line(Stroke::RunsOn, Point::new(x, -below), Point::new(x, above), "");
     }

@@ -96,13 +96,11 @@ fn edges(template: &mut Template, scarf: &ScarfShape, is_lower: bool) {
 
 fn notes(project: &Project, scarf: &ScarfShape, template: &mut Template) {
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
-    template.note(format!(
-        "Lap {}: check it with the tape over the taped sheets before you prick. The lap face is straight: snap it.",
-        say(scarf.lap)
-    ));
-    template.note("Mark both faces from the top; cut the scarf first, bore its pegs last.");
+    template
+        .note(format!("Lap {}: check it by tape over all sheets before you prick; snap the lap face.", say(scarf.lap)));
+    template.note("Mark both faces from the top. Cut first, bore its pegs last.");
     if let Some((_, gap)) = scarf.table {
-        template.note(format!("The wedges' gap of {} lies between this step and the other piece's.", say(gap)));
+        template.note(format!("The wedges' gap, {}, lies between the two steps.", say(gap)));
     }
 }
 
