@@ -78,7 +78,7 @@ fn words(at: Point, says: &str, turned: f64) -> Text {
 
 /// The template a quarter turn counter-clockwise.
 pub(super) fn quarter_turned(template: &Template) -> Template {
-    template.clone().map(|point| Point::new(-point.y, point.x))
+    template.clone().map(&|point| Point::new(-point.y, point.x))
 }
 
 /// The box around what one part draws; a text's is its point.

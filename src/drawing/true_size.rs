@@ -36,6 +36,9 @@ const HATCH: f64 = 0.14;
 /// A hole at least this wide gets a cross at its centre, inches.
 const CENTRED: f64 = 0.2;
 
+/// Both ends of a straight stroke, inches from the sheet's upper left corner.
+pub type Ends = ((f64, f64), (f64, f64));
+
 /// A sheet being written.
 pub struct TrueSize {
     out: String,
@@ -109,7 +112,7 @@ impl TrueSize {
     }
 
     /// Several separate strokes as one path.
-    pub fn strokes(&mut self, class: &str, pen: Pen, strokes: &[((f64, f64), (f64, f64))]) {
+    pub fn strokes(&mut self, class: &str, pen: Pen, strokes: &[Ends]) {
         let data: String = strokes.iter().map(|(from, to)| self.path_data(&[*from, *to], false)).collect();
         self.path(&format!("{class} line"), pen, &data);
     }
@@ -178,7 +181,7 @@ impl TrueSize {
         let corners = view.places(&outline.corners);
         self.outline(class, FINE, &corners);
         let (wide, tall) = view.size();
-        let in_sight = |((ax, ay), (bx, by)): &((f64, f64), (f64, f64))| {
+        let in_sight = |((ax, ay), (bx, by)): &Ends| {
             ax.min(*bx) <= wide && ax.max(*bx) >= 0.0 && ay.min(*by) <= tall && ay.max(*by) >= 0.0
         };
         let lines: Vec<_> = hatch(&corners, HATCH).into_iter().filter(in_sight).collect();

@@ -162,7 +162,7 @@ fn long_edge(project: &Project, end: &End, template: &mut Template) {
     template.line(Stroke::Cut, at(nose, Length::ZERO), at(nose, breadth), "nose, square across");
     let near = rules.tenon_offset;
     let far = near + tenon_thickness(project);
-    for cheek in cheeks(vec![near, far], breadth) {
+    for cheek in cheeks(near, far, breadth) {
         template.line(Stroke::Cut, at(rough, cheek), at(nose, cheek), format!("cheek, {} in", say(cheek)));
     }
     for (from, to, says) in [(Length::ZERO, near, "toe: 0"), (near, breadth, "")] {
@@ -201,8 +201,9 @@ mod tests {
         let end = all.iter().find(|template| template.key == "brace-post-end").unwrap();
         let cut: Vec<(Point, Point)> =
             end.lines.iter().filter(|line| line.stroke == Stroke::Cut).map(|line| (line.from, line.to)).collect();
-        check(cut[0].0, 0.7071, 0.0);
-        check(cut[0].1, 0.7071, 0.7071);
+        let nose = 0.5 * 2.0_f64.sqrt();
+        check(cut[0].0, nose, 0.0);
+        check(cut[0].1, nose, nose);
         check(cut[1].1, 6.0, 6.0);
         check(cut[2].1, -1.0607, 2.4749);
         check(cut[3].1, 2.4645, 6.0);

@@ -13,7 +13,7 @@ use super::mark::sixty_fourths;
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon};
 use crate::project::Project;
-use crate::units::{Length, sort_by_number};
+use crate::units::Length;
 
 /// What a line of a template is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -107,11 +107,11 @@ impl Template {
         self.notes.push(says.into());
     }
 
-    /// Everything put through `place`.
+    /// Everything put through `place`; by reference, for one copy of the code serves every turn.
     #[must_use]
-    pub fn map(mut self, place: impl Fn(Point) -> Point) -> Self {
+    pub fn map(mut self, place: &dyn Fn(Point) -> Point) -> Self {
         for outline in self.wood.iter_mut().chain(&mut self.waste) {
-            *outline = outline.map(&place);
+            *outline = outline.map(place);
         }
         for line in &mut self.lines {
             (line.from, line.to) = (place(line.from), place(line.to));
@@ -128,7 +128,7 @@ impl Template {
     /// The template of the other hand.
     #[must_use]
     fn mirrored(self) -> Self {
-        self.map(|point| Point::new(-point.x, point.y))
+        self.map(&|point| Point::new(-point.x, point.y))
     }
 
     /// Lowest and highest corner of the box around its outlines and lines.
@@ -203,11 +203,9 @@ fn chain(template: &mut Template, stroke: Stroke, points: &[Point], says: &[&str
     }
 }
 
-/// Two cheeks as places across, low first, without what lies past the far face.
-fn cheeks(mut places: Vec<Length>, width: Length) -> Vec<Length> {
-    places.retain(|place| *place < width - Length::inches(1e-6));
-    sort_by_number(&mut places, |place| place.to_inches());
-    places
+/// Two cheeks as places across, without what lies on the far arris or past it.
+fn cheeks(near: Length, far: Length, width: Length) -> Vec<Length> {
+    [near, far].into_iter().filter(|place| *place < width - Length::inches(1e-6)).collect()
 }
 
 #[cfg(test)]

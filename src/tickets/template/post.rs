@@ -83,7 +83,7 @@ fn left_face(project: &Project, post: &PostShape, template: &mut Template) {
             template.waste.push(Polygon::rectangle(place(b, Length::ZERO), place(a, long)));
         }
     }
-    for cheek in cheeks(vec![near, far], depth) {
+    for cheek in cheeks(near, far, depth) {
         let says = format!("cheek, {} in", say(cheek));
         template.line(Stroke::Cut, place(cheek, Length::ZERO), place(cheek, long), says);
     }

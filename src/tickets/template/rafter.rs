@@ -59,7 +59,7 @@ fn wall_end(project: &Project, rafter: &RafterShape, mut template: Template) -> 
         "The heel's plumb line is the rafter's zero; the wall end lies {} up the slope from it on the top edge.",
         tape(notch.heel_on_top - head.0.x, project.units, Fineness::Sixteenth)
     ));
-    template.map(on_paper)
+    template.map(&on_paper)
 }
 
 fn beam_end(project: &Project, rafter: &RafterShape, mut template: Template, with_tail: bool) -> Template {
@@ -90,7 +90,7 @@ fn beam_end(project: &Project, rafter: &RafterShape, mut template: Template, wit
         "Ledger heel to this heel along the top edge: {}. The tape sets it, not the paper.",
         tape(notch.heel_on_top, project.units, Fineness::Sixteenth)
     ));
-    template.map(move |point| on_paper(point.moved(-notch.heel_on_top, Length::ZERO)))
+    template.map(&|point| on_paper(point.moved(-notch.heel_on_top, Length::ZERO)))
 }
 
 fn tail_alone(project: &Project, rafter: &RafterShape, mut template: Template) -> Template {
@@ -106,7 +106,7 @@ fn tail_alone(project: &Project, rafter: &RafterShape, mut template: Template) -
         "Beam heel to the tail along the top edge: {}.",
         tape(tail.0.x - rafter.beam.heel_on_top, project.units, Fineness::Sixteenth)
     ));
-    template.map(move |point| on_paper(point.moved(-tail.0.x, Length::ZERO)))
+    template.map(&|point| on_paper(point.moved(-tail.0.x, Length::ZERO)))
 }
 
 /// The tail's cut and the rough wood past it.
