@@ -7,7 +7,7 @@
 use outshot::geometry::{Point, Polygon};
 use outshot::joinery::bodies;
 use outshot::lay_out;
-use outshot::project::{Side, file};
+use outshot::project::{ScarfPlace, Side, file};
 use outshot::solid::{Axis, Convex, Facet, Plane, Skin, Solid, Vector, cuboid, cylinder, prism, swept};
 use outshot::units::Length;
 use serde_json::Value;
@@ -120,7 +120,10 @@ fn joint(case: &Value) -> (Solid, Solid) {
 #[test]
 fn every_stick_of_the_example() {
     let example = &reference()["example"];
-    let project = file::read(include_str!("data/version-3.json")).unwrap();
+    let mut project = file::read(include_str!("data/version-3.json")).unwrap();
+    // The search has moved on since; the reference took the scarfs where they were.
+    let scarf = |centre: f64| ScarfPlace { centre: Length::inches(centre), lower: Side::Left };
+    project.frame.scarfs.by_hand = numbers(&example["given"]["scarfs_in"]).into_iter().map(scarf).collect();
     let shape = lay_out(&project).built.unwrap().shape.clone();
     check_given(&shape, &example["given"]);
     let all = bodies(&project, &shape);

@@ -35,6 +35,12 @@ pub enum Layer {
     Room,
     /// Where something is in the way.
     Trouble,
+    /// An edge that a template is laid by.
+    Reference,
+    /// An arris that a template is folded over.
+    Fold,
+    /// Where a template ends and its stick runs on.
+    RunsOn,
 }
 
 impl Layer {
@@ -57,6 +63,9 @@ impl Layer {
             Self::Waste => "waste",
             Self::Room => "room",
             Self::Trouble => "trouble",
+            Self::Reference => "reference",
+            Self::Fold => "fold",
+            Self::RunsOn => "runs-on",
         }
     }
 }

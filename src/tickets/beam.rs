@@ -89,6 +89,12 @@ fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> B
     bulk.without(chamfer_bulk(rules, &runs))
 }
 
+/// Marks of the pieces that hold a pocket of a brace on that side of its post.
+pub fn pieces_with_pockets(project: &Project, shape: &Shape, side: Side) -> Vec<String> {
+    let holds = |piece: &&BeamPiece| braces_of(project, shape, piece).any(|brace| brace.side == side);
+    shape.beam.pieces.iter().filter(holds).map(|piece| format!("B{}", piece.number)).collect()
+}
+
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     let rules = &project.joinery;
     let breadth = project.frame.timbers.beam.sawn.breadth;

@@ -63,7 +63,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
 }
 
 /// Both ends alike: the brace fits on either side of a post.
-fn is_either_hand(brace: &BraceShape) -> bool {
+pub fn is_either_hand(brace: &BraceShape) -> bool {
     brace.along == brace.down && brace.post_housing == brace.beam_housing
 }
 
@@ -177,7 +177,7 @@ fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec
 }
 
 /// The tenon's hole.
-fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
+pub fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
     let rules = &project.joinery;
     let place = brace_peg(&shape.brace, rules, at_post);
     let end = if at_post { "post" } else { "beam" };

@@ -16,6 +16,7 @@ mod thumbs;
 use crate::app::components::{fold, page, text_field, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::files::{file_in, file_out};
+use crate::app::pages::templates::templates_fold;
 use crate::app::route::Place;
 use crate::lens;
 use about::about;
@@ -41,6 +42,7 @@ pub fn papers_page() -> Tag {
         thumbs(wanted),
         parts()
             .child(choose(wanted))
+            .child(templates_fold())
             .child(fold(
                 "This project’s file",
                 "save, share, open",
