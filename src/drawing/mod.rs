@@ -1,10 +1,14 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
 mod effort;
 mod elevation;
+mod eye;
+mod gltf;
 mod hatch;
 mod load;
+mod overlap;
 mod paper;
 mod plan;
+mod round;
 mod scene;
 mod section;
 mod stick;
@@ -15,10 +19,13 @@ mod tape_svg;
 
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
+pub use eye::Eye;
+pub use gltf::glb;
 pub use load::load_section;
 pub use paper::{PaperScale, fitting_scale};
 pub use plan::plan;
-pub use scene::{Anchor, Dimension, Drawn, Effort, Layer, Margins, Part, Scene, Side, Text};
+pub use round::{Shown, Thread, ball, painted, picked, reach};
+pub use scene::{Anchor, Dimension, Drawn, Effort, Layer, Light, Margins, Part, Scene, Side, Text};
 pub use section::section;
 pub use stick::stick_sheet;
 pub use stock::stock;

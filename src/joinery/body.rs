@@ -94,6 +94,17 @@ impl StickBody {
         }
     }
 
+    /// The wood as it stands in the frame: bored holes are filled by what is driven into them.
+    #[must_use]
+    pub fn standing(&self) -> Solid {
+        let mut wood = Solid::new(self.stock.clone());
+        let is_open = |cut: &&Cut| !matches!(cut.kind, CutKind::PegHole | CutKind::FixingHole);
+        for tool in self.cuts.iter().filter(is_open).flat_map(|cut| &cut.tools) {
+            wood.cut(tool);
+        }
+        wood
+    }
+
     /// How much wood is left.
     #[must_use]
     pub fn volume(&self) -> Volume {
