@@ -4,6 +4,7 @@ mod bodies;
 mod body;
 mod chamfer;
 mod conflicts;
+mod joints;
 mod pegs;
 mod scarf;
 
@@ -12,5 +13,6 @@ pub use bodies::{beam_joints, bodies, post_joints};
 pub use body::{Cut, CutKind, StickBody};
 pub use chamfer::{chamfer_bulk, chamfer_runs};
 pub use conflicts::{frame_conflicts, rule_conflicts};
+pub use joints::{Joint, JointKind, clipped, joints};
 pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};
 pub use scarf::ScarfShape;
