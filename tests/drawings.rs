@@ -6,9 +6,11 @@
 
 use std::path::PathBuf;
 
-use outshot::drawing::{Scene, elevation, plan, section, stick_sheet, svg};
-use outshot::evaluate;
-use outshot::project::{Project, demo};
+use outshot::drawing::{Eye, Scene, Shown, elevation, exploded, painted, plan, section, stick_sheet, svg};
+use outshot::joinery::{StickBody, bodies, joints};
+use outshot::project::{Project, ScarfKind, demo};
+use outshot::units::Length;
+use outshot::{evaluate, lay_out};
 
 /// Compares a drawing with its golden file, or writes the file where that was asked for.
 fn check(name: &str, scene: &Scene) {
@@ -39,4 +41,47 @@ fn the_wool_barn() {
 #[test]
 fn the_log_store() {
     check_project(&demo::log_store(), "log-store", &["P1", "B1", "R1"]);
+}
+
+fn wood(project: &Project) -> Vec<StickBody> {
+    bodies(project, &lay_out(project).built.unwrap().shape)
+}
+
+#[test]
+fn in_the_round() {
+    let frame: Vec<Shown> = wood(&demo::log_store()).iter().map(Shown::standing).collect();
+    check("log-store-round", &painted(&frame, &[], Eye::CORNER));
+    let barn = wood(&demo::wool_barn());
+    for mark in ["P2", "B2", "K2L", "R5"] {
+        let body = barn.iter().find(|body| body.mark == mark).unwrap();
+        check(&format!("wool-barn-{mark}-round"), &painted(&[Shown::cut(body)], &[], Eye::CORNER));
+    }
+}
+
+/// One joint of each kind, and each kind of scarf.
+#[test]
+fn joints_drawn_apart() {
+    let barn = wood(&demo::wool_barn());
+    let all = joints(&barn);
+    for (name, file) in [
+        ("post P2 in beam B1", "post-head"),
+        ("brace K2L in post P2", "brace-in-post"),
+        ("brace K2L in beam B1", "brace-in-beam"),
+        ("rafter R5 over beam B1", "rafter-over-beam"),
+        ("rafter R5 over ledger L1", "rafter-over-ledger"),
+        ("ledger splice: L1 and L2", "ledger-splice"),
+    ] {
+        let joint = all.iter().find(|joint| joint.name == name).unwrap();
+        check(&format!("apart-{file}"), &exploded(&barn, joint));
+    }
+    for (kind, file) in ScarfKind::ALL.into_iter().zip(["halved", "squinted", "splayed", "splayed-squinted", "tabled"])
+    {
+        let mut project = demo::wool_barn();
+        project.frame.scarfs.kind = kind;
+        project.frame.brace_along = Length::inches(24.0);
+        project.frame.brace_down = Length::inches(24.0);
+        let sticks = wood(&project);
+        let scarf = joints(&sticks).into_iter().find(|joint| joint.name.starts_with("scarf 1")).unwrap();
+        check(&format!("apart-scarf-{file}"), &exploded(&sticks, &scarf));
+    }
 }

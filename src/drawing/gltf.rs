@@ -7,7 +7,7 @@
 use serde_json::{Value, json};
 
 use crate::joinery::StickBody;
-use crate::solid::{Patch, Skin, Surface, Vector};
+use crate::solid::{Patch, Skin, Vector};
 use crate::units::Length;
 
 /// Name and colour (linear red, green, blue) of each material.
@@ -103,7 +103,7 @@ impl Parts {
     fn add(&mut self, stick: &StickBody) {
         let (mut places, mut normals) = (Vec::new(), Vec::new());
         let mut triangles: [Vec<u32>; MATERIALS.len()] = Default::default();
-        for patch in Surface::of(&stick.wood).patches {
+        for patch in stick.outside(&stick.wood).patches {
             let first = places.len() as u32;
             let corners = patch.corners.iter().map(|corner| metres(*corner - stick.zero).map(|value| value as f32));
             places.extend(corners);

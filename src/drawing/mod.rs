@@ -1,6 +1,7 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
 mod effort;
 mod elevation;
+mod exploded;
 mod eye;
 mod gltf;
 mod hatch;
@@ -19,6 +20,7 @@ mod tape_svg;
 
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
+pub use exploded::{exploded, says};
 pub use eye::Eye;
 pub use gltf::glb;
 pub use load::load_section;

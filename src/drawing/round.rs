@@ -22,22 +22,28 @@ pub struct Shown {
 }
 
 impl Shown {
-    /// Wood under a mark.
+    /// A part of a stick.
     #[must_use]
-    pub fn new(mark: impl Into<String>, wood: &Solid) -> Self {
-        Self { mark: mark.into(), surface: Surface::of(wood) }
+    pub fn part(body: &StickBody, wood: &Solid) -> Self {
+        Self { mark: body.mark.clone(), surface: body.outside(wood) }
+    }
+
+    /// Something that is no stick.
+    #[must_use]
+    pub fn thing(wood: &Solid) -> Self {
+        Self { mark: String::new(), surface: Surface::of(wood) }
     }
 
     /// A stick with everything cut.
     #[must_use]
     pub fn cut(body: &StickBody) -> Self {
-        Self::new(body.mark.clone(), &body.wood)
+        Self::part(body, &body.wood)
     }
 
     /// A stick as it stands in the frame: the bored holes are filled by what is driven into them.
     #[must_use]
     pub fn standing(body: &StickBody) -> Self {
-        Self::new(body.mark.clone(), &body.standing())
+        Self::part(body, &body.standing())
     }
 }
 
@@ -210,7 +216,7 @@ mod tests {
 
     fn block(mark: &str, low: (f64, f64, f64), high: (f64, f64, f64)) -> Shown {
         let (low, high) = (Vector::inches(low.0, low.1, low.2), Vector::inches(high.0, high.1, high.2));
-        Shown::new(mark, &Solid::new(cuboid(low, high)))
+        Shown { mark: mark.to_owned(), ..Shown::thing(&Solid::new(cuboid(low, high))) }
     }
 
     fn two() -> Vec<Shown> {

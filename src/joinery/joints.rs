@@ -171,7 +171,8 @@ impl Met<'_> {
         match self.kind {
             JointKind::Lap => {
                 let what = self.cuts[0].what.split(',').next().unwrap_or_default();
-                format!("{what}: {stays} and {goes}")
+                let line = if what.starts_with("splice") { "ledger " } else { "" };
+                format!("{line}{what}: {stays} and {goes}")
             }
             JointKind::BirdsMouth => format!("rafter {goes} over {} {stays}", word(&stays)),
             JointKind::Tenon => format!("{} {goes} in {} {stays}", word(goes), word(&stays)),
