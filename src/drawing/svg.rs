@@ -4,6 +4,7 @@
 //! with less room there are fewer labels, never smaller ones.
 use std::fmt::Write;
 
+use super::framing::Framing;
 use super::hatch::hatch;
 use super::paper::{BAR, bar};
 use super::scene::{Anchor, Dimension, Drawn, Part, Scene, Side, Text};
@@ -64,6 +65,12 @@ impl Sheet {
         Self { scale, left, top, low, high, width, height: tall + top + bottom + BAR.1 }
     }
 
+    fn framed(framing: &Framing) -> Self {
+        let (width, height) = framing.size;
+        let (low, high) = (framing.middle, framing.middle);
+        Self { scale: framing.scale, left: width / 2.0, top: height / 2.0, low, high, width, height }
+    }
+
     fn place(&self, point: Point) -> (f64, f64) {
         (
             self.left + (point.x - self.low.x).to_inches() * self.scale,
@@ -78,6 +85,15 @@ pub fn print(scene: &Scene, width_px: f64, title: &str) -> String {
     let sheet = Sheet::new(scene, width_px.max(120.0));
     let mut out = String::new();
     whole(&mut out, scene, &sheet, title);
+    out.push_str("</svg>");
+    out
+}
+
+/// The scene as it lies in a frame; what reaches beyond it is the style sheet's to hide.
+#[must_use]
+pub fn print_framed(scene: &Scene, framing: &Framing, title: &str) -> String {
+    let mut out = String::new();
+    whole(&mut out, scene, &Sheet::framed(framing), title);
     out.push_str("</svg>");
     out
 }
