@@ -28,7 +28,7 @@ pub use gltf::glb;
 pub use load::load_section;
 pub use paper::{PaperScale, fitting_scale};
 pub use plan::plan;
-pub use round::{Shown, Thread, ball, painted, picked, reach};
+pub use round::{Shown, Thread, ball, face_layer, painted, picked, picked_near, reach};
 pub use scene::{Anchor, Dimension, Drawn, Effort, Layer, Light, Margins, Part, Scene, Side, Text};
 pub use section::section;
 pub use stick::stick_sheet;

@@ -63,6 +63,16 @@ pub fn picked(shown: &[Shown], eye: Eye, at: Point) -> Option<&str> {
     nearest.map(|(_, mark)| mark)
 }
 
+/// The same for a finger that covers a circle of that size: what is right under it, else what it touches first around.
+#[must_use]
+pub fn picked_near(shown: &[Shown], eye: Eye, at: Point, finger: Length) -> Option<&str> {
+    let around = (0..8).map(|eighth| {
+        let angle = f64::from(eighth) * std::f64::consts::FRAC_PI_4;
+        at.moved(finger * angle.cos(), finger * angle.sin())
+    });
+    std::iter::once(at).chain(around).find_map(|place| picked(shown, eye, place))
+}
+
 /// How far toward the eye the patch lies under a place of the picture; nothing where the place is beside it.
 fn depth_at(patch: &Patch, eye: Eye, at: Point) -> Option<f64> {
     let (right, up, toward) = (eye.right(), eye.up(), eye.toward());
@@ -106,7 +116,7 @@ pub fn painted(shown: &[Shown], threads: &[Thread], eye: Eye) -> Scene {
                 corners: patch.corners.clone(),
                 plane: patch.corners.first().map(|first| Plane::through(*first, patch.normal)),
                 lines: lines_of(patch, &edges),
-                of: (index, layer(patch)),
+                of: (index, face_layer(patch)),
             });
         }
     }
@@ -177,7 +187,8 @@ fn lines_of(patch: &Patch, edges: &[&Outline]) -> Vec<(Vector, Vector)> {
 }
 
 /// What a patch is drawn as: its kind of face, and how the light falls on it.
-fn layer(patch: &Patch) -> Layer {
+#[must_use]
+pub fn face_layer(patch: &Patch) -> Layer {
     let light = Light::on(patch.normal);
     match patch.skin {
         Skin::Sawn => Layer::Planed(light),
@@ -233,6 +244,9 @@ mod tests {
         check(Eye::FRONT, (5.0, 8.0), Some("A"));
         check(Eye::FRONT, (13.0, 8.0), None);
         check(Eye::SIDE, (-1.0, 9.0), Some("A"));
+        let finger = Length::inches(1.0);
+        assert_eq!(picked_near(&shown, Eye::FRONT, Point::inches(14.5, 4.0), finger), Some("B"));
+        assert_eq!(picked_near(&shown, Eye::FRONT, Point::inches(15.5, 4.0), finger), None);
         check(Eye::FRONT.turned(Angle::degrees(180.0), Angle::ZERO), (-5.0, 4.0), Some("A"));
     }
 

@@ -20,7 +20,7 @@ pub enum JointKind {
 /// One joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joint {
-    /// What it is called: "post P2 in beam B2".
+    /// What it is called: "Post P2 in beam B2".
     pub name: String,
     /// Its kind.
     pub kind: JointKind,
@@ -55,6 +55,23 @@ const Z: Vector = Vector::inches(0.0, 0.0, 1.0);
 /// Every joint, in the order of the sticks that are drawn out: heads of posts, scarfs, braces, rafters, splices.
 #[must_use]
 pub fn joints(bodies: &[StickBody]) -> Vec<Joint> {
+    all_met(bodies).into_iter().map(Met::joint).collect()
+}
+
+/// What the joints of that stick are called, or those of all sticks: at once, for the ways are not looked for.
+#[must_use]
+pub fn joint_names(bodies: &[StickBody], of: Option<&str>) -> Vec<String> {
+    let is_of = |met: &Met| of.is_none_or(|mark| met.goes.mark == mark || met.stays.iter().any(|one| one.mark == mark));
+    all_met(bodies).iter().filter(|met| is_of(met)).map(Met::name).collect()
+}
+
+/// The joint of that name.
+#[must_use]
+pub fn joint_called(bodies: &[StickBody], name: &str) -> Option<Joint> {
+    all_met(bodies).into_iter().find(|met| met.name() == name).map(Met::joint)
+}
+
+fn all_met(bodies: &[StickBody]) -> Vec<Met<'_>> {
     let mut found: Vec<Met> = Vec::new();
     for body in bodies {
         for cut in &body.cuts {
@@ -65,7 +82,7 @@ pub fn joints(bodies: &[StickBody]) -> Vec<Joint> {
     }
     let place = |mark: &str| bodies.iter().position(|body| body.mark == mark);
     found.sort_by_key(|met| (place(&met.goes.mark), place(&met.stays[0].mark)));
-    found.into_iter().map(Met::joint).collect()
+    found
 }
 
 /// Sticks that meet, and what is cut where they do.
@@ -169,13 +186,13 @@ impl Met<'_> {
         let goes = &self.goes.mark;
         let stays = self.stays.iter().map(|body| body.mark.as_str()).collect::<Vec<_>>().join(" and ");
         match self.kind {
-            JointKind::Lap => {
-                let what = self.cuts[0].what.split(',').next().unwrap_or_default();
-                let line = if what.starts_with("splice") { "ledger " } else { "" };
-                format!("{line}{what}: {stays} and {goes}")
-            }
-            JointKind::BirdsMouth => format!("rafter {goes} over {} {stays}", word(&stays)),
-            JointKind::Tenon => format!("{} {goes} in {} {stays}", word(goes), word(&stays)),
+            JointKind::Lap => match self.cuts[0].what.split(',').next() {
+                Some(scarf) if scarf.starts_with("scarf") => format!("S{}: {stays} and {goes}", &scarf[1..]),
+                _ => format!("Ledger splice: {stays} and {goes}"),
+            },
+            JointKind::BirdsMouth => format!("Rafter {goes} over {} {stays}", word(&stays)),
+            JointKind::Tenon if goes.starts_with('P') => format!("Post {goes} in beam {stays}"),
+            JointKind::Tenon => format!("Brace {goes} in {} {stays}", word(&stays)),
         }
     }
 }
@@ -191,7 +208,6 @@ fn word(mark: &str) -> &'static str {
     match mark.as_bytes().first() {
         Some(b'P') => "post",
         Some(b'B') => "beam",
-        Some(b'K') => "brace",
         Some(b'L') => "ledger",
         _ => "stick",
     }
@@ -241,11 +257,11 @@ mod tests {
     fn the_barn_has_these_joints() {
         let project = demo::wool_barn();
         let all = all(&project);
-        check(&all, "post P1 in beam B1", "P1", -Z, 2);
-        check(&all, "brace K1R in post P1", "K1R", X, 1);
-        check(&all, "brace K1R in beam B1", "K1R", -Z, 1);
-        check(&all, "brace K2L in post P2", "K2L", -X, 1);
-        check(&all, "rafter R5 over ledger L1", "R5", Z, 0);
+        check(&all, "Post P1 in beam B1", "P1", -Z, 2);
+        check(&all, "Brace K1R in post P1", "K1R", X, 1);
+        check(&all, "Brace K1R in beam B1", "K1R", -Z, 1);
+        check(&all, "Brace K2L in post P2", "K2L", -X, 1);
+        check(&all, "Rafter R5 over ledger L1", "R5", Z, 0);
         let of = |kind: JointKind| all.iter().filter(|joint| joint.kind == kind).count();
         let built = crate::lay_out(&project).built;
         let shape = built.as_ref().map(|built| &built.shape);
@@ -265,7 +281,7 @@ mod tests {
             project.frame.brace_along = Length::inches(24.0);
             project.frame.brace_down = Length::inches(24.0);
             let all = all(&project);
-            let scarf = all.iter().find(|joint| joint.name.starts_with("scarf 1"));
+            let scarf = all.iter().find(|joint| joint.name.starts_with("Scarf 1"));
             let expected = if kind.is_squinted() { Y } else { Z };
             assert_eq!(scarf.map(|joint| joint.way), Some(expected), "{kind:?}");
         }

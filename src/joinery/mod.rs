@@ -13,6 +13,6 @@ pub use bodies::{beam_joints, bodies, post_joints};
 pub use body::{Cut, CutKind, StickBody};
 pub use chamfer::{chamfer_bulk, chamfer_runs};
 pub use conflicts::{frame_conflicts, rule_conflicts};
-pub use joints::{Joint, JointKind, clipped, joints};
+pub use joints::{Joint, JointKind, clipped, joint_called, joint_names, joints};
 pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};
 pub use scarf::ScarfShape;

@@ -2,6 +2,7 @@
 mod awake;
 mod cut;
 mod in_hand;
+mod joints;
 mod list;
 mod marks;
 mod sheet;

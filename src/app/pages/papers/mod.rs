@@ -20,6 +20,7 @@ use about::about;
 use calculation::calculation;
 use choose::{Wanted, choose};
 use drawing_file::drawing_files;
+pub use drawing_file::with_pens;
 use history::history;
 use leptos::prelude::*;
 use pack::pack;
