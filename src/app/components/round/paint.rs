@@ -70,7 +70,10 @@ pub struct Painter {
 impl Painter {
     /// On a canvas; nothing where the browser has no WebGL 2.
     pub fn on(canvas: &HtmlCanvasElement) -> Option<Self> {
-        let gl = canvas.get_context("webgl2").ok()??.dyn_into::<Gl>().ok()?;
+        // Kept after it is shown, so that it can be printed.
+        let options = js_sys::Object::new();
+        js_sys::Reflect::set(&options, &"preserveDrawingBuffer".into(), &true.into()).ok()?;
+        let gl = canvas.get_context_with_context_options("webgl2", &options).ok()??.dyn_into::<Gl>().ok()?;
         let pass = |vertex: &str| {
             let program = program(&gl, vertex)?;
             Some(Pass { program, holds: gl.create_vertex_array()?, buffer: gl.create_buffer()?, count: 0 })
