@@ -6,11 +6,15 @@
 
 use std::path::PathBuf;
 
-use outshot::drawing::{Paper, Scene, TemplateSheets, elevation, plan, section, stick_sheet, svg, template_file};
-use outshot::evaluate;
-use outshot::project::{Project, demo};
+use outshot::drawing::{
+    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, painted, plan, section, stick_sheet, svg,
+    template_file,
+};
+use outshot::joinery::{StickBody, bodies, joints};
+use outshot::project::{Project, ScarfKind, demo};
 use outshot::tickets::templates;
-use outshot::units::UnitSystem;
+use outshot::units::{Length, UnitSystem};
+use outshot::{evaluate, lay_out};
 
 fn check(name: &str, scene: &Scene) {
     check_file(name, &svg::print(scene, 900.0, name));
@@ -68,5 +72,49 @@ fn the_templates() {
     for paper in Paper::ALL {
         let sheets = TemplateSheets::new(all.iter().find(|one| one.key == "rafter-beam-end").unwrap(), paper).print();
         check_file(&format!("template-sheet-{}", paper.key()), &sheets[0]);
+    }
+}
+
+fn wood(project: &Project) -> Vec<StickBody> {
+    bodies(project, &lay_out(project).built.unwrap().shape)
+}
+
+#[test]
+fn in_the_round() {
+    let frame: Vec<Shown> = wood(&demo::log_store()).iter().map(Shown::standing).collect();
+    check("log-store-round", &painted(&frame, &[], Eye::CORNER));
+    let barn = wood(&demo::wool_barn());
+    for mark in ["P2", "B2", "K2L", "R5"] {
+        let body = barn.iter().find(|body| body.mark == mark).unwrap();
+        check(&format!("wool-barn-{mark}-round"), &painted(&[Shown::cut(body)], &[], Eye::CORNER));
+    }
+}
+
+/// One joint of each kind, and each kind of scarf.
+#[test]
+fn joints_drawn_apart() {
+    let barn = wood(&demo::wool_barn());
+    let all = joints(&barn);
+    for (name, file) in [
+        ("Post P2 in beam B1", "post-head"),
+        ("Brace K2L in post P2", "brace-in-post"),
+        ("Brace K2L in beam B1", "brace-in-beam"),
+        ("Rafter R5 over beam B1", "rafter-over-beam"),
+        ("Rafter R5 over ledger L1", "rafter-over-ledger"),
+        ("Ledger splice: L1 and L2", "ledger-splice"),
+    ] {
+        let joint = all.iter().find(|joint| joint.name == name).unwrap();
+        check(&format!("apart-{file}"), &exploded(&barn, joint));
+    }
+    for (kind, file) in
+        ScarfKind::ALL.into_iter().zip(["halved", "squinted", "bladed", "splayed", "splayed-squinted", "tabled"])
+    {
+        let mut project = demo::wool_barn();
+        project.frame.scarfs.kind = kind;
+        project.frame.brace_along = Length::inches(24.0);
+        project.frame.brace_down = Length::inches(24.0);
+        let sticks = wood(&project);
+        let scarf = joints(&sticks).into_iter().find(|joint| joint.name.starts_with("Scarf 1")).unwrap();
+        check(&format!("apart-scarf-{file}"), &exploded(&sticks, &scarf));
     }
 }

@@ -34,15 +34,25 @@ pub fn with_pens(svg: &str, pens: &str) -> String {
     }
 }
 
-fn blob(text: &str, kind: &str) -> Option<Blob> {
+fn blob(holds: &JsValue, kind: &str) -> Option<Blob> {
     let bag = BlobPropertyBag::new();
     bag.set_type(kind);
-    Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(&JsValue::from_str(text)), &bag).ok()
+    // A text and an array of bytes both stand in one sequence of parts.
+    Blob::new_with_blob_sequence_and_options(&js_sys::Array::of1(holds), &bag).ok()
 }
 
 /// Hands a text to the browser as a file to keep.
 pub fn download(name: &str, text: &str, kind: &str) {
-    let Some(blob) = blob(text, kind) else { return };
+    hand_out(name, &JsValue::from_str(text), kind);
+}
+
+/// Hands bytes to the browser as a file to keep.
+pub fn download_bytes(name: &str, bytes: &[u8], kind: &str) {
+    hand_out(name, &js_sys::Uint8Array::from(bytes), kind);
+}
+
+fn hand_out(name: &str, holds: &JsValue, kind: &str) {
+    let Some(blob) = blob(holds, kind) else { return };
     let Ok(url) = Url::create_object_url_with_blob(&blob) else { return };
     if let Ok(link) = document().create_element("a").map(JsCast::dyn_into::<HtmlAnchorElement>)
         && let Ok(link) = link
@@ -59,7 +69,7 @@ pub fn download(name: &str, text: &str, kind: &str) {
 fn shareable(project: &Project) -> Option<JsValue> {
     let text = file::write(project);
     [("outshot.json", "application/json"), ("outshot.txt", "text/plain")].into_iter().find_map(|(ending, kind)| {
-        let blob = blob(&text, kind)?;
+        let blob = blob(&JsValue::from_str(&text), kind)?;
         let file = device::named_file(&blob, &file_name(&project.name, ending), kind)?;
         device::can_share(&file).then_some(file)
     })

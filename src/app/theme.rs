@@ -3,6 +3,8 @@ use super::storage;
 use crate::app::components::{Segment, segments};
 use crate::app::dom::Tag;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::*;
 
 /// How the app is lit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,9 +39,9 @@ impl Theme {
     }
 }
 
-/// The theme in use.
+/// The theme in use, and how often the device has changed its own.
 #[derive(Clone, Copy)]
-pub struct Theming(RwSignal<Theme>);
+pub struct Theming(RwSignal<Theme>, RwSignal<u32>);
 
 impl Theming {
     /// Lights the page as it was lit last.
@@ -51,7 +53,18 @@ impl Theming {
                 let _ = root.set_attribute("data-theme", theme.get().words().1);
             }
         });
-        Self(theme)
+        let device = RwSignal::new(0);
+        if let Ok(Some(dark)) = window().match_media("(prefers-color-scheme: dark)") {
+            let changed = Closure::<dyn FnMut()>::new(move || device.update(|count| *count += 1)).into_js_value();
+            let _ = dark.add_event_listener_with_callback("change", changed.unchecked_ref());
+        }
+        Self(theme, device)
+    }
+
+    /// Follows whatever changes the colours: for what reads them once they are on the page (tracked).
+    pub fn track(self) {
+        self.0.track();
+        self.1.track();
     }
 }
 

@@ -1,8 +1,9 @@
 //! What a drawing holds, in inches, x to the right and y up. Colours and pens are the style sheet's.
 use crate::geometry::{Point, Polygon};
+use crate::solid::Vector;
 use crate::units::Length;
 
-/// What a part is; each becomes a class of the same name in the style sheet.
+/// What a part is; each becomes a class in the style sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Layer {
     /// The existing wall and roof.
@@ -41,6 +42,40 @@ pub enum Layer {
     Fold,
     /// Where a template ends and its stick runs on.
     RunsOn,
+    /// A sawn face seen in the round.
+    Planed(Light),
+    /// A face across the grain seen in the round.
+    Across(Light),
+    /// A face cut by a joint seen in the round.
+    Chiselled(Light),
+    /// An edge seen in the round.
+    Arris,
+    /// The way a stick or a peg goes into its joint.
+    Travel,
+}
+
+/// How much light falls on a face seen in the round, from above the left of one who faces the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Light {
+    /// Full on it.
+    Full,
+    /// Along it.
+    Half,
+    /// None.
+    Low,
+}
+
+impl Light {
+    /// On a face that looks that way.
+    #[must_use]
+    pub fn on(normal: Vector) -> Self {
+        let sun = Vector::inches(-0.37, 0.52, 0.77);
+        match normal.dot(sun) {
+            bright if bright > 0.6 => Self::Full,
+            fair if fair > 0.2 => Self::Half,
+            _ => Self::Low,
+        }
+    }
 }
 
 impl Layer {
@@ -66,6 +101,17 @@ impl Layer {
             Self::Reference => "reference",
             Self::Fold => "fold",
             Self::RunsOn => "runs-on",
+            Self::Planed(Light::Full) => "planed",
+            Self::Planed(Light::Half) => "planed half",
+            Self::Planed(Light::Low) => "planed low",
+            Self::Across(Light::Full) => "across",
+            Self::Across(Light::Half) => "across half",
+            Self::Across(Light::Low) => "across low",
+            Self::Chiselled(Light::Full) => "chiselled",
+            Self::Chiselled(Light::Half) => "chiselled half",
+            Self::Chiselled(Light::Low) => "chiselled low",
+            Self::Arris => "arris",
+            Self::Travel => "travel",
         }
     }
 }

@@ -4,6 +4,7 @@
 //! with less room there are fewer labels, never smaller ones.
 use std::fmt::Write;
 
+use super::framing::Framing;
 use super::hatch::hatch;
 use super::paper::{BAR, bar};
 use super::scene::{Anchor, Dimension, Drawn, Part, Scene, Side, Text};
@@ -72,6 +73,12 @@ impl Sheet {
         Self { scale, left, top, low, high, width, height: tall + top + bottom + BAR.1 }
     }
 
+    fn framed(framing: &Framing) -> Self {
+        let (width, height) = framing.size;
+        let (low, high) = (framing.middle, framing.middle);
+        Self { scale: framing.scale, left: width / 2.0, top: height / 2.0, low, high, width, height }
+    }
+
     /// Where a point of the frame lies: px right and down from the sheet's top left corner.
     #[must_use]
     pub fn place(&self, point: Point) -> (f64, f64) {
@@ -100,6 +107,15 @@ pub fn print(scene: &Scene, width_px: f64, title: &str) -> String {
     let sheet = Sheet::of(scene, width_px);
     let mut out = String::new();
     whole(&mut out, scene, &sheet, title);
+    out.push_str("</svg>");
+    out
+}
+
+/// The scene as it lies in a frame; what reaches beyond it is the style sheet's to hide.
+#[must_use]
+pub fn print_framed(scene: &Scene, framing: &Framing, title: &str) -> String {
+    let mut out = String::new();
+    whole(&mut out, scene, &Sheet::framed(framing), title);
     out.push_str("</svg>");
     out
 }

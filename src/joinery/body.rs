@@ -1,5 +1,5 @@
 //! A stick as wood: the stock it is sawn from, everything that is cut out of it, and what is left.
-use crate::solid::{Convex, Skin, Solid, Vector};
+use crate::solid::{Convex, Skin, Solid, Surface, Vector};
 use crate::units::{Length, Volume};
 
 /// What a cut is for.
@@ -92,6 +92,29 @@ impl StickBody {
             cuts: self.cuts.iter().map(cut).collect(),
             wood: self.wood.moved(by),
         }
+    }
+
+    /// The wood as it stands in the frame: bored holes are filled by what is driven into them.
+    #[must_use]
+    pub fn standing(&self) -> Solid {
+        let mut wood = Solid::new(self.stock.clone());
+        let is_open = |cut: &&Cut| !matches!(cut.kind, CutKind::PegHole | CutKind::FixingHole);
+        for tool in self.cuts.iter().filter(is_open).flat_map(|cut| &cut.tools) {
+            wood.cut(tool);
+        }
+        wood
+    }
+
+    /// The outside of this stick, or of a part of it. Whatever lies across the grain is end grain, cut by a joint or not.
+    #[must_use]
+    pub fn outside(&self, wood: &Solid) -> Surface {
+        let mut surface = Surface::of(wood);
+        for patch in &mut surface.patches {
+            if patch.skin == Skin::Cut && patch.normal.dot(self.along).abs() > 0.7 {
+                patch.skin = Skin::End;
+            }
+        }
+        surface
     }
 
     /// How much wood is left.

@@ -5,6 +5,7 @@ mod body;
 mod chamfer;
 mod conflicts;
 mod fit;
+mod joints;
 mod pegs;
 mod scarf;
 
@@ -14,5 +15,6 @@ pub use body::{Cut, CutKind, StickBody};
 pub use chamfer::{chamfer_bulk, chamfer_runs};
 pub use conflicts::{frame_conflicts, rule_conflicts};
 pub use fit::{Clash, Entry, Fit, Leg, NearWood, Stopped, clashes, entries, fit, goes_in, near_wood};
+pub use joints::{Joint, JointKind, clipped, joint_called, joint_names, joints};
 pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};
 pub use scarf::ScarfShape;

@@ -46,6 +46,9 @@ const FLAGS = [
   "--disable-dev-shm-usage",
 ];
 
+/** Draws solids without a graphics chip: the same picture on every machine. */
+const SOFTWARE_GL = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
+
 /** The browser's program: CHROME_PATH, or the first known name on the search path. */
 function browserProgram() {
   const names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
@@ -119,9 +122,9 @@ function reportViolations() {
 /**
  * Opens the site in a fresh browser of one of the `sizes`.
  * `options.path` is added to the address (such as "#/frame"); `options.before` gets the context before the first page load;
- * other options go to Playwright (colorScheme, locale, …).
+ * `options.solids` lets it draw by WebGL; other options go to Playwright (colorScheme, locale, …).
  */
-export async function open(size = sizes.phone, { path = "", before, ...options } = {}) {
+export async function open(size = sizes.phone, { path = "", before, solids = false, ...options } = {}) {
   const server = await serve();
   const profile = await mkdtemp(join(tmpdir(), "outshot-browser-"));
   const problems = [];
@@ -135,7 +138,7 @@ export async function open(size = sizes.phone, { path = "", before, ...options }
     context = await chromium.launchPersistentContext(profile, {
       executablePath: browserProgram(),
       headless: true,
-      args: FLAGS,
+      args: solids ? [...FLAGS.filter((flag) => flag !== "--disable-gpu"), ...SOFTWARE_GL] : FLAGS,
       acceptDownloads: true,
       serviceWorkers: "allow",
       ...size,

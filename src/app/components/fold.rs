@@ -1,6 +1,6 @@
 //! Parts of a page: groups that fold, and facts that follow from the fields.
 use super::reading::followed;
-use crate::app::dom::{Child, Tag, tag};
+use crate::app::dom::{Child, Tag, parts, tag};
 use leptos::prelude::*;
 
 /// A part of a page that can be folded away.
@@ -16,6 +16,14 @@ pub fn fold(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: 
                 .child(tag("span").class("fold__summary").child(followed(summary))),
         )
         .child(tag("div").class("fold__body").child(holds))
+}
+
+/// A part that is made only when it is unfolded, and gone when it is folded away.
+pub fn late_fold(title: &str, summary: impl Into<Signal<String>>, holds: impl Fn() -> Tag + 'static) -> Tag {
+    let is_open = RwSignal::new(false);
+    let turned =
+        move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
+    fold(title, summary, false, parts().shown(move || is_open.get(), holds)).on("toggle", turned)
 }
 
 /// Fields that belong together inside a part.

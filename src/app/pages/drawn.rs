@@ -1,13 +1,16 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
-use crate::app::components::{drawing_view, show_length_fine};
+use crate::app::components::{drawing_view, round_view, show_length_fine};
 use crate::app::dom::Tag;
+use crate::app::route::{Route, use_router};
 use crate::app::use_store;
 use crate::design::Built;
-use crate::drawing;
+use crate::drawing::{self, Shown};
+use crate::joinery::{StickBody, bodies};
 use crate::project::Project;
 use crate::units::Length;
 use crate::wording;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// The section through wall, roof and post.
 pub fn section() -> Tag {
@@ -31,6 +34,23 @@ pub fn elevation() -> Tag {
         })
     };
     drawing_view(draw, title, None)
+}
+
+/// Every stick of the drawn frame as wood, where it stands.
+pub fn wood() -> Memo<Option<Arc<Vec<StickBody>>>> {
+    let store = use_store();
+    let make = move || store.drawn().map(|good| Arc::new(bodies(&good.project, &good.built.shape)));
+    // Another frame always has other wood; nothing is gained by comparing the two.
+    Memo::new_with_compare(move |_| make(), |_, _| true)
+}
+
+/// The frame in the round. A tapped stick is taken to the bench.
+pub fn in_the_round() -> Tag {
+    let (wood, router) = (wood(), use_router());
+    let standing = move || wood.get().map(|wood| Arc::new(wood.iter().map(Shown::standing).collect()));
+    let shown = Memo::new_with_compare(move |_| standing(), |_, _| true);
+    let go = Callback::new(move |mark: String| router.go(&Route::bench(&mark)));
+    round_view(shown, "The frame in the round".to_owned(), Some(go))
 }
 
 /// A length of the project in words, after a few words.

@@ -1,6 +1,7 @@
 //! All sticks of the frame, by what they do.
 use super::super::drawn::elevation;
 use super::super::templates::templates_fold;
+use super::joints::joints_apart;
 use super::twins::alike;
 use crate::app::components::{Segment, fractions, page, segments, word};
 use crate::app::dom::{Tag, drawing_tag, parts, tag};
@@ -33,13 +34,9 @@ pub fn list_page() -> Tag {
         let none = only_open.get() && n_cut(store, &built.sticks) == built.sticks.len();
         none.then(|| word("Every stick is cut."))
     };
-    page(
-        Place::Bench,
-        "Bench",
-        about,
-        elevation(),
-        parts().child(filter(only_open)).live(all_cut).live(groups).child(templates_fold()),
-    )
+    let fields =
+        parts().child(filter(only_open)).live(all_cut).live(groups).child(joints_apart(None)).child(templates_fold());
+    page(Place::Bench, "Bench", about, elevation(), fields)
 }
 
 fn filter(only_open: RwSignal<bool>) -> Tag {

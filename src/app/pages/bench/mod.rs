@@ -3,6 +3,7 @@ mod awake;
 mod cut;
 mod fit;
 mod in_hand;
+mod joints;
 mod list;
 mod marks;
 mod sheet;

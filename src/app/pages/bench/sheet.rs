@@ -1,15 +1,17 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
+use super::super::drawn::wood;
 use super::cut::cut_part;
 use super::fit::fit_part;
 use super::in_hand::InHand;
+use super::joints::joints_apart;
 use super::marks::mark_list;
 use super::sizes::sizes_part;
 use super::walk::walk;
-use crate::app::components::{drawing_view, fractions, page, path_problems, word};
+use crate::app::components::{drawing_view, fractions, late_fold, page, path_problems, round_view, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
-use crate::drawing;
+use crate::drawing::{self, Shown};
 use crate::tickets::Stick;
 use crate::wording::{length, weight};
 use leptos::prelude::*;
@@ -45,16 +47,34 @@ fn sheet(hand: InHand) -> Tag {
         hand.mark(),
         about,
         lead,
-        parts().live(move || match hand.stick.get() {
-            Some(stick) => parts()
-                .child(about_stick(stick.clone()))
-                .child(mark_list(hand, stick.clone()))
-                .child(sizes_part(hand))
-                .child(fit_part(hand))
-                .child(cut_part(hand, stick)),
-            None => unknown(hand),
-        }),
+        parts()
+            .live(move || match hand.stick.get() {
+                Some(stick) => parts()
+                    .child(about_stick(stick.clone()))
+                    .child(mark_list(hand, stick.clone()))
+                    .child(sizes_part(hand))
+                    .child(fit_part(hand))
+                    .child(cut_part(hand, stick)),
+                None => unknown(hand),
+            })
+            .shown(
+                move || hand.stick.with(Option::is_some),
+                move || parts().child(in_the_round(hand)).child(joints_apart(Some(hand.mark()))),
+            ),
     )
+}
+
+/// The stick with everything cut, to be turned.
+fn in_the_round(hand: InHand) -> Tag {
+    late_fold("In the round", "as it is when it is cut".to_owned(), move || {
+        let wood = wood();
+        let cut = move || {
+            let mark = hand.mark();
+            wood.get()?.iter().find(|body| body.mark == mark).map(|body| Arc::new(vec![Shown::cut(body)]))
+        };
+        let shown = Memo::new_with_compare(move |_| cut(), |_, _| true);
+        round_view(shown, format!("{} in the round", hand.mark()), None)
+    })
 }
 
 /// The mark is none of this frame.

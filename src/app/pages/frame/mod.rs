@@ -15,20 +15,20 @@ mod sizes;
 mod ties;
 mod wood;
 
-use super::drawn::{long, room, section};
-use crate::app::components::{Steps, caution, facts, fold, length_field, page};
-use crate::app::dom::{Tag, parts};
+use super::drawn::{in_the_round, long, room, section};
+use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, segments};
+use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Place;
 use crate::lens;
+use leptos::prelude::*;
 
 /// Frame.
 pub fn frame_page() -> Tag {
-    let lead = parts().child(moved::elevation()).child(section());
     page(
         Place::Frame,
         "Frame",
         "What you build: shape, sizes and joints",
-        lead,
+        lead(),
         parts()
             .child(what_it_comes_to())
             .child(in_the_way::in_the_way())
@@ -48,6 +48,18 @@ pub fn frame_page() -> Tag {
                  checked to local code by a licensed engineer before you order.",
             )),
     )
+}
+
+/// The two flat drawings, or the frame in the round.
+fn lead() -> Tag {
+    let is_round = RwSignal::new(false);
+    let shows = vec![
+        Segment::new("Flat".to_owned(), move || !is_round.get(), move || is_round.set(false)),
+        Segment::new("In the round".to_owned(), move || is_round.get(), move || is_round.set(true)),
+    ];
+    let drawn =
+        move || if is_round.get() { in_the_round() } else { parts().child(moved::elevation()).child(section()) };
+    tag("div").class("shown-as").child(segments("shown-as", "The frame", (), shows)).child(live(drawn))
 }
 
 /// What the fields below come to.

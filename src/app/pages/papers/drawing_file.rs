@@ -3,13 +3,14 @@ use super::choose::Kind;
 use super::thumbs::scene;
 use crate::app::components::fold;
 use crate::app::dom::{Tag, button, live, parts, tag};
-use crate::app::files::{download, file_name, with_pens};
+use crate::app::files::{download, download_bytes, file_name, with_pens};
 use crate::app::use_store;
-use crate::drawing::{stick_sheet, svg};
+use crate::drawing::{glb, stick_sheet, svg};
+use crate::joinery::bodies;
 use leptos::prelude::*;
 
 /// Pens for a drawing that stands alone: ink on white.
-const PENS: &str = include_str!("../../../../style/drawing-file.css");
+pub const PENS: &str = include_str!("../../../../style/drawing-file.css");
 /// Width of the files, px.
 const WIDTH: f64 = 1400.0;
 
@@ -50,6 +51,13 @@ pub fn drawing_files() -> Tag {
         .into_iter()
         .map(|kind| button("button", move |_| save(kind)).child(name_of(kind)))
         .collect::<Vec<_>>();
+    let save_solid = move |_| {
+        if let Some(good) = store.good() {
+            let sticks = bodies(&good.project, &good.built.shape);
+            let name = file_name(&good.project.name, "glb");
+            download_bytes(&name, &glb(&good.project.name, &sticks), "model/gltf-binary");
+        }
+    };
     fold(
         "Drawings as files",
         "SVG, for any drawing program or browser",
@@ -58,7 +66,13 @@ pub fn drawing_files() -> Tag {
             live(options),
             move |event| stick.set(event_target_value(&event)),
             button("button", save_stick).child("Save"),
-        )),
+        ))
+        .child(
+            tag("p")
+                .class("page__word")
+                .child("The whole frame as solids, every joint cut, as glTF 2.0: for any program that shows or builds on solids."),
+        )
+        .child(tag("div").class("actions").child(button("button", save_solid).child("Frame as solids"))),
     )
 }
 

@@ -22,6 +22,7 @@ use crate::lens;
 use about::about;
 use calculation::calculation;
 use choose::{Wanted, choose};
+pub use drawing_file::PENS;
 use drawing_file::drawing_files;
 use history::history;
 use leptos::prelude::*;

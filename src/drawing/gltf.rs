@@ -1,0 +1,192 @@
+//! The frame as a binary glTF file, for any program that shows solids.
+//!
+//! glTF 2.0 (Khronos Group, also ISO/IEC 12113:2022): metres, Y up, the front looks along +Z. The frame's x, z and y become
+//! X, Y and Z; seen from outside right stays right. That exchange turns every ring round, so triangles are written the
+//! other way about to run counter-clockwise from outside, as the standard asks. One node and mesh a stick, named by its
+//! mark, at its zero; a primitive each for planed faces, end grain and what a joint cut.
+use serde_json::{Value, json};
+
+use crate::joinery::StickBody;
+use crate::solid::{Patch, Skin, Vector};
+use crate::units::Length;
+
+/// Name and colour (linear red, green, blue) of each material.
+const MATERIALS: [(&str, [f64; 3]); 3] =
+    [("planed wood", [0.76, 0.60, 0.38]), ("end grain", [0.58, 0.41, 0.21]), ("cut by a joint", [0.86, 0.74, 0.54])];
+
+/// Component and target codes of the standard.
+const FLOAT: u32 = 5126;
+const UNSIGNED_INT: u32 = 5125;
+const VERTICES: u32 = 34962;
+const INDICES: u32 = 34963;
+
+/// Everything of the file that grows with each stick.
+#[derive(Default)]
+struct Parts {
+    bytes: Vec<u8>,
+    views: Vec<Value>,
+    accessors: Vec<Value>,
+    meshes: Vec<Value>,
+    nodes: Vec<Value>,
+}
+
+/// The sticks as a `.glb` file.
+#[must_use]
+pub fn glb(name: &str, sticks: &[StickBody]) -> Vec<u8> {
+    let mut parts = Parts::default();
+    for stick in sticks {
+        parts.add(stick);
+    }
+    let nodes: Vec<usize> = (0..parts.nodes.len()).collect();
+    let materials = MATERIALS.map(|(name, [red, green, blue])| {
+        json!({ "name": name, "pbrMetallicRoughness": {
+            "baseColorFactor": [red, green, blue, 1.0], "metallicFactor": 0.0, "roughnessFactor": 0.9 } })
+    });
+    let mut root = json!({
+        "asset": { "version": "2.0", "generator": "Outshot" },
+        "scene": 0,
+        "scenes": [{ "name": name }],
+    });
+    // The standard has no empty lists.
+    if !nodes.is_empty() {
+        root["scenes"][0]["nodes"] = json!(nodes);
+        root["nodes"] = Value::Array(parts.nodes);
+        root["meshes"] = Value::Array(parts.meshes);
+        root["materials"] = json!(materials);
+        root["accessors"] = Value::Array(parts.accessors);
+        root["bufferViews"] = Value::Array(parts.views);
+        root["buffers"] = json!([{ "byteLength": parts.bytes.len() }]);
+    }
+    file(root.to_string().into_bytes(), parts.bytes)
+}
+
+/// Header and chunks: all numbers little-endian, each chunk filled up to four bytes.
+fn file(mut text: Vec<u8>, mut bytes: Vec<u8>) -> Vec<u8> {
+    text.resize(text.len().next_multiple_of(4), b' ');
+    bytes.resize(bytes.len().next_multiple_of(4), 0);
+    let mut chunks = vec![(b"JSON", text)];
+    if !bytes.is_empty() {
+        chunks.push((b"BIN\0", bytes));
+    }
+    let whole = 12 + chunks.iter().map(|(_, chunk)| 8 + chunk.len()).sum::<usize>();
+    let mut file = Vec::with_capacity(whole);
+    file.extend(b"glTF");
+    file.extend(2_u32.to_le_bytes());
+    file.extend((whole as u32).to_le_bytes());
+    for (kind, chunk) in chunks {
+        file.extend((chunk.len() as u32).to_le_bytes());
+        file.extend(kind);
+        file.extend(chunk);
+    }
+    file
+}
+
+/// A place or direction of the frame in the file's axes.
+fn turned(place: Vector) -> [f64; 3] {
+    [place.x, place.z, place.y]
+}
+
+fn metres(place: Vector) -> [f64; 3] {
+    turned(place).map(|inches| Length::inches(inches).to_metres())
+}
+
+/// What a face is made of: the place in [`MATERIALS`].
+const fn material(skin: Skin) -> usize {
+    match skin {
+        Skin::Sawn => 0,
+        Skin::End => 1,
+        Skin::Cut | Skin::Round => 2,
+    }
+}
+
+impl Parts {
+    fn add(&mut self, stick: &StickBody) {
+        let (mut places, mut normals) = (Vec::new(), Vec::new());
+        let mut triangles: [Vec<u32>; MATERIALS.len()] = Default::default();
+        for patch in stick.outside(&stick.wood).patches {
+            let first = places.len() as u32;
+            let corners = patch.corners.iter().map(|corner| metres(*corner - stick.zero).map(|value| value as f32));
+            places.extend(corners);
+            let normal = turned(patch.normal).map(|value| value as f32);
+            normals.extend(std::iter::repeat_n(normal, patch.corners.len()));
+            triangles[material(patch.skin)].extend(fan(&patch).map(|corner| first + corner));
+        }
+        if places.is_empty() {
+            return;
+        }
+        let shared = (self.places(&places), self.vectors(&normals));
+        let primitives: Vec<Value> = triangles
+            .iter()
+            .enumerate()
+            .filter(|(_, indices)| !indices.is_empty())
+            .map(|(material, indices)| {
+                json!({ "attributes": { "POSITION": shared.0, "NORMAL": shared.1 },
+                        "indices": self.indices(indices), "material": material })
+            })
+            .collect();
+        self.nodes.push(json!({ "name": stick.mark, "mesh": self.meshes.len(), "translation": metres(stick.zero) }));
+        self.meshes.push(json!({ "name": stick.mark, "primitives": primitives }));
+    }
+
+    fn places(&mut self, places: &[[f32; 3]]) -> usize {
+        let bound = |pick: fn(f32, f32) -> f32, from: f32| {
+            [0, 1, 2].map(|axis| places.iter().map(|place| place[axis]).fold(from, pick))
+        };
+        let (low, high) = (bound(f32::min, f32::INFINITY), bound(f32::max, f32::NEG_INFINITY));
+        let index = self.vectors(places);
+        self.accessors[index]["min"] = json!(low);
+        self.accessors[index]["max"] = json!(high);
+        index
+    }
+
+    fn vectors(&mut self, vectors: &[[f32; 3]]) -> usize {
+        let bytes: Vec<u8> = vectors.iter().flatten().flat_map(|value| value.to_le_bytes()).collect();
+        self.accessor(&bytes, VERTICES, (FLOAT, "VEC3", vectors.len()))
+    }
+
+    fn indices(&mut self, indices: &[u32]) -> usize {
+        let bytes: Vec<u8> = indices.iter().flat_map(|index| index.to_le_bytes()).collect();
+        self.accessor(&bytes, INDICES, (UNSIGNED_INT, "SCALAR", indices.len()))
+    }
+
+    fn accessor(&mut self, bytes: &[u8], target: u32, (component, kind, count): (u32, &str, usize)) -> usize {
+        self.views
+            .push(json!({ "buffer": 0, "byteOffset": self.bytes.len(), "byteLength": bytes.len(), "target": target }));
+        self.bytes.extend(bytes);
+        self.accessors.push(
+            json!({ "bufferView": self.views.len() - 1, "componentType": component, "type": kind, "count": count }),
+        );
+        self.accessors.len() - 1
+    }
+}
+
+/// The patch as triangles that share its first corner, turned about for the file's axes.
+fn fan(patch: &Patch) -> impl Iterator<Item = u32> {
+    let corners = &patch.corners;
+    let has_area = |index: &usize| {
+        let (a, b) = (corners[*index] - corners[0], corners[*index + 1] - corners[0]);
+        a.cross(b).norm() > 1e-9
+    };
+    let middles: Vec<usize> = (1..corners.len().saturating_sub(1)).filter(has_area).collect();
+    middles.into_iter().flat_map(|index| [0, index as u32 + 1, index as u32])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_stick_is_still_a_file() {
+        let file = glb("nothing", &[]);
+        assert_eq!(&file[..4], b"glTF");
+        assert_eq!(file.len(), u32::from_le_bytes([file[8], file[9], file[10], file[11]]) as usize);
+        assert!(file.len() % 4 == 0);
+    }
+
+    #[test]
+    fn right_stays_right_and_outside_comes_forward() {
+        assert_eq!(metres(Vector::inches(1000.0, 0.0, 0.0)), [25.4, 0.0, 0.0]);
+        assert_eq!(metres(Vector::inches(0.0, 1000.0, 0.0)), [0.0, 0.0, 25.4]);
+        assert_eq!(metres(Vector::inches(0.0, 0.0, 1000.0)), [0.0, 25.4, 0.0]);
+    }
+}
