@@ -11,5 +11,6 @@ mod value;
 
 pub use child::Child;
 pub use list::Item;
+pub use live::follow;
 pub use tag::{Tag, beside_app, button, drawing_tag, live, parts, tag};
 pub use value::{Attribute, Value};
