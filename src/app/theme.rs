@@ -41,7 +41,7 @@ impl Theme {
 
 /// The theme in use, and how often the device has changed its own.
 #[derive(Clone, Copy)]
-pub struct Theming(RwSignal<Theme>, RwSignal<u32>);
+pub struct Theming(RwSignal<Theme>, RwSignal<usize>);
 
 impl Theming {
     /// Lights the page as it was lit last.
@@ -53,7 +53,7 @@ impl Theming {
                 let _ = root.set_attribute("data-theme", theme.get().words().1);
             }
         });
-        let device = RwSignal::new(0);
+        let device = RwSignal::new(0_usize);
         if let Ok(Some(dark)) = window().match_media("(prefers-color-scheme: dark)") {
             let changed = Closure::<dyn FnMut()>::new(move || device.update(|count| *count += 1)).into_js_value();
             let _ = dark.add_event_listener_with_callback("change", changed.unchecked_ref());

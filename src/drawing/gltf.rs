@@ -4,7 +4,7 @@
 //! X, Y and Z; seen from outside right stays right. That exchange turns every ring round, so triangles are written the
 //! other way about to run counter-clockwise from outside, as the standard asks. One node and mesh a stick, named by its
 //! mark, at its zero; a primitive each for planed faces, end grain and what a joint cut.
-use serde_json::{Value, json};
+use std::fmt::Write;
 
 use crate::joinery::StickBody;
 use crate::solid::{Patch, Skin, Vector};
@@ -24,10 +24,11 @@ const INDICES: u32 = 34963;
 #[derive(Default)]
 struct Parts {
     bytes: Vec<u8>,
-    views: Vec<Value>,
-    accessors: Vec<Value>,
-    meshes: Vec<Value>,
-    nodes: Vec<Value>,
+    /// Each a list of JSON objects, as written.
+    views: Vec<String>,
+    accessors: Vec<String>,
+    meshes: Vec<String>,
+    nodes: Vec<String>,
 }
 
 /// The sticks as a `.glb` file.
@@ -37,31 +38,51 @@ pub fn glb(name: &str, sticks: &[StickBody]) -> Vec<u8> {
     for stick in sticks {
         parts.add(stick);
     }
-    let nodes: Vec<usize> = (0..parts.nodes.len()).collect();
-    let materials = MATERIALS.map(|(name, [red, green, blue])| {
-        json!({ "name": name, "pbrMetallicRoughness": {
-            "baseColorFactor": [red, green, blue, 1.0], "metallicFactor": 0.0, "roughnessFactor": 0.9 } })
-    });
-    let mut root = json!({
-        "asset": { "version": "2.0", "generator": "Outshot" },
-        "scene": 0,
-        "scenes": [{ "name": name }],
-    });
+    let name = quoted(name);
+    let mut text = "{\"asset\":{\"version\":\"2.0\",\"generator\":\"Outshot\"},\"scene\":0,".to_owned();
     // The standard has no empty lists.
-    if !nodes.is_empty() {
-        root["scenes"][0]["nodes"] = json!(nodes);
-        root["nodes"] = Value::Array(parts.nodes);
-        root["meshes"] = Value::Array(parts.meshes);
-        root["materials"] = json!(materials);
-        root["accessors"] = Value::Array(parts.accessors);
-        root["bufferViews"] = Value::Array(parts.views);
-        root["buffers"] = json!([{ "byteLength": parts.bytes.len() }]);
+    if parts.nodes.is_empty() {
+        let _ = write!(text, "\"scenes\":[{{\"name\":{name}}}]}}");
+        return file(text, parts.bytes);
     }
-    file(root.to_string().into_bytes(), parts.bytes)
+    let nodes: Vec<String> = (0..parts.nodes.len()).map(|node| node.to_string()).collect();
+    let _ = write!(text, "\"scenes\":[{{\"name\":{name},\"nodes\":[{}]}}]", nodes.join(","));
+    let materials = MATERIALS.map(|(name, colour)| {
+        format!(
+            "{{\"name\":\"{name}\",\"pbrMetallicRoughness\":{{\"baseColorFactor\":[{},1],\
+             \"metallicFactor\":0,\"roughnessFactor\":0.9}}}}",
+            numbers(colour)
+        )
+    });
+    for (key, list) in [
+        ("nodes", &parts.nodes[..]),
+        ("meshes", &parts.meshes),
+        ("materials", &materials),
+        ("accessors", &parts.accessors),
+        ("bufferViews", &parts.views),
+    ] {
+        let _ = write!(text, ",\"{key}\":[{}]", list.join(","));
+    }
+    let _ = write!(text, ",\"buffers\":[{{\"byteLength\":{}}}]}}", parts.bytes.len());
+    file(text, parts.bytes)
+}
+
+/// A name as JSON has it; what cannot stand in a string is left out.
+fn quoted(name: &str) -> String {
+    let plain = name.chars().filter(|letter| !letter.is_control());
+    let escaped =
+        plain.flat_map(|letter| ['\\'].into_iter().filter(move |_| matches!(letter, '"' | '\\')).chain([letter]));
+    format!("\"{}\"", escaped.collect::<String>())
+}
+
+/// Three numbers with commas between; every one of them finite.
+fn numbers([x, y, z]: [f64; 3]) -> String {
+    format!("{x},{y},{z}")
 }
 
 /// Header and chunks: all numbers little-endian, each chunk filled up to four bytes.
-fn file(mut text: Vec<u8>, mut bytes: Vec<u8>) -> Vec<u8> {
+fn file(text: String, mut bytes: Vec<u8>) -> Vec<u8> {
+    let mut text = text.into_bytes();
     text.resize(text.len().next_multiple_of(4), b' ');
     bytes.resize(bytes.len().next_multiple_of(4), 0);
     let mut chunks = vec![(b"JSON", text)];
@@ -115,17 +136,19 @@ impl Parts {
             return;
         }
         let shared = (self.places(&places), self.vectors(&normals));
-        let primitives: Vec<Value> = triangles
-            .iter()
-            .enumerate()
-            .filter(|(_, indices)| !indices.is_empty())
-            .map(|(material, indices)| {
-                json!({ "attributes": { "POSITION": shared.0, "NORMAL": shared.1 },
-                        "indices": self.indices(indices), "material": material })
-            })
-            .collect();
-        self.nodes.push(json!({ "name": stick.mark, "mesh": self.meshes.len(), "translation": metres(stick.zero) }));
-        self.meshes.push(json!({ "name": stick.mark, "primitives": primitives }));
+        let mut primitives: Vec<String> = Vec::new();
+        for (material, indices) in triangles.iter().enumerate().filter(|(_, indices)| !indices.is_empty()) {
+            primitives.push(format!(
+                "{{\"attributes\":{{\"POSITION\":{},\"NORMAL\":{}}},\"indices\":{},\"material\":{material}}}",
+                shared.0,
+                shared.1,
+                self.indices(indices)
+            ));
+        }
+        let (name, mesh) = (quoted(&stick.mark), self.meshes.len());
+        let at = numbers(metres(stick.zero));
+        self.nodes.push(format!("{{\"name\":{name},\"mesh\":{mesh},\"translation\":[{at}]}}"));
+        self.meshes.push(format!("{{\"name\":{name},\"primitives\":[{}]}}", primitives.join(",")));
     }
 
     fn places(&mut self, places: &[[f32; 3]]) -> usize {
@@ -133,31 +156,38 @@ impl Parts {
             [0, 1, 2].map(|axis| places.iter().map(|place| place[axis]).fold(from, pick))
         };
         let (low, high) = (bound(f32::min, f32::INFINITY), bound(f32::max, f32::NEG_INFINITY));
-        let index = self.vectors(places);
-        self.accessors[index]["min"] = json!(low);
-        self.accessors[index]["max"] = json!(high);
-        index
+        let (low, high) = (numbers(low.map(f64::from)), numbers(high.map(f64::from)));
+        self.accessor(
+            &flat(places),
+            VERTICES,
+            (FLOAT, "VEC3", places.len()),
+            &format!(",\"min\":[{low}],\"max\":[{high}]"),
+        )
     }
 
     fn vectors(&mut self, vectors: &[[f32; 3]]) -> usize {
-        let bytes: Vec<u8> = vectors.iter().flatten().flat_map(|value| value.to_le_bytes()).collect();
-        self.accessor(&bytes, VERTICES, (FLOAT, "VEC3", vectors.len()))
+        self.accessor(&flat(vectors), VERTICES, (FLOAT, "VEC3", vectors.len()), "")
     }
 
     fn indices(&mut self, indices: &[u32]) -> usize {
         let bytes: Vec<u8> = indices.iter().flat_map(|index| index.to_le_bytes()).collect();
-        self.accessor(&bytes, INDICES, (UNSIGNED_INT, "SCALAR", indices.len()))
+        self.accessor(&bytes, INDICES, (UNSIGNED_INT, "SCALAR", indices.len()), "")
     }
 
-    fn accessor(&mut self, bytes: &[u8], target: u32, (component, kind, count): (u32, &str, usize)) -> usize {
-        self.views
-            .push(json!({ "buffer": 0, "byteOffset": self.bytes.len(), "byteLength": bytes.len(), "target": target }));
+    fn accessor(&mut self, bytes: &[u8], target: u32, of: (u32, &str, usize), bounds: &str) -> usize {
+        let (component, kind, count) = of;
+        let (view, at, long) = (self.views.len(), self.bytes.len(), bytes.len());
+        self.views.push(format!("{{\"buffer\":0,\"byteOffset\":{at},\"byteLength\":{long},\"target\":{target}}}"));
         self.bytes.extend(bytes);
-        self.accessors.push(
-            json!({ "bufferView": self.views.len() - 1, "componentType": component, "type": kind, "count": count }),
-        );
+        self.accessors.push(format!(
+            "{{\"bufferView\":{view},\"componentType\":{component},\"type\":\"{kind}\",\"count\":{count}{bounds}}}"
+        ));
         self.accessors.len() - 1
     }
+}
+
+fn flat(vectors: &[[f32; 3]]) -> Vec<u8> {
+    vectors.iter().flatten().flat_map(|value| value.to_le_bytes()).collect()
 }
 
 /// The patch as triangles that share its first corner, turned about for the file's axes.
@@ -180,7 +210,7 @@ mod tests {
         let file = glb("nothing", &[]);
         assert_eq!(&file[..4], b"glTF");
         assert_eq!(file.len(), u32::from_le_bytes([file[8], file[9], file[10], file[11]]) as usize);
-        assert!(file.len() % 4 == 0);
+        assert!(file.len().is_multiple_of(4));
     }
 
     #[test]

@@ -80,9 +80,13 @@ fn all_met(bodies: &[StickBody]) -> Vec<Met<'_>> {
             }
         }
     }
-    let place = |mark: &str| bodies.iter().position(|body| body.mark == mark);
-    found.sort_by_key(|met| (place(&met.goes.mark), place(&met.stays[0].mark)));
-    found
+    let mut in_order = Vec::with_capacity(found.len());
+    for body in bodies {
+        let (own, others) = found.into_iter().partition(|met: &Met| met.goes.mark == body.mark);
+        in_order.extend::<Vec<Met>>(own);
+        found = others;
+    }
+    in_order
 }
 
 /// Sticks that meet, and what is cut where they do.

@@ -132,8 +132,8 @@ test("a stick in hand in the round, and its joints apart", async () => {
     await round.locator("canvas.round__picture").waitFor();
     await seen(page, "K2L in the round, seen 35°");
     const joints = await unfold(page, "Joints, drawn apart");
-    assert.deepEqual(await joints.locator("option").allTextContents(), ["Brace K2L in post P2", "Brace K2L in beam B1"]);
     await joints.locator("svg.drawing").waitFor();
+    assert.deepEqual(await joints.locator("option").allTextContents(), ["Brace K2L in post P2", "Brace K2L in beam B1"]);
     const words = () => joints.locator(".page__word").first().textContent();
     assert.equal(await words(), "K2L goes into P2 from the left; one peg, driven from outside.");
     await joints.locator("select").selectOption("Brace K2L in beam B1");

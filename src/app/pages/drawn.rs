@@ -1,5 +1,5 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
-use crate::app::components::{drawing_view, round_view, show_length_fine};
+use crate::app::components::{Wood, drawing_view, round_view, show_length_fine};
 use crate::app::dom::Tag;
 use crate::app::route::{Route, use_router};
 use crate::app::use_store;
@@ -36,21 +36,29 @@ pub fn elevation() -> Tag {
     drawing_view(draw, title, None)
 }
 
-/// Every stick of the drawn frame as wood, where it stands.
-pub fn wood() -> Memo<Option<Arc<Vec<StickBody>>>> {
-    let store = use_store();
-    let make = move || store.drawn().map(|good| Arc::new(bodies(&good.project, &good.built.shape)));
+/// Every stick of the drawn frame as wood, where it stands (tracked).
+pub fn wood() -> Option<Vec<StickBody>> {
+    use_store().drawn().map(|good| bodies(&good.project, &good.built.shape))
+}
+
+/// What is shown of the wood, made anew with every frame.
+pub fn shown(pick: impl Fn(&[StickBody]) -> Vec<Shown> + Send + Sync + 'static) -> Wood {
+    shown_of(Box::new(pick))
+}
+
+type Pick = Box<dyn Fn(&[StickBody]) -> Vec<Shown> + Send + Sync>;
+
+fn shown_of(pick: Pick) -> Wood {
     // Another frame always has other wood; nothing is gained by comparing the two.
-    Memo::new_with_compare(move |_| make(), |_, _| true)
+    Memo::new_with_compare(move |_| wood().map(|wood| Arc::new(pick(&wood))), |_, _| true)
 }
 
 /// The frame in the round. A tapped stick is taken to the bench.
 pub fn in_the_round() -> Tag {
-    let (wood, router) = (wood(), use_router());
-    let standing = move || wood.get().map(|wood| Arc::new(wood.iter().map(Shown::standing).collect()));
-    let shown = Memo::new_with_compare(move |_| standing(), |_, _| true);
+    let router = use_router();
     let go = Callback::new(move |mark: String| router.go(&Route::bench(&mark)));
-    round_view(shown, "The frame in the round".to_owned(), Some(go))
+    let standing = shown(|wood| wood.iter().map(Shown::standing).collect());
+    round_view(standing, "The frame in the round".to_owned(), Some(go))
 }
 
 /// A length of the project in words, after a few words.

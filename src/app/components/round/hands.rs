@@ -154,7 +154,7 @@ impl Hands {
     }
 
     fn off_middle(&self, at: Pixel) -> Pixel {
-        let size = self.stage.size.get_untracked();
+        let size = untrack(|| self.stage.size());
         (at.0 - size.0 / 2.0, at.1 - size.1 / 2.0)
     }
 }

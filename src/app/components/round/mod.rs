@@ -5,7 +5,7 @@ mod hands;
 mod paint;
 mod tones;
 
-use crate::app::dom::{Tag, button, live, tag};
+use crate::app::dom::{Tag, button, follow, live, tag};
 use crate::app::theme::Theming;
 use crate::drawing::{Eye, Framing, Look, Shown, painted, svg};
 use hands::Hands;
@@ -37,12 +37,17 @@ struct Stage {
     look: RwSignal<Look>,
     /// As it is painted: follows with the next picture of the screen.
     painted: RwSignal<Look>,
-    size: RwSignal<(f64, f64)>,
+    width: RwSignal<f64>,
+    height: RwSignal<f64>,
 }
 
 impl Stage {
     fn framing(self, shown: &[Shown], look: &Look) -> Framing {
-        Framing::new(shown, look, self.size.get())
+        Framing::new(shown, look, self.size())
+    }
+
+    fn size(self) -> (f64, f64) {
+        (self.width.get(), self.height.get())
     }
 }
 
@@ -53,8 +58,8 @@ pub fn round_view(wood: Wood, label: impl Into<Signal<String>>, on_stick: Option
 
 fn made(wood: Wood, label: Signal<String>, on_stick: Option<Callback<String>>) -> Tag {
     let first = Look::whole(Eye::CORNER);
-    let stage =
-        Stage { wood, look: RwSignal::new(first), painted: RwSignal::new(first), size: RwSignal::new((0.0, 0.0)) };
+    let (width, height) = (RwSignal::new(0.0), RwSignal::new(0.0));
+    let stage = Stage { wood, look: RwSignal::new(first), painted: RwSignal::new(first), width, height };
     follow_look(stage);
     let says = Signal::derive(move || format!("{}, seen {}", label.get(), stage.painted.get().eye.says()));
     let is_lost = RwSignal::new(false);
@@ -62,7 +67,7 @@ fn made(wood: Wood, label: Signal<String>, on_stick: Option<Callback<String>>) -
         "aria-label",
         Signal::derive(move || format!("{}: the arrow keys turn it, + and − come closer and go back", label.get())),
     );
-    follow_size(&frame, stage.size);
+    follow_size(&frame, stage);
     let frame = Hands::put_on(frame, stage, on_stick);
     let picture = move || if is_lost.get() { flat(stage, says) } else { solid(stage, says, is_lost) };
     tag("figure").class("round").child(frame.child(live(picture))).child(
@@ -86,7 +91,7 @@ fn looks(stage: Stage) -> Tag {
 /// However fast the hands are, one picture of the screen is painted once.
 fn follow_look(stage: Stage) {
     let is_due = Rc::new(Cell::new(false));
-    Effect::new(move |_: Option<()>| {
+    follow(Box::new(move || {
         stage.look.track();
         if !is_due.replace(true) {
             let is_due = is_due.clone();
@@ -98,15 +103,17 @@ fn follow_look(stage: Stage) {
                 }
             });
         }
-    });
+    }));
 }
 
-fn follow_size(frame: &Tag, size: RwSignal<(f64, f64)>) {
+fn follow_size(frame: &Tag, stage: Stage) {
     let element = frame.element().clone();
     let measure = move || {
-        let inner = (f64::from(element.client_width()), f64::from(element.client_height()));
-        if size.try_get_untracked().is_some_and(|known| known != inner) {
-            let _ = size.try_set(inner);
+        for (known, inner) in [(stage.width, element.client_width()), (stage.height, element.client_height())] {
+            let inner = f64::from(inner);
+            if known.try_get_untracked().is_some_and(|known| known != inner) {
+                let _ = known.try_set(inner);
+            }
         }
     };
     let measure = Closure::<dyn FnMut()>::new(measure);
@@ -129,18 +136,18 @@ fn solid(stage: Stage, says: Signal<String>, is_lost: RwSignal<bool>) -> Tag {
     let painter = Rc::new(RefCell::new(painter));
     let theming = expect_context::<Theming>();
     let kept = painter.clone();
-    let load = move |_: Option<()>| {
+    let load = move || {
         if let Some(wood) = stage.wood.get() {
             kept.borrow_mut().load(&wood);
         }
     };
-    Effect::new(load);
+    follow(Box::new(load));
     let kept = SendWrapper::new(painter.clone());
     on_cleanup(move || kept.borrow().end());
     // After the effect that loads, and after the style sheet has taken up a new light.
-    let paint = move |_: Option<()>| {
+    let paint = move || {
         theming.track();
-        let (look, size, wood) = (stage.painted.get(), stage.size.get(), stage.wood.get());
+        let (look, size, wood) = (stage.painted.get(), stage.size(), stage.wood.get());
         let (painter, element) = (painter.clone(), element.clone());
         request_animation_frame(move || {
             let Some(wood) = wood.filter(|_| size.0 > 0.0) else { return };
@@ -154,7 +161,7 @@ fn solid(stage: Stage, says: Signal<String>, is_lost: RwSignal<bool>) -> Tag {
             painter.borrow().paint(look.eye, &framing, &Tones::now(), ratio);
         });
     };
-    Effect::new(paint);
+    follow(Box::new(paint));
     canvas.on("webglcontextlost", lost)
 }
 

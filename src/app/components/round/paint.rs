@@ -121,7 +121,8 @@ impl Painter {
         gl.uniform3fv_with_f32_array(self.place(&self.faces, "tones").as_ref(), &tones.faces);
         gl.draw_arrays(Gl::TRIANGLES, 0, self.faces.count);
         self.begin(&self.edges, &rows);
-        self.pens(eye, tones, pixel_ratio);
+        // Where wood is small in the picture its edges crowd: the pen gets finer with it.
+        self.pens(eye, tones, pixel_ratio * framing.scale.clamp(0.6, 1.0));
         gl.draw_arrays_instanced(Gl::TRIANGLE_STRIP, 0, 4, self.edges.count);
     }
 

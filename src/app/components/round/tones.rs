@@ -4,7 +4,7 @@ use leptos::prelude::*;
 /// Red, green and blue, 0 to 1.
 pub type Tone = [f32; 3];
 
-/// How much of the soft ink lies over a face in full, half and low light: as in `drawings.css`.
+/// How much shadow lies over a face in full, half and low light: as in `drawings.css`.
 const SHADES: [f32; 3] = [0.0, 0.09, 0.24];
 
 /// What a picture in the round is painted with.
@@ -26,11 +26,10 @@ impl Tones {
             let text = style.as_ref().and_then(|style| style.get_property_value(name).ok()).unwrap_or_default();
             parse(&text).unwrap_or([0.5; 3])
         };
-        let soft = token("--ink-soft");
-        let faces = ["--wood", "--endgrain", "--sheet"]
-            .map(token)
-            .into_iter()
-            .flat_map(|face| SHADES.map(|shade| [0, 1, 2].map(|part| face[part] + (soft[part] - face[part]) * shade)));
+        let shadow = token("--shadow");
+        let faces = ["--wood", "--endgrain", "--sheet"].map(token).into_iter().flat_map(|face| {
+            SHADES.map(|shade| [0, 1, 2].map(|part| face[part] + (shadow[part] - face[part]) * shade))
+        });
         let is_sun =
             document().document_element().and_then(|root| root.get_attribute("data-theme")).as_deref() == Some("sun");
         Self { faces: faces.flatten().collect(), ink: token("--ink"), pen: if is_sun { 2.0 } else { 1.25 } }

@@ -13,32 +13,29 @@ use std::sync::Arc;
 /// Width of a saved drawing, px.
 const WIDTH: f64 = 1000.0;
 
-type Wood = Memo<Option<Arc<Vec<StickBody>>>>;
-
 /// The joints of that stick, or all of the frame, folded away until they are asked for.
 pub fn joints_apart(of: Option<String>) -> Tag {
     late_fold("Joints, drawn apart", "how they go together".to_owned(), move || {
-        let (wood, of) = (wood(), of.clone());
-        let names = move || wood.get().map(|wood| joint_names(&wood, of.as_deref())).unwrap_or_default();
-        let names = Memo::new(move |_| names());
+        let of = of.clone();
+        // The one that was asked for stays while the frame changes.
         let asked = RwSignal::new(String::new());
-        // A joint that is no longer there makes room for the first one.
-        let chosen = Memo::new(move |_| {
-            let (names, asked) = (names.get(), asked.get());
-            if names.contains(&asked) { asked } else { names.into_iter().next().unwrap_or_default() }
-        });
         live(move || {
-            if names.with(Vec::is_empty) {
-                return word("No joint is cut in it.");
+            let wood = Arc::new(wood().unwrap_or_default());
+            let names = joint_names(&wood, of.as_deref());
+            let Some(first) = names.first().cloned() else { return word("No joint is cut in it.") };
+            if !asked.with_untracked(|asked| names.contains(asked)) {
+                asked.set(first);
             }
-            parts().child(choose(names, chosen, asked)).child(drawn(wood, chosen))
+            parts()
+                .child(choose(names, asked))
+                .live(move || joint_called(&wood, &asked.get()).map(|it| drawn(wood.clone(), it)))
         })
     })
 }
 
-fn choose(names: Memo<Vec<String>>, chosen: Memo<String>, asked: RwSignal<String>) -> Tag {
-    let options = names.get_untracked().into_iter().map(|name| {
-        let is_chosen = chosen.with_untracked(|chosen| *chosen == name);
+fn choose(names: Vec<String>, asked: RwSignal<String>) -> Tag {
+    let options = names.into_iter().map(|name| {
+        let is_chosen = asked.with_untracked(|asked| *asked == name);
         tag("option").attr("value", name.clone()).attr("selected", is_chosen).child(name)
     });
     let select = tag("select").class("field__input field__pick").attr("id", "joint");
@@ -55,28 +52,17 @@ fn choose(names: Memo<Vec<String>>, chosen: Memo<String>, asked: RwSignal<String
         ))
 }
 
-fn drawn(wood: Wood, chosen: Memo<String>) -> Tag {
+fn drawn(wood: Arc<Vec<StickBody>>, joint: Joint) -> Tag {
     let store = use_store();
-    let found = move || {
-        let wood = wood.get()?;
-        let joint = joint_called(&wood, &chosen.get())?;
-        Some((wood, joint))
-    };
-    let found: Memo<Option<(Arc<Vec<StickBody>>, Joint)>> = Memo::new_with_compare(move |_| found(), |_, _| true);
-    let draw = move |width: f64| {
-        found.with(|found| {
-            let drawn = found.as_ref().map(|(wood, joint)| svg::print(&exploded(wood, joint), width, &joint.name));
-            drawn.unwrap_or_default()
-        })
-    };
+    let (sentence, name) = (says(&joint), joint.name.clone());
+    let draw = Arc::new(move |width: f64| svg::print(&exploded(&wood, &joint), width, &joint.name));
+    let (saved, saved_as) = (draw.clone(), name.clone());
     let save = move |_| {
-        let Some((wood, joint)) = found.get_untracked() else { return };
-        let name = file_name(&format!("{} {}", store.project_untracked().name, joint.name), "svg");
-        download(&name, &with_pens(&svg::print(&exploded(&wood, &joint), WIDTH, &joint.name), PENS), "image/svg+xml");
+        let file = file_name(&format!("{} {saved_as}", store.project_untracked().name), "svg");
+        download(&file, &with_pens(&saved(WIDTH), PENS), "image/svg+xml");
     };
-    let sentence = move || found.with(|found| found.as_ref().map(|(_, joint)| says(joint)).unwrap_or_default());
     parts()
-        .child(tag("p").class("page__word").live_text(sentence))
-        .child(drawing_view(draw, Signal::derive(move || chosen.get()), None))
+        .child(tag("p").class("page__word").child(sentence))
+        .child(drawing_view(move |width: f64| draw(width), name, None))
         .child(tag("div").class("actions").child(button("button", save).child("Save this drawing")))
 }

@@ -1,5 +1,5 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
-use super::super::drawn::wood;
+use super::super::drawn::shown;
 use super::cut::cut_part;
 use super::fit::fit_part;
 use super::in_hand::InHand;
@@ -67,13 +67,9 @@ fn sheet(hand: InHand) -> Tag {
 /// The stick with everything cut, to be turned.
 fn in_the_round(hand: InHand) -> Tag {
     late_fold("In the round", "as it is when it is cut".to_owned(), move || {
-        let wood = wood();
-        let cut = move || {
-            let mark = hand.mark();
-            wood.get()?.iter().find(|body| body.mark == mark).map(|body| Arc::new(vec![Shown::cut(body)]))
-        };
-        let shown = Memo::new_with_compare(move |_| cut(), |_, _| true);
-        round_view(shown, format!("{} in the round", hand.mark()), None)
+        let mark = hand.mark();
+        let cut = shown(move |wood| wood.iter().filter(|body| body.mark == mark).map(Shown::cut).collect());
+        round_view(cut, format!("{} in the round", hand.mark()), None)
     })
 }
 
