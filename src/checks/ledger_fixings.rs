@@ -9,7 +9,6 @@ use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
 };
-use crate::loads::Duration;
 use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
 use crate::working::{Citation, Step, Worked};
@@ -102,7 +101,7 @@ impl Fixing<'_> {
     }
 
     fn governing(&self, way: Way) -> Result<Option<Place<'_>>, String> {
-        let values = self.values(Aim::upright(way), Duration::TenYears)?.value;
+        let values = self.rough(way)?;
         let on_one = share(&self.rows(way), self.ledger.line.ledger);
         let rough = |place: &Place| {
             let duration = place.asked.loading.duration.factor();
