@@ -116,9 +116,11 @@ impl Fixing<'_> {
     fn places(&self, way: Way) -> impl Iterator<Item = Place<'_>> {
         let posts = self.ledger.frame.posts.len();
         let all = self.ledger.asked.iter().flat_map(move |asked| (0..posts).map(move |post| (asked, post)));
-        let even = all.filter_map(move |(asked, post)| {
-            let (reaction, outward) = self.reaction(way, asked, post)?;
-            Some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
+        let even = all.zip(&self.ledger.reactions).filter_map(move |((asked, post), down)| {
+            let reaction = if way == Way::Down { *down } else { -*down };
+            let outward = (asked.level * self.ledger.shares.width[post]).max(Force::ZERO);
+            let asks = reaction.to_pounds() > 1e-6;
+            asks.then_some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
         });
         let patches = self.ledger.patches.iter().filter(move |_| way == Way::Down);
         let partly = patches.flat_map(|patches| patches.reactions(self.ledger));
@@ -131,15 +133,6 @@ impl Fixing<'_> {
             outward: Force::ZERO,
             along: Force::ZERO,
         }))
-    }
-
-    /// The reaction at one post, where it goes that way, and the pull off the wall.
-    pub(super) fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
-        let down = self.ledger.shares.reaction(post, &asked.loads);
-        let reaction = if way == Way::Down { down } else { -down };
-        let level = asked.level * self.ledger.shares.width[post];
-        let outward = if level > Force::ZERO { level } else { Force::ZERO };
-        (reaction.to_pounds() > 1e-6).then_some((reaction, outward))
     }
 
     /// What the fixings of that post hold.
