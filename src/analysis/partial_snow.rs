@@ -59,6 +59,9 @@ pub struct SpanEffect {
 /// A load on a span: place from its left end and size, in inches and pounds.
 type Point = (f64, f64);
 
+/// The loads of a span and the share of them that lies there.
+type Loaded<'a> = (&'a [Point], f64);
+
 impl LedgerFrame {
     /// Every way balanced snow may lie partly on the pieces. Pieces do not hand on moments: the patterns of all are laid side by
     /// side, so that one list serves each.
@@ -66,6 +69,7 @@ impl LedgerFrame {
     pub fn snow_patterns(&self) -> Vec<LedgerPattern> {
         let pieces: Vec<Vec<usize>> = self.pieces();
         let of_piece: Vec<Vec<Pattern>> = pieces.iter().map(|spans| self.patterns_of(spans)).collect();
+        let points = self.points();
         let most = of_piece.iter().map(Vec::len).max().unwrap_or_default();
         let row = |index: usize| {
             let mut shares = vec![1.0; self.spans.len()];
@@ -79,7 +83,7 @@ impl LedgerFrame {
                     shares[*span] = *share;
                 }
             }
-            self.under(name, &shares)
+            self.under(name, &shares, &pieces, &points)
         };
         (0..most).map(row).collect()
     }
@@ -106,19 +110,24 @@ impl LedgerFrame {
         partial_patterns(left, between, right)
     }
 
-    /// What a pound an inch of these shares does.
-    fn under(&self, name: String, shares: &[f64]) -> LedgerPattern {
+    /// What a pound an inch on the whole roof puts on each span.
+    fn points(&self) -> Vec<Vec<Point>> {
         let mut points: Vec<Vec<Point>> = vec![Vec::new(); self.spans.len()];
         for (member, at, width) in self.seats() {
-            points[*member].push((at.to_inches(), width.to_inches() * shares[*member]));
+            points[*member].push((at.to_inches(), width.to_inches()));
         }
+        points
+    }
+
+    /// What these shares of a pound an inch do.
+    fn under(&self, name: String, shares: &[f64], pieces: &[Vec<usize>], points: &[Vec<Point>]) -> LedgerPattern {
         let mut found = LedgerPattern { name, spans: Vec::new(), reactions: vec![0.0; self.posts.len()] };
-        for piece in self.pieces() {
+        for piece in pieces {
             let spans: Vec<&LedgerSpan> = piece.iter().map(|index| &self.spans[*index]).collect();
-            let loads: Vec<&[Point]> = piece.iter().map(|index| points[*index].as_slice()).collect();
+            let loads: Vec<Loaded> = piece.iter().map(|index| (points[*index].as_slice(), shares[*index])).collect();
             let at_ends = end_moments(&spans, &loads);
             for ((span, load), ends) in spans.iter().zip(&loads).zip(at_ends) {
-                let effect = span_effect(span.length().to_inches(), load, ends);
+                let effect = span_effect(span.length().to_inches(), *load, ends);
                 self.add_reactions(&mut found.reactions, span, effect.shears);
                 found.spans.push(effect);
             }
@@ -140,7 +149,7 @@ impl LedgerFrame {
 
 /// Moments at the left and right end of each span of a piece: M_l·L_l + 2·M·(L_l + L_r) + M_r·L_r = −Σ P·a(L² − a²)/L of both
 /// sides, with a from the far support of each side (theorem of three moments, from memory).
-fn end_moments(spans: &[&LedgerSpan], loads: &[&[Point]]) -> Vec<[f64; 2]> {
+fn end_moments(spans: &[&LedgerSpan], loads: &[Loaded]) -> Vec<[f64; 2]> {
     let length = |index: usize| spans[index].length().to_inches();
     let n = spans.len();
     // Moment at each end of a span, left to right; what an overhang hands to the outer post is known.
@@ -148,22 +157,21 @@ fn end_moments(spans: &[&LedgerSpan], loads: &[&[Point]]) -> Vec<[f64; 2]> {
     let first = usize::from(!spans[0].held_left);
     let last = n - usize::from(!spans[n - 1].held_right);
     if first == 1 {
-        at[1] = -loads[0].iter().map(|(a, p)| p * (length(0) - a)).sum::<f64>();
+        at[1] = -loads[0].1 * loads[0].0.iter().map(|(a, p)| p * (length(0) - a)).sum::<f64>();
     }
     if last < n {
-        at[last] = -loads[n - 1].iter().map(|(a, p)| p * a).sum::<f64>();
+        at[last] = -loads[n - 1].1 * loads[n - 1].0.iter().map(|(a, p)| p * a).sum::<f64>();
     }
     // Elimination downward and back: the unknowns are the moments over the posts between the outer two.
     let (mut factors, mut rest) = (vec![0.0; n + 1], vec![0.0; n + 1]);
     rest[first] = at[first];
     for support in first + 1..last {
         let (left, right) = (length(support - 1), length(support));
-        let from_left: f64 = loads[support - 1].iter().map(|(a, p)| p * a * (left * left - a * a) / left).sum();
-        let from_right: f64 = loads[support]
-            .iter()
-            .map(|(a, p)| (right - a, p))
-            .map(|(b, p)| p * b * (right * right - b * b) / right)
-            .sum();
+        let before = loads[support - 1].0.iter().map(|(a, p)| p * a * (left * left - a * a) / left);
+        let beyond = loads[support].0.iter().map(|(a, p)| (right - a, p));
+        let beyond = beyond.map(|(b, p)| p * b * (right * right - b * b) / right);
+        let from_left = loads[support - 1].1 * before.sum::<f64>();
+        let from_right = loads[support].1 * beyond.sum::<f64>();
         let pivot = 2.0 * (left + right) - left * factors[support - 1];
         factors[support] = right / pivot;
         rest[support] = (-from_left - from_right - left * rest[support - 1]) / pivot;
@@ -175,13 +183,13 @@ fn end_moments(spans: &[&LedgerSpan], loads: &[&[Point]]) -> Vec<[f64; 2]> {
 }
 
 /// Moments and shears of one span from its end moments and its loads; a free end has neither.
-fn span_effect(length: f64, load: &[Point], [left, right]: [f64; 2]) -> SpanEffect {
-    let total: f64 = load.iter().map(|(_, p)| p).sum();
-    let turning: f64 = load.iter().map(|(a, p)| p * a).sum();
+fn span_effect(length: f64, (load, share): Loaded, [left, right]: [f64; 2]) -> SpanEffect {
+    let total = share * load.iter().map(|(_, p)| p).sum::<f64>();
+    let turning = share * load.iter().map(|(a, p)| p * a).sum::<f64>();
     let start = total - turning / length + (right - left) / length;
     let moment = |x: f64| {
         let loads: f64 = load.iter().filter(|(a, _)| *a < x).map(|(a, p)| p * (x - a)).sum();
-        left + start * x - loads
+        left + start * x - share * loads
     };
     let places = [0.0, length].into_iter().chain(load.iter().map(|(a, _)| *a));
     let moments = places.map(|x| (Length::inches(x), moment(x))).collect();
@@ -232,7 +240,7 @@ mod tests {
             let solved = ledger.frame.factorise(&ledger.frame.all_active()).unwrap();
             let strip = LineLoad::pounds_per_inch(1.0);
             let solution = solved.solve(&ledger.case(&LedgerLoads { strip, ..LedgerLoads::default() })).unwrap();
-            let found = ledger.under(String::new(), &vec![1.0; ledger.spans.len()]);
+            let found = ledger.under(String::new(), &vec![1.0; ledger.spans.len()], &ledger.pieces(), &ledger.points());
             for (index, effect) in found.spans.iter().enumerate() {
                 for (at, moment) in &effect.moments {
                     near(*moment, solution.moment(index).at(*at).to_pound_inches());

@@ -13,6 +13,9 @@ use crate::project::Used;
 use crate::units::{Angle, Force};
 use crate::working::{Citation, Step, Worked};
 
+/// C_D of a connection is at most this (NDS 11.3.2, from memory).
+const MOST_DURATION: f64 = 1.6;
+
 /// The brace whose pegs are pulled hardest; nothing where there are no braces.
 #[must_use]
 pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
@@ -28,7 +31,7 @@ pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
     let brace = with.shape.braces.get(index)?;
     let pull = pull.max(Force::ZERO);
     let made = held(with, duration).map(|mut held| {
-        held.steps.extend(both_ways(with));
+        held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
         Worked::new(Verdict::force(pull, held.value), held.steps)
     });
     let check = Check::new(brace.mark(), "is held by its pegs", "in post and beam", named(solved, case), made);
@@ -64,14 +67,14 @@ fn held(with: &BeamChecks, duration: Duration) -> Result<Worked<Force>, String> 
     Ok(Worked::new(value, steps))
 }
 
-/// For whoever wants the braces to act both ways: half of the hardest push along the wall would then be a pull.
-fn both_ways(with: &BeamChecks) -> Option<Step> {
+/// For whoever wants the braces to act both ways, with what a peg holds at a load duration of 1.0: half of the hardest push along the wall would then be a pull.
+fn both_ways(with: &BeamChecks, lasting: Force) -> Option<Step> {
     let along = with.line.purpose(Purpose::Along);
     let pushes = along.flat_map(|(solved, case)| {
         solved.braces.iter().map(move |force| (-force.to_pounds(), case.duration, (*force, solved, case)))
     });
     let (_, duration, (force, solved, case)) = hardest(pushes.filter(|(push, ..)| *push > 0.0))?;
-    let held = held(with, duration).ok()?.value;
+    let held = lasting * duration.factor().min(MOST_DURATION);
     let pull = -force / 2.0;
     let says = format!(
         "if the braces of a bay shared the push along the wall, {:.0}/2 = {:.0} lb would pull, {:.0} % of what a peg holds \

@@ -54,6 +54,8 @@ pub(super) struct Ledger<'a> {
     pub(super) solved: &'a Factorised<'a>,
     pub(super) shares: WallShares,
     pub(super) asked: Vec<Asked>,
+    /// Up at each post of the wall, one combination after the other.
+    pub(super) reactions: Vec<Force>,
     /// Dry in use or not, ten years.
     pub(super) member: Member,
     pub(super) line: RafterLine,
@@ -92,8 +94,21 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     let shares = WallShares::new(&frame, &solved).map_err(|error| error.to_string())?;
     let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
     let asked = asked(project, loads, &line);
-    let mut ledger =
-        Ledger { project, roof: loads, frame: &frame, solved: &solved, shares, asked, member, line, patches: None };
+    let n_posts = frame.posts.len();
+    let all = asked.iter().flat_map(|asked| (0..n_posts).map(move |post| (asked, post)));
+    let reactions = all.map(|(asked, post)| shares.reaction(post, &asked.loads)).collect();
+    let mut ledger = Ledger {
+        project,
+        roof: loads,
+        frame: &frame,
+        solved: &solved,
+        shares,
+        asked,
+        reactions,
+        member,
+        line,
+        patches: None,
+    };
     ledger.patches = Patches::new(&ledger)?;
     let person = ledger.asked.iter().find(|asked| asked.loads.person > Force::ZERO);
     let governing = [ledger.extreme(1.0), ledger.extreme(-1.0), person];
@@ -245,12 +260,11 @@ impl Ledger<'_> {
     /// What the wall must take is said, and never judged: nobody has told of what it is made.
     fn wall(&self) -> Check {
         let units = self.project.units;
-        let given = self.asked.iter().flat_map(|asked| {
-            let give = |post| (self.shares.reaction(post, &asked.loads), asked.level * self.shares.width[post]);
-            (0..self.frame.posts.len()).map(give)
-        });
-        let all: Vec<(Force, Force)> = given.collect();
-        let largest = |of: fn((Force, Force)) -> Force| all.iter().copied().map(of).fold(Force::ZERO, Force::max);
+        let all = || {
+            let places = self.asked.iter().flat_map(|asked| (0..self.frame.posts.len()).map(move |post| (asked, post)));
+            places.zip(&self.reactions).map(|((asked, post), up)| (*up, asked.level * self.shares.width[post]))
+        };
+        let largest = |of: fn((Force, Force)) -> Force| all().map(of).fold(Force::ZERO, Force::max);
         let partly = self.patches.iter().flat_map(|patches| patches.reactions(self)).map(|(_, reaction, ..)| reaction);
         let (down, up) = (partly.fold(largest(|(up, _)| up), Force::max), largest(|(up, _)| -up));
         let (out, inward) = (largest(|(_, level)| level), largest(|(_, level)| -level));

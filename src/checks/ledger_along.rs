@@ -5,13 +5,13 @@
 //! by little, and is left out.
 use super::check::Check;
 use super::ledger::{Asked, asked_by};
-use super::ledger_fixing::{Aim, Fixing, Way};
+use super::ledger_fixing::{Fixing, Way};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;
 use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
 use crate::design::Shape;
 use crate::fastening::{LoadOnOne, Pull, combined_share};
-use crate::loads::{Action, Duration};
+use crate::loads::Action;
 use crate::units::{Angle, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
@@ -89,29 +89,19 @@ fn judge(fixing: &Fixing, asked: &[Asked], push: &Worked<Force>, factor: impl Fn
     fixing.at(HOLD_ALONG, &place, made)
 }
 
-/// Load by capacity of a place, to find the governing one: the lateral value between those up and down and along the wall by
-/// Hankinson's formula.
+/// Load by capacity of a place, to find the governing one, as if its load stood upright: it leans by little.
 fn rough(fixing: &Fixing) -> Result<impl Fn(&Place) -> f64, String> {
-    let of = |way| {
-        let upright = fixing.values(Aim::upright(way), Duration::TenYears)?.value;
-        // Places too near for a load along the wall are said where it leans.
-        let level = fixing.values(Aim { way, tilt: Angle::RIGHT }, Duration::TenYears);
-        let level = level.map_or(upright.lateral, |level| level.value.lateral);
-        Ok::<_, String>((upright, level, share(&fixing.rows(way), fixing.ledger.line.ledger)))
-    };
+    let of = |way| Ok::<_, String>((fixing.rough(way)?, share(&fixing.rows(way), fixing.ledger.line.ledger)));
     let (down, up) = (of(Way::Down)?, of(Way::Up)?);
     let (minds, kind) = (fixing.pull_minds_duration(), fixing.kind());
+    let n = (fixing.fixings().rows * fixing.fixings().columns) as f64;
     Ok(move |place: &Place| {
-        let (upright, level, on_one) = if place.way == Way::Down { &down } else { &up };
+        let (values, on_one) = if place.way == Way::Down { &down } else { &up };
         let duration = place.asked.loading.duration.factor();
-        let (r, a) = (place.reaction.to_pounds(), place.along.to_pounds());
-        let total = r.hypot(a);
-        let (sine, cosine) = (a / total.max(1e-9), r / total.max(1e-9));
-        let lateral = upright.lateral * (*level / (upright.lateral * (sine * sine) + *level * (cosine * cosine)));
-        let withdrawal = upright.withdrawal * if minds { duration } else { 1.0 };
-        let n = Force::pounds(1.0) / on_one(Force::pounds(1.0), Force::ZERO).lateral;
-        let load = LoadOnOne { lateral: Force::pounds(total / n), ..on_one(place.reaction, place.outward) };
-        combined_share(kind, Pull { withdrawal, lateral: lateral * duration }, load).unwrap_or_default()
+        let withdrawal = values.withdrawal * if minds { duration } else { 1.0 };
+        let in_face = place.reaction.to_pounds().hypot(place.along.to_pounds());
+        let load = LoadOnOne { lateral: Force::pounds(in_face / n), ..on_one(place.reaction, place.outward) };
+        combined_share(kind, Pull { withdrawal, lateral: values.lateral * duration }, load).unwrap_or_default()
     })
 }
 
@@ -122,6 +112,7 @@ mod tests {
     use crate::analysis::roof_loads;
     use crate::checks::check_ledger;
     use crate::evaluate;
+    use crate::loads::Duration;
     use crate::project::{Project, demo};
     use crate::units::UnitSystem;
 

@@ -2,6 +2,8 @@
 //!
 //! Over packing, which carries nothing, by the equations for a gap. What is not known of the wall, the width of its posts, is
 //! left out: their edges are not judged. The wall's posts count as dry.
+use std::cell::OnceCell;
+
 use super::known::{chosen, gravity, moisture};
 use super::ledger::{Ledger, height};
 use super::wood::wall_post;
@@ -67,6 +69,8 @@ pub(super) struct Fixing<'a> {
     packing: Length,
     /// Thickness of the ledger.
     pub(super) side: Length,
+    /// Values under an upright load, down and up, at a load duration of 1.0: worked out once.
+    upright: [OnceCell<Result<Pull, String>>; 2],
 }
 
 /// A lateral value on its way to what is allowed.
@@ -99,7 +103,8 @@ impl<'a> Fixing<'a> {
         let gravity = gravity(&project.frame.species, "the ledger")?;
         let side = ledger.member.section().breadth;
         let moisture = moisture(project, Used::Ledger)?;
-        let fixing = Self { ledger, one, sort, wall_gravity, gravity, moisture, packing, side };
+        let upright = [OnceCell::new(), OnceCell::new()];
+        let fixing = Self { ledger, one, sort, wall_gravity, gravity, moisture, packing, side, upright };
         match sort {
             Sort::Bolt => fixing.reaches_through()?,
             Sort::Makers => fixing.is_stated()?,
@@ -172,6 +177,12 @@ impl<'a> Fixing<'a> {
             if way == Way::Down { height } else { depth - height }
         };
         (0..self.fixings().rows).map(|row| FixingRow { height: over_edge(row), count }).collect()
+    }
+
+    /// What one carries under an upright load at a load duration of 1.0, to find what governs.
+    pub(super) fn rough(&self, way: Way) -> Result<Pull, String> {
+        let place = usize::from(way == Way::Up);
+        self.upright[place].get_or_init(|| Ok(self.values(Aim::upright(way), Duration::TenYears)?.value)).clone()
     }
 
     /// What one carries out of the wall and along it.

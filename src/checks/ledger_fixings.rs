@@ -9,7 +9,6 @@ use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
 };
-use crate::loads::Duration;
 use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
 use crate::working::{Citation, Step, Worked};
@@ -102,7 +101,7 @@ impl Fixing<'_> {
     }
 
     fn governing(&self, way: Way) -> Result<Option<Place<'_>>, String> {
-        let values = self.values(Aim::upright(way), Duration::TenYears)?.value;
+        let values = self.rough(way)?;
         let on_one = share(&self.rows(way), self.ledger.line.ledger);
         let rough = |place: &Place| {
             let duration = place.asked.loading.duration.factor();
@@ -117,9 +116,11 @@ impl Fixing<'_> {
     fn places(&self, way: Way) -> impl Iterator<Item = Place<'_>> {
         let posts = self.ledger.frame.posts.len();
         let all = self.ledger.asked.iter().flat_map(move |asked| (0..posts).map(move |post| (asked, post)));
-        let even = all.filter_map(move |(asked, post)| {
-            let (reaction, outward) = self.reaction(way, asked, post)?;
-            Some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
+        let even = all.zip(&self.ledger.reactions).filter_map(move |((asked, post), down)| {
+            let reaction = if way == Way::Down { *down } else { -*down };
+            let outward = (asked.level * self.ledger.shares.width[post]).max(Force::ZERO);
+            let asks = reaction.to_pounds() > 1e-6;
+            asks.then_some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
         });
         let patches = self.ledger.patches.iter().filter(move |_| way == Way::Down);
         let partly = patches.flat_map(|patches| patches.reactions(self.ledger));
@@ -132,15 +133,6 @@ impl Fixing<'_> {
             outward: Force::ZERO,
             along: Force::ZERO,
         }))
-    }
-
-    /// The reaction at one post, where it goes that way, and the pull off the wall.
-    pub(super) fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
-        let down = self.ledger.shares.reaction(post, &asked.loads);
-        let reaction = if way == Way::Down { down } else { -down };
-        let level = asked.level * self.ledger.shares.width[post];
-        let outward = if level > Force::ZERO { level } else { Force::ZERO };
-        (reaction.to_pounds() > 1e-6).then_some((reaction, outward))
     }
 
     /// What the fixings of that post hold.

@@ -69,7 +69,7 @@ const LEDGER: &[FieldRow] = &[
         "through the ledger into each post or stud of the wall",
         Of::Key(at!(fixings.ledger.fastener), || {
             let mut all = fasteners(&[FastenerKind::Bolt, FastenerKind::LagScrew]);
-            all.push((MAKERS_OWN.to_owned(), "a maker’s own structural screw".to_owned()));
+            all.push((MAKERS_OWN.to_owned(), "a maker’s own screw".to_owned()));
             all
         }),
     ),
