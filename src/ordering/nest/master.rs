@@ -16,7 +16,7 @@ const SHORT: usize = 12;
 /// How many bars of the stock in `mask` are taken, together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct BarLimit {
-    pub mask: u32,
+    pub mask: u64,
     pub is_least: bool,
     pub amount: u32,
 }

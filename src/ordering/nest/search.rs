@@ -234,9 +234,9 @@ impl Search<'_> {
 
     /// The bars to branch on and the whole number below theirs: of a length and all longer ones where that is in
     /// parts, else of one length; the one nearest to a half.
-    fn split(&self, bars: &[f64]) -> Option<(u32, u32)> {
-        let mut best: Option<(f64, u32, u32)> = None;
-        let ones = (0..bars.len()).map(|at| 1_u32 << at);
+    fn split(&self, bars: &[f64]) -> Option<(u64, u32)> {
+        let mut best: Option<(f64, u64, u32)> = None;
+        let ones = (0..bars.len()).map(|at| 1_u64 << at);
         for mask in suffixes(bars.len()).chain(ones) {
             let sum: f64 = bars.iter().enumerate().filter(|(at, _)| mask & (1 << at) != 0).map(|(_, n)| n).sum();
             let off = (sum - sum.round()).abs();
@@ -249,10 +249,10 @@ impl Search<'_> {
 }
 
 /// A length and all longer ones, the longest alone first.
-fn suffixes(n: usize) -> impl Iterator<Item = u32> {
-    (0..n).rev().map(move |from| ((1_u32 << n) - 1) & !((1_u32 << from) - 1))
+fn suffixes(n: usize) -> impl Iterator<Item = u64> {
+    (0..n).rev().map(move |from| ((1_u64 << n) - 1) & !((1_u64 << from) - 1))
 }
 
-fn total(lot: &[u32], mask: u32) -> u32 {
+fn total(lot: &[u32], mask: u64) -> u32 {
     lot.iter().enumerate().filter(|(at, _)| mask & (1 << at) != 0).map(|(_, n)| n).sum()
 }

@@ -7,7 +7,7 @@ pub const MOST_STICKS: u32 = 2000;
 /// Most different lengths of sticks a task may have.
 pub const MOST_LENGTHS: usize = 200;
 /// Most lengths of stock a task may have.
-pub const MOST_STOCK: usize = 24;
+pub const MOST_STOCK: usize = 40;
 
 /// What makes one plan better than another.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
