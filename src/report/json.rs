@@ -4,6 +4,7 @@ use serde_json::{Map, Value, json};
 use super::strength;
 use crate::design::{Built, Design};
 use crate::joinery::fit;
+use crate::ordering::ways_out;
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem};
@@ -19,6 +20,7 @@ pub fn json(project: &Project, design: &Design) -> String {
         let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
         root.insert("sticks".to_owned(), Value::Array(sticks));
         root.insert("order".to_owned(), order(built));
+        root.insert("buying".to_owned(), buying(project, built));
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
     }
@@ -121,6 +123,32 @@ fn order(built: &Built) -> Value {
         })
     });
     Value::Array(lines.collect())
+}
+
+/// How far the order is from the cheapest, in all and by section; sticks no length holds, and by how much.
+fn buying(project: &Project, built: &Built) -> Value {
+    let order = &built.order;
+    let sections = order.buying.iter().map(|buying| {
+        json!({
+            "section": buying.section.label(UnitSystem::Imperial),
+            "cost": buying.price.to_f64(),
+            "bound": buying.bound.to_f64(),
+            "proven_optimal": buying.is_proven,
+        })
+    });
+    let longest = project.mill.longest();
+    let unplaced = order.unplaced.iter().map(|(mark, needed)| {
+        json!({ "mark": mark, "needs_in": inches(*needed), "over_in": inches(*needed - longest),
+            "ways_out": ways_out(&built.sticks, mark) })
+    });
+    json!({
+        "cost": order.price.to_f64(),
+        "bound": order.least_price().to_f64(),
+        "proven_optimal": order.is_cheapest(),
+        "says": order.proof_words(),
+        "sections": sections.collect::<Vec<Value>>(),
+        "unplaced": unplaced.collect::<Vec<Value>>(),
+    })
 }
 
 fn roof(project: &Project, built: &Built) -> Value {

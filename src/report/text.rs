@@ -106,10 +106,11 @@ fn order(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result
     }
     writeln!(
         out,
-        "  in all {}, {} green, {}",
+        "  in all {}, {} green, {}, {}",
         show_wood_volume(built.order.volume, project.units),
         weight(built.order.weight, project.units),
-        show_money(built.order.price, &project.currency)
+        show_money(built.order.price, &project.currency),
+        built.order.proof_words()
     )
 }
 
