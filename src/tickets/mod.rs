@@ -2,6 +2,8 @@
 mod beam;
 mod block;
 mod brace;
+mod dry_fit;
+mod knots;
 mod ledger;
 mod mark;
 mod post;
@@ -10,5 +12,7 @@ mod rafter;
 mod stick;
 
 pub use crate::materials::Face;
+pub use dry_fit::{dry_fit_problems, dry_fit_shift};
+pub use knots::{KnotAnswer, Lay, Struck, Zone, clear_zones, knot_answer};
 pub use mark::{Mark, MarkKind, Waste};
 pub use stick::{Role, Stick, cut_problems, sticks};
