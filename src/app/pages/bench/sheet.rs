@@ -1,7 +1,10 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
+use super::bad_cut::bad_cut;
 use super::cut::cut_part;
+use super::dry_fit::dry_fit;
 use super::fit::fit_part;
 use super::in_hand::InHand;
+use super::knots::knots;
 use super::marks::mark_list;
 use super::walk::walk;
 use crate::app::components::{drawing_view, fractions, page, path_problems, word};
@@ -9,7 +12,7 @@ use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing;
-use crate::tickets::Stick;
+use crate::tickets::{Stick, mirror_of};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -26,7 +29,9 @@ fn sheet(hand: InHand) -> Tag {
     let about = Signal::derive(move || {
         let units = store.units();
         hand.stick.get().map_or_else(String::new, |stick| {
-            let same = stick.same_as.as_ref().map_or_else(String::new, |first| format!(", same as {first}"));
+            let same = stick.same_as.as_ref().map(|first| format!(", same as {first}"));
+            let mirror = store.built().and_then(|built| mirror_of(&built.sticks, &stick).map(|of| of.mark.clone()));
+            let same = same.or(mirror.map(|of| format!(", mirror of {of}"))).unwrap_or_default();
             let (size, role) = (stick.timber.sawn.label(units), stick.role.name());
             format!(
                 "{size} {role} · {} · {}{same}",
@@ -49,7 +54,10 @@ fn sheet(hand: InHand) -> Tag {
                 .child(about_stick(stick.clone()))
                 .child(mark_list(hand, stick.clone()))
                 .child(fit_part(hand))
-                .child(cut_part(hand, stick)),
+                .child(dry_fit(&stick))
+                .child(knots(&stick))
+                .child(cut_part(hand, stick.clone()))
+                .child(bad_cut(stick)),
             None => unknown(hand),
         }),
     )

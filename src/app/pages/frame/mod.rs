@@ -13,7 +13,7 @@ mod ties;
 mod wood;
 
 use super::drawn::{elevation, long, room, section};
-use crate::app::components::{Steps, caution, facts, fold, length_field, page};
+use crate::app::components::{Steps, caution, facts, fold, length_field, page, problems_under};
 use crate::app::dom::{Tag, parts};
 use crate::app::route::Place;
 use crate::lens;
@@ -29,6 +29,7 @@ pub fn frame_page() -> Tag {
         parts()
             .child(what_it_comes_to())
             .child(in_the_way::in_the_way())
+            .child(problems_under("progress"))
             .child(reach())
             .child(heights::pitch_and_heights())
             .child(roof_edges::seats_and_ends())
