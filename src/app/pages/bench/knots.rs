@@ -41,7 +41,8 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
         size: text(String::new()),
         refused: RwSignal::new(None),
     };
-    let zones = store.good().map_or_else(Vec::new, |good| clear_zones(&good.project, &good.built.shape, stick));
+    let zones =
+        untrack(|| store.good()).map_or_else(Vec::new, |good| clear_zones(&good.project, &good.built.shape, stick));
     let zones = Arc::new(zones);
     let summary = Signal::derive(move || match found.with(Vec::len) {
         0 => "none entered".to_owned(),

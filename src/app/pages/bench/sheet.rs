@@ -49,17 +49,20 @@ fn sheet(hand: InHand) -> Tag {
         hand.mark(),
         about,
         lead,
-        parts().live(move || match hand.stick.get() {
-            Some(stick) => parts()
-                .child(about_stick(stick.clone()))
-                .child(mark_list(hand, stick.clone()))
-                .child(fit_part(hand))
-                .child(dry_fit(&stick))
-                .child(knots(&stick))
-                .child(cut_part(hand, stick.clone()))
-                .child(bad_cut(stick)),
-            None => unknown(hand),
-        }),
+        parts()
+            .live(move || match hand.stick.get() {
+                Some(stick) => {
+                    parts().child(about_stick(stick.clone())).child(mark_list(hand, stick)).child(fit_part(hand))
+                }
+                None => unknown(hand),
+            })
+            // What is typed here moves the stick's own marks: it must not be made anew with them.
+            .child(dry_fit(hand))
+            .live(move || {
+                hand.stick.get().map(|stick| {
+                    parts().child(knots(&stick)).child(cut_part(hand, stick.clone())).child(bad_cut(stick))
+                })
+            }),
     )
 }
 

@@ -8,10 +8,13 @@ use crate::wording::length;
 
 /// The index; `sheets` are the sticks that have a sheet, and the number of the first one's.
 pub fn index_sheet(good: &Good, (sheets, first): (&[String], usize)) -> Tag {
-    let fitted = use_store().fitted().filter(|fitted| fitted.good == *good);
-    let entries = fitted.as_ref().map_or(&[][..], |fitted| &fitted.fit.entries);
+    let Some(fitted) = use_store().fitted().filter(|fitted| fitted.good == *good) else {
+        return tag("p")
+            .class("paper__word")
+            .child("The order is still being worked out: print this page in a moment.");
+    };
     let (sticks, units) = (&good.built.sticks, good.project.units);
-    let work = work_order(sticks, entries);
+    let work = work_order(sticks, &fitted.fit.entries);
     let row = |(at, turn): (usize, &Turn)| {
         let page = |mark: &String| sheets.iter().position(|known| known == mark).map(|at| first + at);
         let pattern = turn.sticks.first();
