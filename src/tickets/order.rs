@@ -3,7 +3,7 @@
 //! Common practice: green timber moves, so what is raised first is cut last and stands the shortest time between the saw and
 //! its place; the beam's pieces are cut together, for their scarfs are closed dry; of sticks cut alike the first is the
 //! pattern; the tenons' holes are bored last of all, with the mortises' holes there to measure from.
-use super::mark::{Mark, Waste, sixty_fourths};
+use super::mark::{Mark, MarkKind, Waste, sixty_fourths};
 use super::stick::{Role, Stick};
 use crate::joinery::Entry;
 use crate::materials::Face;
@@ -14,8 +14,8 @@ use crate::units::Length;
 pub struct Turn {
     /// Their marks, the pattern first.
     pub sticks: Vec<String>,
-    /// The pattern that they are the mirror image of.
-    pub mirror_of: Option<String>,
+    /// The pattern that they are the mirror image of, in words: `mirror of P1`.
+    pub mirror: Option<String>,
     /// Which one in the order of raising the first of them is, from 1.
     pub raised: usize,
 }
@@ -32,7 +32,8 @@ pub struct WorkOrder {
 /// The first stick of the frame that this one is the mirror image of: the same wood, left for right.
 ///
 /// A post is mirrored from left to right across, a piece that lies along the beam end for end; a brace for the other hand
-/// has the same measures from a zero at the other end. Rafters have no other hand.
+/// has the same measures from a zero at the other end. Rafters have no other hand. Pegs are left out: of two in one tenon the
+/// right one is the higher on either hand.
 #[must_use]
 pub fn mirror_of<'a>(sticks: &'a [Stick], stick: &Stick) -> Option<&'a Stick> {
     if matches!(stick.role, Role::Rafter | Role::Block) {
@@ -42,7 +43,19 @@ pub fn mirror_of<'a>(sticks: &'a [Stick], stick: &Stick) -> Option<&'a Stick> {
     let mirrored = signature(stick, true);
     let earlier = sticks.iter().take_while(|other| other.mark != *first);
     let mut patterns = earlier.filter(|other| other.role == stick.role && other.same_as.is_none());
-    patterns.find(|other| other.timber == stick.timber && signature(other, false) == mirrored)
+    let without_pegs =
+        |all: Vec<[i64; 9]>| all.into_iter().filter(|mark| mark[1] != MarkKind::Peg as i64 || mark[0] < 0);
+    patterns.find(|other| {
+        other.timber == stick.timber && without_pegs(signature(other, false)).eq(without_pegs(mirrored.clone()))
+    })
+}
+
+/// That in words, for the sheet and the lists: `mirror of P1`, or `mirror of P1 but for its pegs`.
+#[must_use]
+pub fn mirror_words(sticks: &[Stick], stick: &Stick) -> Option<String> {
+    let of = mirror_of(sticks, stick)?;
+    let pegs = if signature(of, false) == signature(stick, true) { "" } else { " but for its pegs" };
+    Some(format!("mirror of {}{pegs}", of.mark))
 }
 
 /// A layout as sorted numbers, in sixty-fourths of an inch; as a mirror shows it, if so.
@@ -61,7 +74,9 @@ fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 9] {
     let width = stick.faces.iter().find(|(face, _)| *face == mark.face).map_or(Length::ZERO, |(_, width)| *width);
     let (mut upper, mut lower) = stick.across(mark, width);
     let mut face = mark.face;
-    if across {
+    // A tenon's cheeks run through: they are marked on the reference face of either hand.
+    let is_through = mark.kind == MarkKind::Tenon && matches!(mark.face, Face::Left | Face::Right);
+    if across && !is_through {
         (upper, lower) = (width - lower, width - upper);
         face = match face {
             Face::Left => Face::Right,
@@ -112,8 +127,8 @@ pub fn work_order(sticks: &[Stick], entries: &[Entry]) -> WorkOrder {
         let alike = sticks.iter().filter(|other| other.same_as.as_ref() == Some(&pattern.mark));
         let marks: Vec<String> = std::iter::once(pattern).chain(alike).map(|stick| stick.mark.clone()).collect();
         let raised = marks.iter().map(place).min().unwrap_or_default();
-        let mirror_of = mirror_of(sticks, pattern).map(|other| other.mark.clone());
-        turns.push((pattern.role, Turn { sticks: marks, mirror_of, raised }));
+        let mirror = mirror_words(sticks, pattern);
+        turns.push((pattern.role, Turn { sticks: marks, mirror, raised }));
     }
     // Posts and braces go up with a beam piece, but its pieces are cut together: whole roles follow each other.
     let first_of = |role: Role| turns.iter().filter(|turn| turn.0 == role).map(|turn| turn.1.raised).min();
@@ -150,11 +165,13 @@ mod tests {
         assert_eq!(mirror_of(&built.sticks, first), None);
         assert_eq!(mirror_of(&built.sticks, posts[1]), None);
         assert_eq!(mirror_of(&built.sticks, built.stick("R2").unwrap()), None);
-        // A mirror of a mirror is the stick itself.
-        for stick in &built.sticks {
-            let Some(pattern) = mirror_of(&built.sticks, stick) else { continue };
-            assert_eq!(signature(pattern, true), signature(stick, false), "{} and {}", stick.mark, pattern.mark);
-        }
+        // Two pegs in each tenon, the right one half a peg higher on either hand.
+        assert_eq!(mirror_words(&built.sticks, last), Some(format!("mirror of {} but for its pegs", first.mark)));
+        // With one peg in the middle of the tenon it is a whole mirror image.
+        project.joinery.two_pegs_from = Length::inches(12.0);
+        let built = evaluate(&project).built.unwrap();
+        let last = built.stick(&last.mark).unwrap();
+        assert_eq!(mirror_words(&built.sticks, last), Some(format!("mirror of {}", first.mark)));
     }
 
     /// By hand: unequal legs make left-hand and right-hand braces.

@@ -29,7 +29,7 @@ fn joint(hand: InHand, mate: &str, places: Vec<usize>) -> Tag {
             .class("joint")
             .child(
                 tag("input")
-                    .class("mark__box")
+                    .class("joint__box")
                     .attr("type", "checkbox")
                     .live_prop("checked", move || n_made.get() == all)
                     .live_prop("indeterminate", move || n_made.get() > 0 && n_made.get() < all)

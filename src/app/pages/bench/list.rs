@@ -8,7 +8,7 @@ use crate::app::route::{Place, Route};
 use crate::app::{Store, use_store};
 use crate::design::Built;
 use crate::geometry::Polygon;
-use crate::tickets::{Role, Stick, mirror_of};
+use crate::tickets::{Role, Stick, mirror_words};
 use crate::units::{Length, UnitSystem};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
@@ -71,7 +71,7 @@ fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bo
         .filter_map(|first| {
             let alike = alike(built, first);
             let shown: Vec<Stick> = alike.iter().filter(|stick| !only_open || is_open(stick)).cloned().collect();
-            let mirror = mirror_of(&built.sticks, first).map(|of| of.mark.as_str());
+            let mirror = mirror_words(&built.sticks, first);
             (!shown.is_empty()).then(|| layout_row(store, (first, mirror), alike.len(), &shown, longest))
         })
         .collect();
@@ -90,7 +90,7 @@ fn plural(role: Role) -> String {
 
 fn layout_row(
     store: Store,
-    (first, mirror): (&Stick, Option<&str>),
+    (first, mirror): (&Stick, Option<String>),
     n_alike: usize,
     shown: &[Stick],
     longest: Length,
@@ -110,7 +110,7 @@ fn layout_row(
         };
         tag("span").class("sticks__alike").child(words)
     });
-    let mirror = mirror.map(|of| tag("span").class("sticks__alike").child(format!("mirror of {of}")));
+    let mirror = mirror.map(|words| tag("span").class("sticks__alike").child(words));
     let chips = shown.iter().map(|stick| chip(store, stick, units)).collect::<Vec<_>>();
     tag("li")
         .class("sticks__layout")

@@ -52,7 +52,7 @@ pub fn words(sticks: &[Stick], turn: &Turn) -> String {
         1 => role.to_owned(),
         n => format!("{n} {role}s like {}, the pattern", turn.sticks[0]),
     };
-    let mirror = turn.mirror_of.as_ref().map_or_else(String::new, |of| format!(", mirror of {of}"));
+    let mirror = turn.mirror.as_ref().map_or_else(String::new, |words| format!(", {words}"));
     format!("{many}{mirror}; goes up as no. {}", turn.raised)
 }
 

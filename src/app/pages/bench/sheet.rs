@@ -12,7 +12,7 @@ use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing;
-use crate::tickets::{Stick, mirror_of};
+use crate::tickets::{Stick, mirror_words};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -30,8 +30,8 @@ fn sheet(hand: InHand) -> Tag {
         let units = store.units();
         hand.stick.get().map_or_else(String::new, |stick| {
             let same = stick.same_as.as_ref().map(|first| format!(", same as {first}"));
-            let mirror = store.built().and_then(|built| mirror_of(&built.sticks, &stick).map(|of| of.mark.clone()));
-            let same = same.or(mirror.map(|of| format!(", mirror of {of}"))).unwrap_or_default();
+            let mirror = store.built().and_then(|built| mirror_words(&built.sticks, &stick));
+            let same = same.or(mirror.map(|words| format!(", {words}"))).unwrap_or_default();
             let (size, role) = (stick.timber.sawn.label(units), stick.role.name());
             format!(
                 "{size} {role} · {} · {}{same}",

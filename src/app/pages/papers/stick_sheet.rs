@@ -4,7 +4,7 @@ use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
 use crate::project::Project;
-use crate::tickets::{Mark, Stick, mirror_of};
+use crate::tickets::{Mark, Stick, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
 
@@ -38,8 +38,8 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
         tag("p").class("paper__word").child(format!("Cut alike: ☐ {mark} {}", boxes.join(" ")))
     });
     let same = stick.same_as.as_ref().map(|first| tag("p").class("paper__word").child(format!("Cut like {first}.")));
-    let mirror = mirror_of(&good.built.sticks, stick)
-        .map(|of| tag("p").class("paper__word").child(format!("The mirror image of {}.", of.mark)));
+    let mirror = mirror_words(&good.built.sticks, stick)
+        .map(|words| tag("p").class("paper__word").child(format!("It is the {words}.")));
     let html = svg::print(&drawing::stick_sheet(project, stick), WIDTH, &mark);
     let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect::<Vec<_>>();
     Some(
