@@ -11,7 +11,7 @@ use crate::geometry::{
 use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan, supply_problems};
 use crate::project::{Problem, Project, validate};
-use crate::tickets::{cut_problems, size_problems, sticks};
+use crate::tickets::{cut_problems, dry_fit_problems, size_problems, sticks};
 
 /// Works out everything about a project.
 ///
@@ -44,6 +44,7 @@ pub fn lay_out(project: &Project) -> Design {
             problems.extend(supply_problems(project, &built.sticks, &built.order, &built.sheets));
             problems.extend(cut_problems(&project.progress, &built.sticks));
             problems.extend(size_problems(project, &built.shape));
+            problems.extend(dry_fit_problems(project, &built.shape, &built.sticks));
             Design { problems, built: Some(Arc::new(built)), strength: None }
         }
     }

@@ -2,9 +2,10 @@
 //!
 //! Where the left end is an upper lap, that end is the tip that closes against the other piece's root.
 use super::brace::{PocketPlace, pocket_marks};
+use super::dry_fit::{dry_fit_shift, moved_words};
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
-use super::stick::{Role, Stick};
+use super::stick::{Role, Stick, in_order};
 use crate::design::Shape;
 use crate::geometry::{
     BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, laid_out, reduced_beam_depth, wood_over,
@@ -23,7 +24,21 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     shape.beam.pieces.iter().map(|piece| stick(project, shape, piece)).collect()
 }
 
+/// A piece by what the dry fits found. One that was cut to another layout stays as it is drawn.
 fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
+    let found = dry_fit_shift(&project.progress, piece.number).filter(|(_, error)| *error != Length::ZERO);
+    let Some((scarf, error)) = found else { return sheet_of(project, shape, piece, Length::ZERO) };
+    let mut moved = sheet_of(project, shape, piece, error);
+    let cut = project.progress.cut.get(&moved.mark);
+    if cut.is_some_and(|cut| *cut != moved.layout()) {
+        return sheet_of(project, shape, piece, Length::ZERO);
+    }
+    moved.zero = format!("{}; {}", moved.zero, moved_words(project, scarf, error));
+    moved
+}
+
+/// A piece that came to lie farther to the right by that error: its places on the ground lie nearer to its zero.
+pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, error: Length) -> Stick {
     let timber = project.frame.timbers.beam;
     let (breadth, depth) = (timber.sawn.breadth, timber.sawn.depth);
     let outline = beam_outline(project, shape, piece);
@@ -35,12 +50,16 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     };
     // As drawn, a face's upper edge is at the top: measure the outline down from it.
     let profile = outline.map(|point| Point::new(point.x, depth - point.y));
+    let on_ground = BeamPiece { start: piece.start + error, ..*piece };
+    let mut marks = scarf_ends(project, shape, piece);
+    marks.extend(places(project, shape, &on_ground));
+    in_order(&mut marks);
     Stick {
         mark: format!("B{}", piece.number),
         role: Role::Beam,
         timber,
         low: Length::ZERO,
-        high: piece.length(),
+        high: if piece.right.is_none() { on_ground.length() } else { piece.length() },
         bulk,
         green_weight: Weight::ZERO,
         zero,
@@ -51,7 +70,7 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
         to_left: false,
-        marks: marks(project, shape, piece),
+        marks,
         same_as: None,
     }
 }
@@ -111,18 +130,25 @@ fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     bulk
 }
 
-fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
+/// The ends that are made first: the left end, and both ends of scarfs.
+fn scarf_ends(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
     let mut marks = Vec::new();
     if piece.left.is_none() {
         marks.push(Mark::line("left end, square", Face::Top, Length::ZERO, MarkKind::End).waste(Waste::Before));
-    }
-    if piece.right.is_none() {
-        marks.push(Mark::line("right end, square", Face::Top, piece.length(), MarkKind::End).waste(Waste::After));
     }
     for (end, side) in [(piece.left, Side::Left), (piece.right, Side::Right)] {
         if let Some((number, is_lower)) = end {
             marks.extend(scarf_marks(project, shape, piece, number, is_lower, side));
         }
+    }
+    marks
+}
+
+/// What has its place on the ground: the free right end, posts, braces, rafters, and the chamfers between them.
+fn places(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    if piece.right.is_none() {
+        marks.push(Mark::line("right end, square", Face::Top, piece.length(), MarkKind::End).waste(Waste::After));
     }
     for post in posts_of(shape, piece) {
         marks.extend(post_marks(project, post, piece));

@@ -35,7 +35,7 @@ pub use measure::{NOT_KNOWN, NUMBER, STRESS, WORDS, known, nothing_is_open};
 pub use measure_fields::{money_field, slope_field, weight_field};
 pub use one_of::{Listed, listed, listed_field};
 pub use page::{page, word};
-pub use problem::{path_problems, problem_note};
+pub use problem::{path_problems, problem_note, problems_under};
 pub use reading::{followed, fractions, long_length, show_length_fine};
 pub use round::{Wood, round_view};
 pub use rule::rule;

@@ -16,7 +16,7 @@ mod ties;
 mod wood;
 
 use super::drawn::{in_the_round, long, room, section};
-use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, segments};
+use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, problems_under, segments};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Place;
 use crate::lens;
@@ -32,6 +32,7 @@ pub fn frame_page() -> Tag {
         parts()
             .child(what_it_comes_to())
             .child(in_the_way::in_the_way())
+            .child(problems_under("progress"))
             .child(reach())
             .child(heights::pitch_and_heights())
             .child(roof_edges::seats_and_ends())

@@ -4,6 +4,7 @@ mod calculation;
 mod choose;
 mod drawing_file;
 mod history;
+mod index_sheet;
 mod order_sheet;
 mod pack;
 mod roof_sheet;

@@ -4,7 +4,7 @@ use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
 use crate::project::Project;
-use crate::tickets::{Mark, Stick};
+use crate::tickets::{Mark, Stick, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
 
@@ -38,6 +38,8 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
         tag("p").class("paper__word").child(format!("Cut alike: ☐ {mark} {}", boxes.join(" ")))
     });
     let same = stick.same_as.as_ref().map(|first| tag("p").class("paper__word").child(format!("Cut like {first}.")));
+    let mirror = mirror_words(&good.built.sticks, stick)
+        .map(|words| tag("p").class("paper__word").child(format!("It is the {words}.")));
     let html = svg::print(&drawing::stick_sheet(project, stick), WIDTH, &mark);
     let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect::<Vec<_>>();
     Some(
@@ -45,6 +47,7 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(tag("p").class("paper__word").child(fractions(&facts)).child(" ").child(fractions(&zero)))
             .child(tag("p").class("paper__ask").child(tag("strong").child(stick.ask.clone())))
             .child(same)
+            .child(mirror)
             .child(alike)
             .child(tag("div").class("paper__drawing paper__drawing--fitted").html(&html))
             .child(tag("p").class("paper__scale").child("Not to scale: go by the numbers."))
