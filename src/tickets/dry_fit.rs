@@ -64,14 +64,13 @@ pub fn dry_fit_problems(project: &Project, shape: &Shape, sticks: &[Stick]) -> V
     problems
 }
 
-/// What meets the piece outside its scarfs: posts and braces one by one, rafters from the first to the last.
+/// What meets the piece outside its scarfs: posts and braces one by one as they are marked, rafters from the first to the last.
 fn places(stick: &Stick) -> String {
     let joints = stick.joints();
     let of = |letters: &[char]| -> Vec<&String> {
         joints.iter().map(|(mate, _)| mate).filter(|mate| mate.starts_with(letters)).collect()
     };
     let mut named: Vec<String> = of(&['P', 'K']).into_iter().cloned().collect();
-    named.sort();
     match of(&['R'])[..] {
         [] => (),
         [one] => named.push(one.clone()),

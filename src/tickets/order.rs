@@ -7,7 +7,7 @@ use super::mark::{Mark, MarkKind, Waste, sixty_fourths};
 use super::stick::{Role, Stick};
 use crate::joinery::Entry;
 use crate::materials::Face;
-use crate::units::Length;
+use crate::units::{Length, sort_by_number};
 
 /// Sticks that are cut one after the other to one layout.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,22 +43,25 @@ pub fn mirror_of<'a>(sticks: &'a [Stick], stick: &Stick) -> Option<&'a Stick> {
     let mirrored = signature(stick, true);
     let earlier = sticks.iter().take_while(|other| other.mark != *first);
     let mut patterns = earlier.filter(|other| other.role == stick.role && other.same_as.is_none());
-    let without_pegs =
-        |all: Vec<[i64; 9]>| all.into_iter().filter(|mark| mark[1] != MarkKind::Peg as i64 || mark[0] < 0);
-    patterns.find(|other| {
-        other.timber == stick.timber && without_pegs(signature(other, false)).eq(without_pegs(mirrored.clone()))
-    })
+    patterns.find(|other| other.timber == stick.timber && is_alike(&signature(other, false), &mirrored, false))
 }
 
 /// That in words, for the sheet and the lists: `mirror of P1`, or `mirror of P1 but for its pegs`.
 #[must_use]
 pub fn mirror_words(sticks: &[Stick], stick: &Stick) -> Option<String> {
     let of = mirror_of(sticks, stick)?;
-    let pegs = if signature(of, false) == signature(stick, true) { "" } else { " but for its pegs" };
+    let is_whole = is_alike(&signature(of, false), &signature(stick, true), true);
+    let pegs = if is_whole { "" } else { " but for its pegs" };
     Some(format!("mirror of {}{pegs}", of.mark))
 }
 
-/// A layout as sorted numbers, in sixty-fourths of an inch; as a mirror shows it, if so.
+/// The same marks in any order, each once, with or without the pegs' holes. No two marks of a stick are alike.
+fn is_alike(one: &[[i64; 9]], other: &[[i64; 9]], with_pegs: bool) -> bool {
+    let counts = |mark: &[i64; 9]| with_pegs || mark[0] < 0 || mark[1] != MarkKind::Peg as i64;
+    one.len() == other.len() && one.iter().all(|mark| !counts(mark) || other.contains(mark))
+}
+
+/// A layout as numbers, in sixty-fourths of an inch; as a mirror shows it, if so.
 fn signature(stick: &Stick, mirrored: bool) -> Vec<[i64; 9]> {
     let across = mirrored && stick.role == Role::Post;
     let along = mirrored && matches!(stick.role, Role::Beam | Role::Ledger | Role::Purlin);
@@ -66,7 +69,6 @@ fn signature(stick: &Stick, mirrored: bool) -> Vec<[i64; 9]> {
     let ends = if along { (Length::ZERO, stick.high - stick.low) } else { (stick.low, stick.high) };
     let mut all = vec![[-1, i64::from(turned), sixty_fourths(ends.0), sixty_fourths(ends.1), 0, 0, 0, 0, 0]];
     all.extend(stick.marks.iter().map(|mark| of_mark(stick, mark, across, along)));
-    all.sort_unstable();
     all
 }
 
@@ -99,21 +101,26 @@ fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 9] {
     [0, mark.kind as i64, face as i64, waste as i64, near, far, upper, lower, depth]
 }
 
-/// Every stick in the order they go up: a beam piece after the posts and braces it comes down on; what no entry tells, last.
+/// Every stick in the order they go up: a beam piece after the posts and braces it comes down on; what no entry tells, as
+/// the blocks between the rafters, before the purlins.
 fn raising(sticks: &[Stick], entries: &[Entry]) -> Vec<String> {
-    let carried = |mark: &String| entries.iter().any(|entry| entry.with.contains(mark));
     let mut order: Vec<String> = Vec::new();
+    let mut add = |mark: &String| {
+        if !order.contains(mark) {
+            order.push(mark.clone());
+        }
+    };
+    let is_told = |mark: &String| entries.iter().any(|entry| entry.stick == *mark || entry.with.contains(mark));
     for entry in entries {
-        let own = (!carried(&entry.stick)).then_some(&entry.stick);
-        for mark in entry.with.iter().chain(own) {
-            if !order.contains(mark) {
-                order.push(mark.clone());
-            }
+        if entry.stick.starts_with('N') {
+            sticks.iter().map(|stick| &stick.mark).filter(|mark| !is_told(mark)).for_each(&mut add);
+        }
+        entry.with.iter().for_each(&mut add);
+        if !entries.iter().any(|other| other.with.contains(&entry.stick)) {
+            add(&entry.stick);
         }
     }
-    let left = sticks.iter().map(|stick| stick.mark.clone()).filter(|mark| !order.contains(mark));
-    let left: Vec<String> = left.collect();
-    order.extend(left);
+    sticks.iter().map(|stick| &stick.mark).for_each(add);
     order
 }
 
@@ -123,24 +130,30 @@ pub fn work_order(sticks: &[Stick], entries: &[Entry]) -> WorkOrder {
     let order = raising(sticks, entries);
     let place = |mark: &String| order.iter().position(|known| known == mark).map_or(order.len(), |at| at + 1);
     let mut turns: Vec<(Role, Turn)> = Vec::new();
-    for pattern in sticks.iter().filter(|stick| stick.same_as.is_none()) {
-        let alike = sticks.iter().filter(|other| other.same_as.as_ref() == Some(&pattern.mark));
-        let marks: Vec<String> = std::iter::once(pattern).chain(alike).map(|stick| stick.mark.clone()).collect();
-        let raised = marks.iter().map(place).min().unwrap_or_default();
-        let mirror = mirror_words(sticks, pattern);
-        turns.push((pattern.role, Turn { sticks: marks, mirror, raised }));
+    let mut first_of = [usize::MAX; Role::ALL.len()];
+    let mut bore = Vec::new();
+    for stick in sticks {
+        let (role, raised) = (stick.role, place(&stick.mark));
+        first_of[role as usize] = first_of[role as usize].min(raised);
+        if matches!(role, Role::Post | Role::Brace) {
+            bore.push(stick.mark.clone());
+        }
+        let pattern = stick.same_as.as_ref();
+        match turns.iter_mut().find(|(_, turn)| turn.sticks.first() == pattern) {
+            Some((_, turn)) => {
+                turn.sticks.push(stick.mark.clone());
+                turn.raised = turn.raised.min(raised);
+            }
+            None => {
+                let mirror = mirror_words(sticks, stick);
+                turns.push((role, Turn { sticks: vec![stick.mark.clone()], mirror, raised }));
+            }
+        }
     }
     // Posts and braces go up with a beam piece, but its pieces are cut together: whole roles follow each other.
-    let first_of = |role: Role| turns.iter().filter(|turn| turn.0 == role).map(|turn| turn.1.raised).min();
-    let firsts: Vec<Option<usize>> = turns.iter().map(|turn| first_of(turn.0)).collect();
-    let mut keyed: Vec<(Option<usize>, Turn)> =
-        firsts.into_iter().zip(turns).map(|(first, turn)| (first, turn.1)).collect();
-    keyed.sort_by_key(|one| std::cmp::Reverse((one.0, one.1.raised)));
-    let with_tenons = sticks.iter().filter(|stick| matches!(stick.role, Role::Post | Role::Brace));
-    WorkOrder {
-        turns: keyed.into_iter().map(|(_, turn)| turn).collect(),
-        bore: with_tenons.map(|stick| stick.mark.clone()).collect(),
-    }
+    sort_by_number(&mut turns, |turn| -(turn.1.raised as f64));
+    sort_by_number(&mut turns, |turn| -(first_of[turn.0 as usize] as f64));
+    WorkOrder { turns: turns.into_iter().map(|(_, turn)| turn).collect(), bore }
 }
 
 #[cfg(test)]

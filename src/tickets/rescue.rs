@@ -10,7 +10,7 @@ use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::joinery::brace_tenon_thickness;
 use crate::project::{Project, Side};
-use crate::units::{Fineness, Length};
+use crate::units::{Fineness, Length, sort_by_number};
 use crate::wording::{length, tape};
 
 /// A saw's kerf.
@@ -96,7 +96,7 @@ pub fn rescue(project: &Project, shape: &Shape, sticks: &[Stick], bad: &BadCut) 
         answers.push(scene.spare());
         answers.extend(salvage(project, sticks, bad.stick, bad.mark, scene.off));
     }
-    answers.sort_by_key(|answer| !answer.is_open);
+    sort_by_number(&mut answers, |answer| f64::from(u8::from(!answer.is_open)));
     answers
 }
 

@@ -182,7 +182,9 @@ fn trouble() -> Tag {
 
 fn worst_first(store: Store) -> Vec<Problem> {
     let mut problems = store.problems();
-    sort_by_number(&mut problems, |problem| -f64::from(problem.severity as u8));
+    // A stick that is cut wrong comes before what can still be changed.
+    let is_cut = |problem: &Problem| u8::from(problem.field.starts_with("progress.cut"));
+    sort_by_number(&mut problems, |problem| -f64::from(problem.severity as u8 * 2 + is_cut(problem)));
     problems
 }
 

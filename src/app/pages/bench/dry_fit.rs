@@ -1,40 +1,31 @@
 //! What the beam came to when a scarf was closed dry.
 use super::in_hand::InHand;
-use crate::app::Lens;
 use crate::app::components::{fold, signed_length_field, word};
 use crate::app::dom::{Tag, live, parts};
+use crate::app::{Lens, use_store};
 use crate::project::Project;
-use crate::tickets::{Role, Stick};
 use crate::units::Length;
 use leptos::prelude::*;
 
 /// The dry fits of the scarfs of a beam piece; nothing on other sticks.
 pub fn dry_fit(hand: InHand) -> Tag {
-    let scarfs =
-        Memo::new(move |_| hand.stick.with(|stick| stick.as_ref().map(|stick| scarfs_of(stick)).unwrap_or_default()));
-    live(move || scarfs.with(|scarfs| (!scarfs.is_empty()).then(|| fields(scarfs))))
+    let store = use_store();
+    let number: usize = hand.mark().strip_prefix('B').and_then(|text| text.parse().ok()).unwrap_or(0);
+    // What is typed moves the sticks: the fields follow the number of pieces alone.
+    let n_pieces = Memo::new(move |_| store.built().map_or(0, |built| built.shape.beam.pieces.len()));
+    live(move || {
+        let n_scarfs = n_pieces.get().saturating_sub(1);
+        let scarfs = [number.wrapping_sub(1), number].into_iter().filter(|scarf| (1..=n_scarfs).contains(scarf));
+        let fields: Vec<Tag> = scarfs.map(field).collect();
+        (number > 0 && !fields.is_empty())
+            .then(|| fold("Dry fit", SUMMARY, false, parts().child(fields).child(word(WORDS))))
+    })
 }
 
-/// The scarfs at a piece's ends, left and right.
-fn scarfs_of(stick: &Stick) -> Vec<usize> {
-    let number: usize = stick.mark.get(1..).and_then(|text| text.parse().ok()).unwrap_or(0);
-    if stick.role != Role::Beam {
-        return Vec::new();
-    }
-    let meets = |piece: usize| stick.marks.iter().any(|mark| mark.mate.as_deref() == Some(&format!("B{piece}")));
-    let left = (number > 1 && meets(number - 1)).then(|| number - 1);
-    left.into_iter().chain(meets(number + 1).then_some(number)).collect()
-}
-
-fn fields(scarfs: &[usize]) -> Tag {
-    let fields: Vec<Tag> = scarfs.iter().map(|scarf| field(*scarf)).collect();
-    let holds = parts().child(fields).child(word(
-        "Close the scarf dry and measure from the beam’s left end. The marks of every piece to its right that is not cut \
-         yet move by the error, for posts and rafters stay where they are on the ground. The solids and the drawings of \
-         the frame stay as drawn.",
-    ));
-    fold("Dry fit", "what the closed beam came to", false, holds)
-}
+const SUMMARY: &str = "what the closed beam came to";
+const WORDS: &str = "Close the scarf dry and measure from the beam’s left end. The marks of every piece to its right that is not \
+                     cut yet move by the error, for posts and rafters stay where they are on the ground. The solids and the \
+                     drawings of the frame stay as drawn.";
 
 fn field(scarf: usize) -> Tag {
     let key = scarf.to_string();

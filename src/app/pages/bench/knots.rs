@@ -32,7 +32,10 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
     }
     let store = use_store();
     let mark = stick.mark.clone();
-    let found = store.slice(move |project| project.progress.knots.get(&mark).cloned().unwrap_or_default());
+    let mark = StoredValue::new(mark);
+    let found = move || -> Vec<Knot> {
+        mark.with_value(|mark| store.project().progress.knots.get(mark).cloned().unwrap_or_default())
+    };
     let text = RwSignal::new;
     let next = Next {
         face: RwSignal::new(0),
@@ -44,7 +47,7 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
     let zones =
         untrack(|| store.good()).map_or_else(Vec::new, |good| clear_zones(&good.project, &good.built.shape, stick));
     let zones = Arc::new(zones);
-    let summary = Signal::derive(move || match found.with(Vec::len) {
+    let summary = Signal::derive(move || match found().len() {
         0 => "none entered".to_owned(),
         1 => "1 knot".to_owned(),
         n => format!("{n} knots"),
@@ -56,12 +59,12 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
             "The hatched wood wants no knot and no wane (common practice). Tap a knot where it is on the rough stick as it \
              lies now, or type it.",
         ))
-        .live(move || found.with(|found| faces(store, next, &drawn, &of_faces, found)))
+        .live(move || faces(store, next, &drawn, &of_faces, &found()))
         .child(form(store, next, stick))
-        .live(move || found.with(|found| list(store, &listed, found)))
+        .live(move || list(store, &listed, &found()))
         .child(tag("div").class("knots__answer").attr("role", "status").live(move || {
-            let answer = found.with(|found| knot_answer(&answered, &zones, found));
-            answer.map(|answer| found.with(|found| says(&answer, &answered, found, store.units())))
+            let found = found();
+            knot_answer(&answered, &zones, &found).map(|answer| says(&answer, &answered, &found, store.units()))
         }));
     Some(fold("Knots", summary, false, holds))
 }

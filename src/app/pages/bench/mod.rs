@@ -24,7 +24,7 @@ use crate::app::focus::focus_heading;
 use crate::app::route::use_router;
 use leptos::prelude::*;
 use list::list_page;
-pub use order::{WHY, bore_words, words};
+pub use order::{WHY, bore_words, entries_of, words};
 use sheet::stick_page;
 
 /// Bench.

@@ -2,7 +2,7 @@
 use super::list::chip;
 use crate::app::components::word;
 use crate::app::dom::{Tag, parts, tag};
-use crate::app::{Fitted, Store, use_store};
+use crate::app::{Fitted, Good, Store, use_store};
 use crate::tickets::{Stick, Turn, work_order};
 use leptos::prelude::*;
 
@@ -13,10 +13,16 @@ pub const WHY: &str = "Green timber moves: what is raised first is cut last. The
 /// The turns at the bench, numbered.
 pub fn order_of_work(only_open: RwSignal<bool>) -> Tag {
     let store = use_store();
-    parts().child(word(WHY)).live(move || match store.fitted() {
+    parts().child(word(WHY)).live(move || match entries_of(store.good()) {
         None => word("Working out how it goes up …"),
         Some(fitted) => turns(store, &fitted, only_open.get()),
     })
+}
+
+/// How a frame goes up, once it is worked out: what is known of the frame before must not stand in for it.
+pub fn entries_of(good: Option<Good>) -> Option<Fitted> {
+    let good = good?;
+    use_store().fitted().filter(|fitted| fitted.good.built.shape == good.built.shape)
 }
 
 fn turns(store: Store, fitted: &Fitted, only_open: bool) -> Tag {

@@ -1,14 +1,14 @@
 //! The first page of the shop book: every stick in the order of work, with the sheet it is on.
-use super::super::bench::{WHY, bore_words, words};
+use super::super::bench::{WHY, bore_words, entries_of, words};
+use crate::app::Good;
 use crate::app::components::{fractions, table};
 use crate::app::dom::{Tag, parts, tag};
-use crate::app::{Good, use_store};
 use crate::tickets::{Turn, work_order};
 use crate::wording::length;
 
 /// The index; `sheets` are the sticks that have a sheet, and the number of the first one's.
 pub fn index_sheet(good: &Good, (sheets, first): (&[String], usize)) -> Tag {
-    let Some(fitted) = use_store().fitted().filter(|fitted| fitted.good == *good) else {
+    let Some(fitted) = entries_of(Some(good.clone())) else {
         return tag("p")
             .class("paper__word")
             .child("The order is still being worked out: print this page in a moment.");

@@ -4,7 +4,7 @@ use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
 use crate::project::Project;
-use crate::tickets::{Mark, Stick, mirror_words};
+use crate::tickets::{Mark, Stick, clear_zones, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
 
@@ -52,8 +52,21 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(tag("div").class("paper__drawing paper__drawing--fitted").html(&html))
             .child(tag("p").class("paper__scale").child("Not to scale: go by the numbers."))
             .child(marks(rows))
+            .child(sound_wood(&good, stick))
             .child(wood_left(&good, &mark)),
     )
+}
+
+/// Where no knot and no wane may be.
+fn sound_wood(good: &Good, stick: &Stick) -> Option<Tag> {
+    let mut parts: Vec<String> = Vec::new();
+    for zone in clear_zones(&good.project, &good.built.shape, stick) {
+        if !parts.contains(&zone.what) {
+            parts.push(zone.what);
+        }
+    }
+    let words = format!("No knot and no wane in: {}.", parts.join("; "));
+    (!parts.is_empty()).then(|| tag("p").class("paper__word").child(fractions(&words)))
 }
 
 /// The thinnest wood at its joints, how it gets in, and what is in the way, once the solids are made.
