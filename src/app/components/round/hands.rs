@@ -85,7 +85,7 @@ impl Hands {
         let apart = |at: Pixel| (at.0 - still.0).hypot(at.1 - still.1).max(1.0);
         let between = |at: Pixel| ((at.0 + still.0) / 2.0, (at.1 + still.1) / 2.0);
         let (before, after) = (between(from), between(to));
-        let about = self.from_middle(before);
+        let about = self.off_middle(before);
         self.stage.look.update(|look| {
             *look = look.closer(apart(to) / apart(from), about).pushed(after.0 - before.0, after.1 - before.1);
         });
@@ -121,7 +121,7 @@ impl Hands {
             return;
         }
         event.prevent_default();
-        let about = self.from_middle(self.pixel(wheel));
+        let about = self.off_middle(self.pixel(wheel));
         let factor = (-wheel.delta_y().clamp(-200.0, 200.0) * 0.002).exp();
         self.stage.look.update(|look| *look = look.closer(factor, about));
     }
@@ -153,7 +153,7 @@ impl Hands {
         (f64::from(event.client_x()) - frame.left(), f64::from(event.client_y()) - frame.top())
     }
 
-    fn from_middle(&self, at: Pixel) -> Pixel {
+    fn off_middle(&self, at: Pixel) -> Pixel {
         let size = untrack(|| self.stage.size());
         (at.0 - size.0 / 2.0, at.1 - size.1 / 2.0)
     }
