@@ -69,10 +69,15 @@ pub fn glb(name: &str, sticks: &[StickBody]) -> Vec<u8> {
 
 /// A name as JSON has it; what cannot stand in a string is left out.
 fn quoted(name: &str) -> String {
-    let plain = name.chars().filter(|letter| !letter.is_control());
-    let escaped =
-        plain.flat_map(|letter| ['\\'].into_iter().filter(move |_| matches!(letter, '"' | '\\')).chain([letter]));
-    format!("\"{}\"", escaped.collect::<String>())
+    let mut text = "\"".to_owned();
+    for letter in name.chars().filter(|letter| !letter.is_control()) {
+        if matches!(letter, '"' | '\\') {
+            text.push('\\');
+        }
+        text.push(letter);
+    }
+    text.push('"');
+    text
 }
 
 /// Three numbers with commas between; every one of them finite.
@@ -130,7 +135,7 @@ impl Parts {
             places.extend(corners);
             let normal = turned(patch.normal).map(|value| value as f32);
             normals.extend(std::iter::repeat_n(normal, patch.corners.len()));
-            triangles[material(patch.skin)].extend(fan(&patch).map(|corner| first + corner));
+            fan(&patch, first, &mut triangles[material(patch.skin)]);
         }
         if places.is_empty() {
             return;
@@ -170,7 +175,10 @@ impl Parts {
     }
 
     fn indices(&mut self, indices: &[u32]) -> usize {
-        let bytes: Vec<u8> = indices.iter().flat_map(|index| index.to_le_bytes()).collect();
+        let mut bytes = Vec::with_capacity(indices.len() * 4);
+        for index in indices {
+            bytes.extend_from_slice(&index.to_le_bytes());
+        }
         self.accessor(&bytes, INDICES, (UNSIGNED_INT, "SCALAR", indices.len()), "")
     }
 
@@ -187,18 +195,22 @@ impl Parts {
 }
 
 fn flat(vectors: &[[f32; 3]]) -> Vec<u8> {
-    vectors.iter().flatten().flat_map(|value| value.to_le_bytes()).collect()
+    let mut bytes = Vec::with_capacity(vectors.len() * 12);
+    for value in vectors.as_flattened() {
+        bytes.extend_from_slice(&value.to_le_bytes());
+    }
+    bytes
 }
 
-/// The patch as triangles that share its first corner, turned about for the file's axes.
-fn fan(patch: &Patch) -> impl Iterator<Item = u32> {
+/// The patch as triangles that share its first corner, turned about for the file's axes; corners counted from `first`.
+fn fan(patch: &Patch, first: u32, triangles: &mut Vec<u32>) {
     let corners = &patch.corners;
-    let has_area = |index: &usize| {
-        let (a, b) = (corners[*index] - corners[0], corners[*index + 1] - corners[0]);
-        a.cross(b).norm() > 1e-9
-    };
-    let middles: Vec<usize> = (1..corners.len().saturating_sub(1)).filter(has_area).collect();
-    middles.into_iter().flat_map(|index| [0, index as u32 + 1, index as u32])
+    for index in 1..corners.len().saturating_sub(1) {
+        let (a, b) = (corners[index] - corners[0], corners[index + 1] - corners[0]);
+        if a.cross(b).norm() > 1e-9 {
+            triangles.extend_from_slice(&[first, first + index as u32 + 1, first + index as u32]);
+        }
+    }
 }
 
 #[cfg(test)]

@@ -51,22 +51,30 @@ pub fn farthest_first<T: Clone>(pieces: Vec<Piece<T>>, toward: Vector) -> Vec<Pi
 /// The plane of the piece that cuts fewest others and parts the rest most evenly; nothing where there are only lines.
 fn best<T>(group: &[Piece<T>]) -> Option<Plane> {
     let step = group.len().div_ceil(TRIED).max(1);
-    let planes = group.iter().filter_map(|piece| piece.plane);
-    let tried: Vec<Plane> = planes.clone().step_by(step).chain(planes.take(1)).collect();
-    let cost = |plane: &Plane| {
-        let (mut cut, mut behind, mut before) = (0_usize, 0_usize, 0_usize);
-        for piece in group {
-            let (low, high) = reach(piece, plane);
-            match (low < -NEAR, high > NEAR) {
-                (true, true) => cut += 1,
-                (true, false) => behind += 1,
-                (false, true) => before += 1,
-                (false, false) => {}
-            }
+    let mut best: Option<(usize, Plane)> = None;
+    for (index, piece) in group.iter().enumerate() {
+        // The first plane of all is tried even where every tried piece is a line.
+        let Some(plane) = piece.plane.filter(|_| index % step == 0 || best.is_none()) else { continue };
+        let cost = cost(group, &plane);
+        if best.is_none_or(|(known, _)| cost < known) {
+            best = Some((cost, plane));
         }
-        cut * 6 + behind.abs_diff(before)
-    };
-    tried.into_iter().min_by_key(cost)
+    }
+    best.map(|(_, plane)| plane)
+}
+
+fn cost<T>(group: &[Piece<T>], plane: &Plane) -> usize {
+    let (mut cut, mut behind, mut before) = (0_usize, 0_usize, 0_usize);
+    for piece in group {
+        let (low, high) = reach(piece, plane);
+        match (low < -NEAR, high > NEAR) {
+            (true, true) => cut += 1,
+            (true, false) => behind += 1,
+            (false, true) => before += 1,
+            (false, false) => {}
+        }
+    }
+    cut * 6 + behind.abs_diff(before)
 }
 
 fn reach<T>(piece: &Piece<T>, plane: &Plane) -> (f64, f64) {

@@ -144,14 +144,20 @@ fn note<'a>(found: &mut Vec<Met<'a>>, cut: &'a Cut, goes: &'a StickBody, stays: 
 impl Met<'_> {
     fn joint(self) -> Joint {
         let goes = self.goes;
-        let tools = || self.cuts.iter().flat_map(|cut| &cut.tools);
-        let of_it = |kind: CutKind| {
-            let cuts = self.stays.iter().flat_map(|body| &body.cuts);
-            let own = move |cut: &&Cut| cut.kind == kind && cut.mate.as_ref() == Some(&goes.mark);
-            cuts.filter(own).flat_map(|cut| &cut.tools)
-        };
-        let housings = if self.kind == JointKind::Tenon { around(of_it(CutKind::Housing)) } else { Within::NOTHING };
-        let within = around(tools()).with(housings);
+        let mut within = Within::NOTHING;
+        for cut in &self.cuts {
+            within = within.with(around(&cut.tools));
+        }
+        let mut pegs = Vec::new();
+        for cut in self.stays.iter().filter(|_| self.kind == JointKind::Tenon).flat_map(|body| &body.cuts) {
+            if cut.mate.as_ref() == Some(&goes.mark) {
+                match cut.kind {
+                    CutKind::Housing => within = within.with(around(&cut.tools)),
+                    CutKind::PegHole => pegs.extend_from_slice(&cut.tools),
+                    _ => {}
+                }
+            }
+        }
         let (goes, stays, way) = self.way(within);
         Joint {
             name: self.name(),
@@ -161,7 +167,7 @@ impl Met<'_> {
             within,
             way,
             deep: Length::inches((within.high - within.low).dot(Vector::inches(way.x.abs(), way.y.abs(), way.z.abs()))),
-            pegs: if self.kind == JointKind::Tenon { of_it(CutKind::PegHole).cloned().collect() } else { Vec::new() },
+            pegs,
         }
     }
 
@@ -217,8 +223,8 @@ fn word(mark: &str) -> &'static str {
     }
 }
 
-fn around<'a>(tools: impl IntoIterator<Item = &'a Convex>) -> Within {
-    tools.into_iter().map(Convex::within).fold(Within::NOTHING, Within::with)
+fn around(tools: &[Convex]) -> Within {
+    tools.iter().map(Convex::within).fold(Within::NOTHING, Within::with)
 }
 
 /// A stick's wood around a joint, sawn across so far beyond it; pegs' holes are filled.

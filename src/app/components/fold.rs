@@ -20,6 +20,11 @@ pub fn fold(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: 
 
 /// A part that is made only when it is unfolded, and gone when it is folded away.
 pub fn late_fold(title: &str, summary: impl Into<Signal<String>>, holds: impl Fn() -> Tag + 'static) -> Tag {
+    made_late(title, summary.into(), Box::new(holds))
+}
+
+#[inline(never)]
+fn made_late(title: &str, summary: Signal<String>, holds: Box<dyn Fn() -> Tag>) -> Tag {
     let is_open = RwSignal::new(false);
     let turned =
         move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));

@@ -1,6 +1,6 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
 use crate::app::components::{Wood, drawing_view, round_view, show_length_fine};
-use crate::app::dom::Tag;
+use crate::app::dom::{Tag, follow};
 use crate::app::route::{Route, use_router};
 use crate::app::use_store;
 use crate::design::Built;
@@ -42,15 +42,16 @@ pub fn wood() -> Option<Vec<StickBody>> {
 }
 
 /// What is shown of the wood, made anew with every frame.
-pub fn shown(pick: impl Fn(&[StickBody]) -> Vec<Shown> + Send + Sync + 'static) -> Wood {
+pub fn shown(pick: impl Fn(&[StickBody]) -> Vec<Shown> + 'static) -> Wood {
     shown_of(Box::new(pick))
 }
 
-type Pick = Box<dyn Fn(&[StickBody]) -> Vec<Shown> + Send + Sync>;
+type Pick = Box<dyn Fn(&[StickBody]) -> Vec<Shown>>;
 
 fn shown_of(pick: Pick) -> Wood {
-    // Another frame always has other wood; nothing is gained by comparing the two.
-    Memo::new_with_compare(move |_| wood().map(|wood| Arc::new(pick(&wood))), |_, _| true)
+    let shown = RwSignal::new(None);
+    follow(Box::new(move || shown.set(wood().map(|wood| Arc::new(pick(&wood))))));
+    shown
 }
 
 /// The frame in the round. A tapped stick is taken to the bench.

@@ -21,7 +21,7 @@ use wasm_bindgen::prelude::*;
 use web_sys::HtmlCanvasElement;
 
 /// What is shown; nothing while there is no frame.
-pub type Wood = Memo<Option<Arc<Vec<Shown>>>>;
+pub type Wood = RwSignal<Option<Arc<Vec<Shown>>>>;
 
 /// The four straight looks and their words.
 const LOOKS: [(&str, Eye); 4] =

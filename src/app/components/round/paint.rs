@@ -210,8 +210,8 @@ fn program(gl: &Gl, vertex: &str) -> Option<WebGlProgram> {
 fn fill(gl: &Gl, pass: &Pass, numbers: &[f32], inputs: &[i32], each: u32) {
     gl.bind_vertex_array(Some(&pass.holds));
     gl.bind_buffer(Gl::ARRAY_BUFFER, Some(&pass.buffer));
-    let bytes: Vec<u8> = numbers.iter().flat_map(|number| number.to_le_bytes()).collect();
-    gl.buffer_data_with_u8_array(Gl::ARRAY_BUFFER, &bytes, Gl::STATIC_DRAW);
+    let numbers = js_sys::Float32Array::from(numbers);
+    gl.buffer_data_with_array_buffer_view(Gl::ARRAY_BUFFER, &numbers, Gl::STATIC_DRAW);
     let stride = inputs.iter().sum::<i32>() * 4;
     let mut at = 0;
     for (index, count) in inputs.iter().enumerate() {

@@ -27,12 +27,18 @@ impl Tones {
             parse(&text).unwrap_or([0.5; 3])
         };
         let shadow = token("--shadow");
-        let faces = ["--wood", "--endgrain", "--sheet"].map(token).into_iter().flat_map(|face| {
-            SHADES.map(|shade| [0, 1, 2].map(|part| face[part] + (shadow[part] - face[part]) * shade))
-        });
+        let mut faces = Vec::with_capacity(27);
+        for name in ["--wood", "--endgrain", "--sheet"] {
+            let face = token(name);
+            for shade in SHADES {
+                for part in 0..3 {
+                    faces.push(face[part] + (shadow[part] - face[part]) * shade);
+                }
+            }
+        }
         let is_sun =
             document().document_element().and_then(|root| root.get_attribute("data-theme")).as_deref() == Some("sun");
-        Self { faces: faces.flatten().collect(), ink: token("--ink"), pen: if is_sun { 2.0 } else { 1.25 } }
+        Self { faces, ink: token("--ink"), pen: if is_sun { 2.0 } else { 1.25 } }
     }
 }
 
