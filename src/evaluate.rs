@@ -3,14 +3,15 @@ use std::sync::Arc;
 
 use crate::checks::strength;
 use crate::design::{Built, Design, Shape};
+use crate::frame::FrameError;
 use crate::geometry::{
-    BraceShape, RoofLine, Surroundings, beam_housing, beam_line, braces, check_posts_stand, clearances, fitted_rafter,
-    fitted_rafter_row, ledger_line, posts, purlin_rows, room_problems, scarf_problems,
+    BraceShape, RoofLine, Surroundings, UncutBeam, beam_housing, beam_line, braces, check_posts_stand, clearances,
+    fitted_rafter, fitted_rafter_row, ledger_line, posts, purlin_rows, room_problems, scarf_problems,
 };
 use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan, supply_problems};
 use crate::project::{Problem, Project, validate};
-use crate::tickets::{cut_problems, sticks};
+use crate::tickets::{cut_problems, dry_fit_problems, size_problems, sticks};
 
 /// Works out everything about a project.
 ///
@@ -42,6 +43,8 @@ pub fn lay_out(project: &Project) -> Design {
             let built = build(project, shape);
             problems.extend(supply_problems(project, &built.sticks, &built.order, &built.sheets));
             problems.extend(cut_problems(&project.progress, &built.sticks));
+            problems.extend(size_problems(project, &built.shape));
+            problems.extend(dry_fit_problems(project, &built.shape, &built.sticks));
             Design { problems, built: Some(Arc::new(built)), strength: None }
         }
     }
@@ -57,6 +60,7 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     check_posts_stand(frame, &posts, project.units)?;
     let brace = BraceShape::new(frame, rules);
     let braces = braces(frame, rules, &posts);
+    let uncut = UncutBeam::new(frame, &posts, &braces, &rafters).map_err(unsolved)?;
     let around = Surroundings {
         frame,
         rules,
@@ -64,6 +68,7 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
         braces: &braces,
         pocket: brace.beam_pocket(rules, beam_housing(frame, rules)),
         rafters: &rafters,
+        uncut: &uncut,
         units: project.units,
     };
     let beam = beam_line(&around, &project.mill)?;
@@ -74,6 +79,10 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     let purlins = purlin_rows(&project.roofing, &rafter, breadth, (&rafters, half), &project.mill, project.units)?;
     let clearances = clearances(project, &line, &posts, &braces);
     Ok((Shape { line, rafter, rafters, posts, brace, braces, beam, ledger, purlins, clearances }, placed))
+}
+
+fn unsolved(error: FrameError) -> Problem {
+    Problem::stop("frame.posts", format!("How the beam bends over these posts cannot be worked out: {error}"))
 }
 
 /// Every stick's sheet, the order and the roof sheets.

@@ -6,18 +6,25 @@
 
 use std::path::PathBuf;
 
-use outshot::drawing::{Eye, Scene, Shown, elevation, exploded, painted, plan, section, stick_sheet, svg};
+use outshot::drawing::{
+    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, painted, plan, section, stick_sheet, svg,
+    template_file,
+};
 use outshot::joinery::{StickBody, bodies, joints};
 use outshot::project::{Project, ScarfKind, demo};
-use outshot::units::Length;
+use outshot::tickets::templates;
+use outshot::units::{Length, UnitSystem};
 use outshot::{evaluate, lay_out};
 
-/// Compares a drawing with its golden file, or writes the file where that was asked for.
 fn check(name: &str, scene: &Scene) {
-    let found = svg::print(scene, 900.0, name);
+    check_file(name, &svg::print(scene, 900.0, name));
+}
+
+/// Compares a drawing with its golden file, or writes the file where that was asked for.
+fn check_file(name: &str, found: &str) {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/golden").join(format!("{name}.svg"));
     if std::env::var("OUTSHOT_GOLDEN").as_deref() == Ok("write") {
-        std::fs::write(&path, &found).unwrap();
+        std::fs::write(&path, found).unwrap();
     }
     let golden = std::fs::read_to_string(&path).unwrap_or_else(|_| panic!("{} is missing", path.display()));
     assert!(found == golden, "{name}: the drawing is not the golden one");
@@ -41,6 +48,31 @@ fn the_wool_barn() {
 #[test]
 fn the_log_store() {
     check_project(&demo::log_store(), "log-store", &["P1", "B1", "R1"]);
+}
+
+/// A template of each kind in one piece, in inches or in millimetres; and a sheet of each paper.
+#[test]
+fn the_templates() {
+    let kinds = [
+        ("rafter-wall-end", UnitSystem::Imperial),
+        ("rafter-beam-end", UnitSystem::Metric),
+        ("scarf-lower-lap", UnitSystem::Imperial),
+        ("post-head", UnitSystem::Imperial),
+        ("post-head-left-end", UnitSystem::Metric),
+        ("brace-post-end", UnitSystem::Imperial),
+        ("pocket-post-left-face", UnitSystem::Metric),
+        ("pocket-beam-right-of-post", UnitSystem::Imperial),
+    ];
+    let project = demo::wool_barn();
+    let all = templates(&project, &evaluate(&project).built.unwrap().shape);
+    for (key, units) in kinds {
+        let template = all.iter().find(|template| template.key == key).unwrap();
+        check_file(&format!("template-{key}"), &template_file(template, units));
+    }
+    for paper in Paper::ALL {
+        let sheets = TemplateSheets::new(all.iter().find(|one| one.key == "rafter-beam-end").unwrap(), paper).print();
+        check_file(&format!("template-sheet-{}", paper.key()), &sheets[0]);
+    }
 }
 
 fn wood(project: &Project) -> Vec<StickBody> {
@@ -74,7 +106,8 @@ fn joints_drawn_apart() {
         let joint = all.iter().find(|joint| joint.name == name).unwrap();
         check(&format!("apart-{file}"), &exploded(&barn, joint));
     }
-    for (kind, file) in ScarfKind::ALL.into_iter().zip(["halved", "squinted", "splayed", "splayed-squinted", "tabled"])
+    for (kind, file) in
+        ScarfKind::ALL.into_iter().zip(["halved", "squinted", "bladed", "splayed", "splayed-squinted", "tabled"])
     {
         let mut project = demo::wool_barn();
         project.frame.scarfs.kind = kind;

@@ -67,10 +67,30 @@ fn version_2_keeps_its_frame() {
     assert_eq!(project, today);
 }
 
+/// A version 3 file had one column of fixings in the ledger and knew no washers: they are left open, the rest is as it was.
+#[test]
+fn version_3_opens_with_the_washers_left_open() {
+    let project = file::read(include_str!("data/version-3.json")).unwrap();
+    let ledger = &project.fixings.ledger;
+    assert_eq!((ledger.columns, ledger.washer), (1, Length::ZERO));
+    assert_eq!((ledger.makers.sideways, ledger.makers.pull), (Force::ZERO, Force::ZERO));
+    assert!(ledger.makers.source.is_empty());
+    let mut today = demo::wool_barn();
+    today.fixings.ledger.washer = Length::ZERO;
+    assert_eq!(project, today);
+}
+
+#[test]
+fn a_version_3_file_without_its_fixings_is_refused_whole() {
+    let broken = include_str!("data/version-3.json").replace("\"fixings\"", "\"fixing\"");
+    let error = file::read(&broken).unwrap_err().to_string();
+    assert!(error.contains("fixings is missing") && error.contains("Nothing was changed"), "{error}");
+}
+
 /// The file of today, as it stands: a change of format must come with a new version.
 #[test]
 fn the_file_of_today_is_the_saved_one() {
-    let saved = include_str!("data/version-3.json");
+    let saved = include_str!("data/version-4.json");
     assert_eq!(file::read(saved).unwrap(), demo::wool_barn());
     assert_eq!(file::write(&demo::wool_barn()).trim(), saved.trim());
 }

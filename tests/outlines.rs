@@ -104,6 +104,7 @@ fn two_hundred_braces() {
 
 fn check_brace(input: &Value, out: &Value) {
     let brace = BraceShape {
+        rise: Length::ZERO,
         along: inches(input, "leg_beam_in"),
         down: inches(input, "leg_post_in"),
         width: inches(input, "width_in"),
@@ -140,6 +141,7 @@ fn two_hundred_scarfs() {
 
 fn check_scarf(input: &Value, out: &Value, stub: Length) {
     let scarf = ScarfShape {
+        blade: Length::ZERO,
         depth: inches(input, "depth_in"),
         lap: inches(input, "length_in"),
         abutment: inches(input, "abutment_in"),

@@ -129,3 +129,22 @@ fn any_plane_frame_is_answered() {
     check(&["frame", "-"], &beam.replace("\"z\": true", "\"z\": false"), 1, "m");
     check(&["frame", "-"], "{", 1, "");
 }
+
+/// 18 rafters of 143.75 in: one a bar of 192 in, since 2 · 143.75 + 0.25 is more than 192 − 1.
+#[test]
+fn a_cutting_plan_comes_with_its_proof() {
+    let task = r#"{"kerf_in": 0.25, "trim_in": 1, "sticks": [{"mark": "R1", "length_in": 143.75, "count": 18}],
+                   "stock": [{"length_in": 192, "price": 20, "count": null}]}"#;
+    let output = report(&["nest", "-", "--json"], task);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+    let plan: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!((plan["cost"].as_f64(), plan["bound"].as_f64()), (Some(360.0), Some(360.0)));
+    assert_eq!((plan["proven_optimal"].as_bool(), plan["bars"].as_array().unwrap().len()), (Some(true), 18));
+    assert_eq!((&plan["bars"][0]["sticks"][0], plan["bars"][0]["left_in"].as_f64()), (&Value::from("R1"), Some(47.25)));
+    check(&["nest", "-"], task, 0, "proven least");
+    check(&["nest", "-"], &task.replace("143.75", "191.5"), 0, "0.5 in longer");
+    check(&["nest", "-"], &task.replace("\"count\": 18", "\"count\": 180000"), 1, "too many");
+    check(&["nest", "-"], &task.replace("192", "-192"), 1, "Stock 1");
+    check(&["nest", "-"], "{", 1, "cannot be read");
+    check(&["nest"], "", 2, "report nest FILE");
+}

@@ -6,7 +6,7 @@ mod drawn_frames;
 use drawn_frames::projects;
 use outshot::joinery::{StickBody, bodies};
 use outshot::lay_out;
-use outshot::project::{Project, ScarfKind, demo};
+use outshot::project::{Project, ScarfKind, StockRule, demo};
 use outshot::solid::Surface;
 use outshot::units::Length;
 use proptest::prelude::*;
@@ -58,6 +58,30 @@ fn every_scarf_closes_without_a_clash() {
         project.frame.brace_down = Length::inches(24.0);
         check_nothing_shared(&project);
     }
+}
+
+/// Sticks over size are cut down at their joints, or trusted as they are: either way nothing stands in anything else, and
+/// the sheets weigh what the solids hold.
+#[test]
+fn sticks_over_size_fit_by_either_rule() {
+    for stock in StockRule::ALL {
+        let mut project = demo::wool_barn();
+        project.joinery.stock = stock;
+        for timber in [&mut project.frame.timbers.post, &mut project.frame.timbers.beam] {
+            timber.sawn.breadth = timber.ordered.breadth + Length::inches(0.25);
+            timber.sawn.depth = timber.ordered.depth + Length::inches(0.375);
+        }
+        check_wood(&project);
+        check_nothing_shared(&project);
+    }
+}
+
+#[test]
+fn curved_braces_fit_like_straight_ones() {
+    let mut project = demo::wool_barn();
+    project.frame.brace_rise = Length::inches(1.5);
+    check_wood(&project);
+    check_nothing_shared(&project);
 }
 
 /// The wedges of the outside over the centre of each body fill it again: the outside is whole, with nothing twice.

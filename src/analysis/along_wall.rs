@@ -1,15 +1,15 @@
 //! Pushes along the wall on the beam line: wind on what stands in it, a frame out of plumb, an earthquake.
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::loading::lies_within;
-use super::roof_cases::RoofLoads;
+use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
 use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
 use crate::loads::{
-    Action, Combination, Duration, SEISMIC_EXEMPTION, SeismicWeight, base_shear, combinations, notional_force,
+    Action, Combination, Duration, SEISMIC_EXEMPTION, SeismicWeight, Spread, base_shear, combinations, notional_force,
 };
 use crate::project::Project;
-use crate::units::{Area, Force, Length, LineLoad};
-use crate::working::Step;
+use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::working::{Citation, Step, Worked};
 
 /// The pushes and what could not be worked out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -55,18 +55,73 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
 /// What of the wind along the wall the beam line takes: half of the roof's edge, the beam's end, half of the posts.
 fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), String> {
     let timbers = &project.frame.timbers;
-    let height = loads.lean_to.mean_roof_height();
-    let thick = (timbers.rafter.sawn.depth + timbers.purlin.sawn.depth + project.roofing.rib) / shape.line.pitch.cos();
     let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
-    let part = |name: &str, area: Area| Projected { name: name.to_owned(), area };
     let parts = [
-        part("roof edge", thick * loads.lean_to.roof_length().length()),
+        part("roof edge", roof_edge(project, shape, loads)),
         part("beam end", timbers.beam.sawn.area()),
         part("posts", posts),
     ];
+    let height = loads.lean_to.mean_roof_height();
     let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
     let share = |index: usize, share: f64| worked.value.forces.get(index).copied().unwrap_or_default() * share;
     Ok((share(0, 0.5) + share(1, 1.0) + share(2, 0.5), worked.steps))
+}
+
+fn part(name: &str, area: Area) -> Projected {
+    Projected { name: name.to_owned(), area }
+}
+
+/// The roof's edge as wind along the wall sees it: rafter, purlin and rib.
+fn roof_edge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Area {
+    let timbers = &project.frame.timbers;
+    let thick = (timbers.rafter.sawn.depth + timbers.purlin.sawn.depth + project.roofing.rib) / shape.line.pitch.cos();
+    thick * loads.lean_to.roof_length().length()
+}
+
+/// What of the wind along the wall the ledger takes: half of the roof's edge, which the purlins share out among the rafters, and
+/// the ledger's end. Unfactored.
+///
+/// # Errors
+/// The sentence that says what is missing.
+pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Worked<Force>, String> {
+    let parts = [
+        part("roof edge", roof_edge(project, shape, loads)),
+        part("ledger end", project.frame.timbers.ledger.sawn.area()),
+    ];
+    let height = loads.lean_to.mean_roof_height();
+    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
+    let force = |index: usize| worked.value.forces.get(index).copied().unwrap_or_default();
+    let total = force(0) * 0.5 + force(1);
+    let says = format!(
+        "{:.0}/2 + {:.0} = {:.0} lb: the beam takes the other half of the edge",
+        force(0).to_pounds(),
+        force(1).to_pounds(),
+        total.to_pounds()
+    );
+    let mut steps = worked.steps;
+    steps.push(Step::new("push on the ledger", says, Citation::from_memory("statics", "halves to ledger and beam")));
+    Ok(Worked::new(total, steps))
+}
+
+/// The worst of the wind along the wall, pressing and lifting, as if it lay on the whole roof.
+#[must_use]
+pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
+    let pressures = loads
+        .side_wind
+        .iter()
+        .flat_map(|case| case.pressure.pieces().iter().flat_map(|piece| [piece.start, piece.end]));
+    let (low, high) = pressures.fold((AreaLoad::ZERO, AreaLoad::ZERO), |(low, high), p| (low.min(p), high.max(p)));
+    let whole = |load| Spread::uniform(Length::ZERO, loads.lean_to.roof_length().length(), load);
+    let case = |name: &str, load| RoofCase {
+        name: name.to_owned(),
+        action: Action::Wind,
+        down: Spread::default(),
+        square: whole(load),
+        point: None,
+        steps: Vec::new(),
+    };
+    let found = [("wind along the wall, pressing", high), ("wind along the wall, lifting", low)];
+    found.into_iter().filter(|(_, load)| *load != AreaLoad::ZERO).map(|(name, load)| case(name, load)).collect()
 }
 
 /// What may lie on the roof beside: its heaviest case, unfactored.

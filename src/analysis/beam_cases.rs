@@ -6,8 +6,7 @@ use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use crate::design::Shape;
 use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
-use crate::geometry::{PostShape, rakes};
-use crate::loads::snow::partial_patterns;
+use crate::geometry::{PostShape, Spans, rakes};
 use crate::loads::{Action, Duration, Edition, settlement};
 use crate::project::Project;
 use crate::units::{Angle, Force, Length, LineLoad, Moment};
@@ -62,8 +61,6 @@ pub struct BeamLoads<'a> {
     left_rake: Length,
 }
 
-/// A beam end past its post by more than this is a span of its own for partial snow.
-const CANTILEVER_FROM: Length = Length::inches(12.0);
 /// Creep of green timber doubles what the dead load bends.
 const CREEP: f64 = 2.0;
 
@@ -159,20 +156,11 @@ impl<'a> BeamLoads<'a> {
             .iter()
             .flat_map(|loading| loading.parts.iter().map(|(factor, _)| *factor))
             .fold(0.0, f64::max);
-        let posts: Vec<Length> = self.shape.posts.iter().map(PostShape::middle).collect();
-        let (first, last) = (posts.first().copied().unwrap_or_default(), posts.last().copied().unwrap_or_default());
-        let left = first > CANTILEVER_FROM;
-        let right = self.project.frame.beam_length - last > CANTILEVER_FROM;
-        let span_of = |x: Length| {
-            let passed = posts.iter().filter(|post| **post < x).count();
-            let within = passed.saturating_sub(usize::from(!left));
-            within.min(posts.len().saturating_sub(2) + usize::from(left) + usize::from(right))
-        };
+        let spans = Spans::of(&self.shape.posts, self.project.frame.beam_length);
         let strip = self.reactions[balanced].beam * factor;
-        let patterns = partial_patterns(left, posts.len().saturating_sub(1), right);
         let symbol = if factor == 1.0 { "D + S".to_owned() } else { format!("D + {factor}S") };
         let make = |pattern: &crate::loads::snow::Pattern| {
-            let share = |x: Length| pattern.shares.get(span_of(x)).copied().unwrap_or(1.0);
+            let share = |x: Length| pattern.shares.get(spans.holding(x)).copied().unwrap_or(1.0);
             let each = self.shape.rafters.iter().zip(&self.widths);
             let rafters = each.map(|(x, width)| strip * *width * share(*x)).collect();
             let loading = Loading {
@@ -184,7 +172,7 @@ impl<'a> BeamLoads<'a> {
             };
             self.case(&loading, rafters, Purpose::Strength)
         };
-        patterns.iter().map(make).collect()
+        spans.partial().iter().map(make).collect()
     }
 
     /// The heaviest snow case with each post sunk in turn.

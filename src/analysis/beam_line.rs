@@ -1,7 +1,7 @@
 //! The beam line worked through: every case with every model of its braces that concerns it.
 use super::along_wall::{AlongCases, along_cases};
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
-use super::beam_model::{BeamModel, BraceModel, Stiffnesses, beam_model};
+use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, beam_model};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use crate::design::Shape;
@@ -145,7 +145,8 @@ impl Solved {
 #[must_use]
 pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness: &Stiffnesses) -> BeamLine {
     let beam = BeamLoads::new(project, shape, loads);
-    let mut work = Work::new(project, shape, &beam, stiffness);
+    let models = Models::new(project, shape, stiffness);
+    let mut work = Work::new(&beam, &models, stiffness);
     let edition = project.place.edition;
     let even = beam.even_cases(edition);
     let heaviest = heaviest(&even).cloned();
@@ -172,6 +173,27 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
     work.line
 }
 
+/// The frame with each model of its braces, the beam cut at its scarfs; last the beam in one stick.
+struct Models(Vec<(BraceModel, bool, BeamModel)>);
+
+impl Models {
+    fn new(project: &Project, shape: &Shape, stiffness: &Stiffnesses) -> Self {
+        let sprung = [0.5, 1.0, 1.5].map(BraceModel::Sprung);
+        let cut = [BraceModel::Rigid, BraceModel::Slack, BraceModel::PushOnly].into_iter().chain(sprung);
+        let kinds = cut.map(|braces| (braces, true)).chain([(BraceModel::Slack, false)]);
+        let built = |(braces, is_hinged)| (braces, is_hinged, beam_model(project, shape, stiffness, braces, is_hinged));
+        Self(kinds.map(built).collect())
+    }
+}
+
+/// One of them with the matrices it has split so far.
+struct Bench<'a> {
+    braces: BraceModel,
+    is_hinged: bool,
+    model: &'a BeamModel,
+    solver: Solver<'a>,
+}
+
 /// The case that presses most, of those that a roof sees for long: with snow where there is any.
 fn heaviest(cases: &[BeamCase]) -> Option<&BeamCase> {
     let total = |case: &BeamCase| case.rafters.iter().sum::<Force>().to_pounds();
@@ -180,20 +202,25 @@ fn heaviest(cases: &[BeamCase]) -> Option<&BeamCase> {
 }
 
 struct Work<'a> {
-    project: &'a Project,
-    shape: &'a Shape,
     loads: &'a BeamLoads<'a>,
-    stiffness: &'a Stiffnesses,
+    benches: Vec<Bench<'a>>,
     dead: Pair<Vec<Force>>,
     line: BeamLine,
 }
 
 impl<'a> Work<'a> {
-    fn new(project: &'a Project, shape: &'a Shape, loads: &'a BeamLoads<'a>, stiffness: &'a Stiffnesses) -> Self {
-        let model = beam_model(project, shape, stiffness, BraceModel::Rigid, true);
+    fn new(loads: &'a BeamLoads<'a>, models: &'a Models, stiffness: &Stiffnesses) -> Self {
+        let bench = |(braces, is_hinged, model): &'a (BraceModel, bool, BeamModel)| Bench {
+            braces: *braces,
+            is_hinged: *is_hinged,
+            model,
+            solver: Solver::new(&model.frame),
+        };
+        let benches: Vec<Bench> = models.0.iter().map(bench).collect();
+        let rigid = benches.iter().find(|bench| bench.braces == BraceModel::Rigid);
         let line = BeamLine {
             cases: Vec::new(),
-            model,
+            model: rigid.map(|bench| bench.model.clone()).unwrap_or_default(),
             stiffness: *stiffness,
             solved: Vec::new(),
             second_order: None,
@@ -201,7 +228,7 @@ impl<'a> Work<'a> {
             not_judged: Vec::new(),
         };
         let dead = Pair { heavy: loads.dead(false), light: loads.dead(true) };
-        Self { project, shape, loads, stiffness, dead, line }
+        Self { loads, benches, dead, line }
     }
 
     /// Solves new cases with each of the models.
@@ -209,15 +236,18 @@ impl<'a> Work<'a> {
         let first = self.line.cases.len();
         self.line.cases.extend(cases);
         for braces in models {
-            let model = beam_model(self.project, self.shape, self.stiffness, *braces, is_hinged);
-            let mut solver = Solver::new(&model.frame);
+            let fits = |bench: &&mut Bench| bench.braces == *braces && bench.is_hinged == is_hinged;
+            let Some(Bench { model, solver, .. }) = self.benches.iter_mut().find(fits) else {
+                self.line.not_judged.push(not_built(*braces));
+                continue;
+            };
             for index in first..self.line.cases.len() {
                 let case = &self.line.cases[index];
-                let load = self.loads.frame_case(&model, case, &self.dead);
+                let load = self.loads.frame_case(model, case, &self.dead);
                 match solver.solve(&load) {
                     Ok(solution) => {
-                        let solved = collect(&model, &solution, *braces, is_hinged, (index, case));
-                        let let_go = self.let_go(&model, &solved, (index, case));
+                        let solved = collect(model, &solution, *braces, is_hinged, (index, case));
+                        let let_go = let_go((self.loads, &self.dead), model, &solved, (index, case));
                         self.line.solved.push(let_go.unwrap_or(solved));
                     }
                     Err(error) => {
@@ -229,29 +259,18 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// A sunk foot pulls nothing down: where its pier would have to hold the post, the post hangs free. The answer without
-    /// that support; nothing where the foot still stands.
-    fn let_go(&self, model: &BeamModel, solved: &Solved, (index, case): (usize, &BeamCase)) -> Option<Solved> {
-        let (post, _) = case.sinks?;
-        solved.posts.get(post).filter(|part| part.foot.is_negative())?;
-        let foot = model.posts.get(post)?.foot;
-        let mut free = model.clone();
-        free.frame.supports.iter_mut().filter(|support| support.node == foot).for_each(|support| support.z = false);
-        let hanging = BeamCase { sinks: None, ..case.clone() };
-        let load = self.loads.frame_case(&free, &hanging, &self.dead);
-        let solution = Solver::new(&free.frame).solve(&load).ok()?;
-        Some(collect(&free, &solution, solved.model, solved.is_hinged, (index, case)))
-    }
-
     /// Pushes along the wall: each by itself, made worse by the sway of the weight where that counts.
     fn run_along(&mut self, along: AlongCases) {
         self.line.along_steps = along.steps;
         self.line.not_judged.extend(along.not_judged);
-        let model = beam_model(self.project, self.shape, self.stiffness, BraceModel::PushOnly, true);
-        let mut solver = Solver::new(&model.frame);
+        let Some(at) = self.benches.iter().position(|bench| bench.braces == BraceModel::PushOnly) else {
+            self.line.not_judged.push(not_built(BraceModel::PushOnly));
+            return;
+        };
+        let mut bench = self.benches.swap_remove(at);
         let mut says: Vec<String> = Vec::new();
         for case in along.cases {
-            if let Err(sentence) = self.sway(&model, &mut solver, case)
+            if let Err(sentence) = self.sway(bench.model, &mut bench.solver, case)
                 && !says.contains(&sentence)
             {
                 says.push(sentence);
@@ -288,6 +307,30 @@ impl<'a> Work<'a> {
     }
 }
 
+/// A sunk foot pulls nothing down: where its pier would have to hold the post, the post hangs free. The answer without
+/// that support; nothing where the foot still stands.
+fn let_go(
+    (loads, dead): (&BeamLoads, &Pair<Vec<Force>>),
+    model: &BeamModel,
+    solved: &Solved,
+    (index, case): (usize, &BeamCase),
+) -> Option<Solved> {
+    let (post, _) = case.sinks?;
+    solved.posts.get(post).filter(|part| part.foot.is_negative())?;
+    let foot = model.posts.get(post)?.foot;
+    let mut free = model.clone();
+    free.frame.supports.iter_mut().filter(|support| support.node == foot).for_each(|support| support.z = false);
+    let hanging = BeamCase { sinks: None, ..case.clone() };
+    let load = loads.frame_case(&free, &hanging, dead);
+    let solution = Solver::new(&free.frame).solve(&load).ok()?;
+    Some(collect(&free, &solution, solved.model, solved.is_hinged, (index, case)))
+}
+
+/// A model that [`Models`] leaves out must not pass in silence.
+fn not_built(braces: BraceModel) -> String {
+    format!("the beam line with {} has no answer: its frame was not built", braces.words())
+}
+
 fn unsolved(braces: BraceModel, error: &FrameError) -> String {
     format!("the beam line with {} has no answer: {error}", braces.words())
 }
@@ -300,8 +343,9 @@ fn collect(
     (index, case): (usize, &BeamCase),
 ) -> Solved {
     let wants_movement = matches!(case.purpose, Purpose::LiveMovement | Purpose::TotalMovement);
-    let beam = model.beam.iter().map(|stretch| {
-        let (moment, shear) = (solution.moment(stretch.member), solution.shear(stretch.member));
+    let curve = |stretch: &Stretch| (solution.moment(stretch.member), solution.shear(stretch.member));
+    let curves: Vec<_> = model.beam.iter().map(curve).collect();
+    let beam = model.beam.iter().zip(&curves).map(|(stretch, (moment, shear))| {
         let end = stretch.to - stretch.from;
         BeamPart {
             moment: moment.extremes(),
@@ -330,8 +374,7 @@ fn collect(
     let posts: Vec<PostPart> = posts.collect();
     let pocket = |edges: &[(usize, Length); 2]| {
         let at = |(stretch, place): (usize, Length)| {
-            let member = model.beam.get(stretch).map_or(0, |stretch| stretch.member);
-            (solution.moment(member).at(place), solution.shear(member).at(place))
+            curves.get(stretch).map_or_else(Default::default, |(moment, shear)| (moment.at(place), shear.at(place)))
         };
         let (a, b) = (at(edges[0]), at(edges[1]));
         (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, if b.1.abs() > a.1.abs() { b.1 } else { a.1 })

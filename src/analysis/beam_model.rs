@@ -12,8 +12,8 @@
 //! x along the beam from its left end, z up from the datum. A brace acts on its centre line, pinned at both ends.
 use crate::design::Shape;
 use crate::frame::{ActsIn, Frame, Inertia, Member, Support};
-use crate::geometry::{Brace, PostShape, beam_housing};
-use crate::project::{BraceJoint, Project, Side};
+use crate::geometry::{Brace, BraceLine, PostShape, beam_housing};
+use crate::project::{BraceJoint, Project};
 use crate::units::{Length, Stress};
 
 /// How the braces are taken to act. Green braces go slack, and the answer changes a great deal with it, so several are
@@ -81,7 +81,7 @@ pub struct PostParts {
 }
 
 /// The frame with what its parts are.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct BeamModel {
     /// The frame.
     pub frame: Frame,
@@ -98,48 +98,6 @@ pub struct BeamModel {
 /// Two places nearer than this are one node.
 const SAME_PLACE: Length = Length::inches(0.05);
 
-/// Where a brace's centre line meets the centre lines of post and beam.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BraceLine {
-    /// Below the beam's centre line, down the post's: g_v + (b/2)·tan φ + D/2 − d_b/(2 cos φ).
-    pub foot: Length,
-    /// From the post's centre line, along the beam's: g_h + b/2 + (D/2)/tan φ − d_b/(2 sin φ).
-    pub head: Length,
-    /// Cosine of the angle φ between brace and beam.
-    pub cos: f64,
-    /// Sine of that angle.
-    pub sin: f64,
-    /// Length between the two.
-    pub length: Length,
-}
-
-impl BraceLine {
-    /// Of this project's braces.
-    #[must_use]
-    pub fn of(project: &Project) -> Self {
-        let (frame, timbers) = (&project.frame, &project.frame.timbers);
-        let (across, down) = (frame.brace_along, frame.brace_down);
-        let tan = down / across;
-        let long = across.hypot(down);
-        let (cos, sin) = (across / long, down / long);
-        let (post, beam, brace) = (timbers.post.sawn.breadth, timbers.beam.sawn.depth, timbers.brace.sawn.depth);
-        let foot = down + post / 2.0 * tan + beam / 2.0 - brace / (2.0 * cos);
-        let head = across + post / 2.0 + beam / 2.0 / tan - brace / (2.0 * sin);
-        Self { foot, head, cos, sin, length: foot.hypot(head) }
-    }
-
-    /// Where the head of that brace is along the beam.
-    #[must_use]
-    pub fn head_x(&self, brace: &Brace, posts: &[PostShape]) -> Length {
-        let post = posts.iter().find(|post| post.number == brace.post);
-        let middle = post.map_or(brace.corner_x, PostShape::middle);
-        match brace.side {
-            Side::Left => middle - self.head,
-            Side::Right => middle + self.head,
-        }
-    }
-}
-
 /// Builds the frame; `hinged` cuts the beam at its scarfs.
 #[must_use]
 pub fn beam_model(
@@ -149,7 +107,7 @@ pub fn beam_model(
     braces: BraceModel,
     hinged: bool,
 ) -> BeamModel {
-    let builder = Builder { project, shape, stiffness, line: BraceLine::of(project) };
+    let builder = Builder { project, shape, stiffness, line: BraceLine::of(&project.frame) };
     let mut model = BeamModel {
         frame: Frame::default(),
         beam: Vec::new(),

@@ -181,6 +181,11 @@ impl LedgerFrame {
         levers.max_by(|a, b| a.1.total_cmp(&b.1)).map(|(place, _)| place)
     }
 
+    /// Each rafter: its member, its place on it, the roof's width it carries.
+    pub(super) fn seats(&self) -> &[(usize, Length, Length)] {
+        &self.seats
+    }
+
     /// The loads of one combination on the frame.
     #[must_use]
     pub fn case(&self, loads: &LedgerLoads) -> LoadCase {

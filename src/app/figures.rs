@@ -1,4 +1,5 @@
 //! The few figures of a frame that stand in the result strip.
+use crate::checks::Strength;
 use crate::design::Built;
 use crate::units::{Money, Weight};
 
@@ -25,6 +26,36 @@ impl Figures {
             weight: heaviest.map_or(Weight::ZERO, |stick| stick.green_weight),
             price: built.order.price,
             n_sticks: built.sticks.len(),
+        }
+    }
+}
+
+/// What a whole frame comes to, as it is remembered with a kept state.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sums {
+    /// How many sticks.
+    pub n_sticks: usize,
+    /// Weight of the order, green, in pounds.
+    pub weight_lb: f64,
+    /// Price of the order.
+    pub price: f64,
+    /// The worst check in words; empty where the strength was not worked out.
+    pub worst: String,
+}
+
+impl Sums {
+    /// The sums of that frame, with its checks where they are there.
+    #[must_use]
+    pub fn of(built: &Built, strength: Option<&Strength>) -> Self {
+        let worst = strength.and_then(Strength::worst).map(|check| match check.ratio() {
+            Some(ratio) => format!("{} {} {:.0} %", check.member, check.name, ratio * 100.0),
+            None => format!("{} {}: not judged", check.member, check.name),
+        });
+        Self {
+            n_sticks: built.sticks.len(),
+            weight_lb: built.order.weight.to_pounds(),
+            price: built.order.price.to_f64(),
+            worst: worst.unwrap_or_default(),
         }
     }
 }

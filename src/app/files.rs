@@ -25,6 +25,15 @@ pub fn file_name(project: &str, ending: &str) -> String {
     if name.is_empty() { format!("lean-to.{ending}") } else { format!("{name}.{ending}") }
 }
 
+/// A drawing with its pens inside, so that it looks right without the app's style sheets.
+#[must_use]
+pub fn with_pens(svg: &str, pens: &str) -> String {
+    match svg.find('>') {
+        Some(end) => format!("{}<style>{pens}</style>{}", &svg[..=end], &svg[end + 1..]),
+        None => svg.to_owned(),
+    }
+}
+
 fn blob(holds: &JsValue, kind: &str) -> Option<Blob> {
     let bag = BlobPropertyBag::new();
     bag.set_type(kind);

@@ -13,6 +13,8 @@ pub struct History {
     undo: Vec<Arc<Project>>,
     redo: Vec<Arc<Project>>,
     last: Option<(String, f64)>,
+    /// Something is held and moved: however slowly, it is one step.
+    held: bool,
 }
 
 impl History {
@@ -20,7 +22,9 @@ impl History {
     /// in the same breath belongs to the step before.
     pub fn push(&mut self, before: Arc<Project>, field: Option<&str>, now: f64) -> bool {
         let same = match (&self.last, field) {
-            (Some((last, at)), Some(field)) => last == field && now - at < ONE_BREATH && !self.undo.is_empty(),
+            (Some((last, at)), Some(field)) => {
+                last == field && (self.held || now - at < ONE_BREATH) && !self.undo.is_empty()
+            }
             _ => false,
         };
         self.last = field.map(|field| (field.to_owned(), now));
@@ -33,6 +37,20 @@ impl History {
         }
         self.undo.push(before);
         true
+    }
+
+    /// From now on edits of one field are one step, until it is let go.
+    pub fn hold(&mut self) {
+        self.last = None;
+        self.held = true;
+    }
+
+    /// The end of what was held; a step that led back to where it began is none.
+    pub fn let_go(&mut self, present: &Arc<Project>) {
+        self.held = false;
+        if self.last.take().is_some() && self.undo.last() == Some(present) {
+            self.undo.pop();
+        }
     }
 
     /// One step back from `present`.
@@ -92,6 +110,25 @@ mod tests {
         assert!(history.push(named("d"), Some("frame.tail"), 1500.0));
         assert!(history.push(named("e"), Some("frame.tail"), 9000.0));
         assert_eq!(history.depth(), (3, 0));
+    }
+
+    #[test]
+    fn what_is_held_is_one_step_and_none_where_it_ends_as_it_began() {
+        let mut history = History::default();
+        history.push(named("a"), Some("frame.posts.1.x"), 0.0);
+        history.hold();
+        assert!(history.push(named("b"), Some("frame.posts.1.x"), 100.0), "the step before is another");
+        assert!(!history.push(named("c"), Some("frame.posts.1.x"), 60_000.0));
+        history.let_go(&named("d"));
+        assert_eq!(history.depth(), (2, 0));
+        assert!(history.push(named("d"), Some("frame.posts.1.x"), 60_001.0), "let go, it is a step of its own");
+        history.hold();
+        history.push(named("e"), Some("frame.posts.1.x"), 70_000.0);
+        history.let_go(&named("e"));
+        assert_eq!(history.depth(), (3, 0));
+        history.hold();
+        history.let_go(&named("e"));
+        assert_eq!(history.depth(), (3, 0), "nothing moved");
     }
 
     #[test]

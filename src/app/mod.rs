@@ -1,4 +1,5 @@
 //! The app in the browser: pages → components → store → library.
+mod after;
 pub mod charts;
 pub mod clock;
 pub mod components;
@@ -18,7 +19,7 @@ mod store;
 pub mod theme;
 
 pub use lens::Lens;
-pub use store::{Good, Store, Strong, use_store};
+pub use store::{Fitted, Good, Store, Strong, use_store};
 
 use crate::app::dom::Tag;
 use leptos::prelude::*;

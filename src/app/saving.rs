@@ -159,7 +159,9 @@ impl Saving {
             Ok(key) => format!("It was set aside whole as “{key}”."),
             Err(trouble) => format!("It could not be set aside: {trouble}."),
         };
-        let copy = storage::copies(id).into_iter().find_map(|copy| {
+        let named = storage::named::named(id).into_iter();
+        let named = named.map(|state| storage::Record { revision: 0, saved: state.kept, text: state.text });
+        let copy = storage::copies(id).into_iter().chain(named).find_map(|copy| {
             let project = file::read(&copy.text).ok()?;
             Some((copy, project))
         });

@@ -1,13 +1,18 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
+use super::after::{after_paint, after_pause};
+use super::dom::follow;
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
 use crate::design::{Built, Design};
+use crate::joinery::{Fit, fit};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The last frame that could be built, with the project it was built from.
 #[derive(Clone, Debug)]
@@ -43,6 +48,22 @@ impl PartialEq for Strong {
     }
 }
 
+/// A frame and whether it fits together.
+#[derive(Clone, Debug)]
+pub struct Fitted {
+    /// The frame.
+    pub good: Good,
+    /// Its solids and what they show.
+    pub fit: Arc<Fit>,
+}
+
+/// The same answer, not one that looks alike.
+impl PartialEq for Fitted {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.fit, &other.fit)
+    }
+}
+
 /// The open project and all that follows from it. Copy it freely; every change goes through `edit`.
 ///
 /// One reference, since every closure of every page holds one.
@@ -60,7 +81,12 @@ struct Parts {
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
+    fitted: RwSignal<Option<Fitted>>,
+    is_held: StoredValue<bool>,
 }
+
+/// A hand that stays this long where it is rests.
+const REST: Duration = Duration::from_millis(150);
 
 /// The store of the app.
 #[must_use]
@@ -93,7 +119,8 @@ impl Store {
             (id, good)
         });
         let drawn = drawn_after(good);
-        let strong = judged_after(drawn, id);
+        let is_held = StoredValue::new(false);
+        let strong = judged_after(rested(drawn, is_held), id);
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
             project,
@@ -106,6 +133,8 @@ impl Store {
             good,
             drawn,
             strong,
+            fitted: fitted_after(drawn),
+            is_held,
         })))
     }
 
@@ -168,6 +197,12 @@ impl Store {
         self.0.strong.get()
     }
 
+    /// Whether the drawn frame fits together (tracked); the answer to an edit comes once the edits pause.
+    #[must_use]
+    pub fn fitted(self) -> Option<Fitted> {
+        self.0.fitted.get()
+    }
+
     /// The last frame that could be built (tracked).
     #[must_use]
     pub fn built(self) -> Option<Arc<Built>> {
@@ -200,6 +235,20 @@ impl Store {
     /// Changes one field; edits of the same field in one breath are one undo step.
     pub fn edit_field(self, path: &str, change: impl FnOnce(&mut Project)) {
         self.apply_once(Some(path), change);
+    }
+
+    /// Something is taken hold of: its edits are one step until it is let go.
+    pub fn hold(self) {
+        self.0.is_held.set_value(true);
+        self.0.history.update_value(History::hold);
+    }
+
+    /// It is let go.
+    pub fn let_go(self) {
+        self.0.is_held.set_value(false);
+        let present = self.0.project.get_untracked();
+        self.0.history.update_value(|history| history.let_go(&present));
+        self.0.depth.set(self.0.history.with_value(History::depth));
     }
 
     /// Changes what is marked, cut or received: one undo step.
@@ -325,6 +374,26 @@ fn drawn_after(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Go
     after_paint(follow, move || good.with_untracked(|(_, good)| good.clone()))
 }
 
+/// The drawn frame at once; while something is held and moves, only once the hand rests, so that the drawing keeps up
+/// with it.
+fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal<Option<Good>> {
+    let rested = RwSignal::new(None);
+    let waits = StoredValue::new(None::<TimeoutHandle>);
+    let go_on = move || rested.set(drawn.get_untracked());
+    follow(Box::new(move || {
+        drawn.track();
+        if let Some(Some(handle)) = waits.try_update_value(Option::take) {
+            handle.clear();
+        }
+        if is_held.get_value() {
+            waits.set_value(set_timeout_with_handle(go_on, REST).ok());
+        } else {
+            go_on();
+        }
+    }));
+    rested
+}
+
 /// The drawn frame judged, after its picture.
 fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
     let follow = move || {
@@ -339,27 +408,12 @@ fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> 
     after_paint(follow, judge)
 }
 
-/// What `make` gives, made anew after the next picture is painted whenever what `follow` tracks changes; the first one, and
-/// that of another project, by the id that `follow` gives, at once.
-fn after_paint<T: Default + Send + Sync + 'static>(
-    follow: impl Fn() -> Option<String> + 'static,
-    make: impl Fn() -> T + Copy + 'static,
-) -> RwSignal<T> {
-    let made = RwSignal::new(T::default());
-    let is_due = StoredValue::new(false);
-    let renew = move || {
-        is_due.set_value(false);
-        made.set(make());
+/// Whether the drawn frame fits together: made when the edits pause, for the solids cost more than all else.
+fn fitted_after(drawn: RwSignal<Option<Good>>) -> RwSignal<Option<Fitted>> {
+    let make = move || {
+        let good = drawn.get_untracked()?;
+        let fit = Arc::new(fit(&good.project, &good.built.shape));
+        Some(Fitted { good, fit })
     };
-    Effect::new(move |before: Option<Option<String>>| {
-        let id = follow();
-        if before.as_ref().is_none_or(|before| *before != id) {
-            renew();
-        } else if !is_due.get_value() {
-            is_due.set_value(true);
-            request_animation_frame(move || set_timeout(renew, std::time::Duration::ZERO));
-        }
-        id
-    });
-    made
+    after_pause(Duration::from_millis(400), move || drawn.track(), make)
 }

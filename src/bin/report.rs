@@ -1,7 +1,7 @@
 //! The native report: a project file in, the whole design out, as text or JSON.
 //!
 //! `report job FILE|-|demo|demo-metric [--json]`: a lean-to. `report frame FILE|- [--json]`: any plane
-//! frame. Exit 0 done, 1 the input is refused, 2 misuse.
+//! frame. `report nest FILE|- [--json]`: sticks out of stock. Exit 0 done, 1 the input is refused, 2 misuse.
 #![allow(clippy::print_stdout, clippy::print_stderr, reason = "a program that prints")]
 
 use std::io::Read;
@@ -11,7 +11,8 @@ use outshot::project::{Project, demo, file};
 use outshot::{evaluate, report};
 
 const USAGE: &str = "report job FILE [--json]\n  FILE: a project file, - for standard input, demo or demo-metric\n\
-                     report frame FILE [--json]\n  FILE: a plane frame, - for standard input";
+                     report frame FILE [--json]\n  FILE: a plane frame, - for standard input\n\
+                     report nest FILE [--json]\n  FILE: sticks and stock, - for standard input";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -25,6 +26,7 @@ fn main() -> ExitCode {
     let answer = match words[..] {
         ["job", source] => job(source, json),
         ["frame", source] => read(source).and_then(|text| outshot::frame::exchange::report(&text, json)),
+        ["nest", source] => read(source).and_then(|text| outshot::ordering::nest::exchange::report(&text, json)),
         _ => {
             eprintln!("{USAGE}");
             return ExitCode::from(2);

@@ -1,4 +1,5 @@
 //! One check and what came of it.
+use super::missing::Input;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
 use crate::units::{Length, UnitSystem};
@@ -9,8 +10,17 @@ use crate::working::{Step, Worked};
 pub enum Outcome {
     /// Demand against capacity, with the working.
     Judged(Worked<Verdict>),
+    /// It could not be made.
+    NotJudged(NotJudged),
+}
+
+/// Why a check could not be made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotJudged {
     /// What is missing, in a sentence.
-    NotJudged(String),
+    pub why: String,
+    /// The datum it waits for, where it is one the user can give.
+    pub missing: Option<Input>,
 }
 
 /// One check of one stick, joint or part.
@@ -41,7 +51,10 @@ impl Check {
     ) -> Self {
         let outcome = match made {
             Ok(worked) => Outcome::Judged(worked),
-            Err(why) => Outcome::NotJudged(sentence(&why.to_string())),
+            Err(why) => {
+                let why = why.to_string();
+                Outcome::NotJudged(NotJudged { missing: Input::named_in(&why), why: sentence(&why) })
+            }
         };
         Self {
             member: member.into(),
@@ -88,6 +101,15 @@ impl Check {
         }
     }
 
+    /// The datum it waits for; nothing where it was made, or could not be for another reason.
+    #[must_use]
+    pub fn missing(&self) -> Option<Input> {
+        match &self.outcome {
+            Outcome::Judged(_) => None,
+            Outcome::NotJudged(not) => not.missing,
+        }
+    }
+
     /// Order of badness: over one, then not judged, then by ratio.
     #[must_use]
     pub fn rank(&self) -> f64 {
@@ -128,7 +150,7 @@ impl Check {
         let Self { member, name, at, combination, .. } = self;
         let place = if at.is_empty() { String::new() } else { format!(" {at}") };
         match &self.outcome {
-            Outcome::NotJudged(why) => format!("{member} {name}{place}: {why}"),
+            Outcome::NotJudged(not) => format!("{member} {name}{place}: {}", not.why),
             Outcome::Judged(worked) => {
                 let under = if combination.is_empty() { String::new() } else { format!(", under {combination}") };
                 format!("{member} {name}{place}: {}{under}", share_text(&worked.value, units))

@@ -1,21 +1,15 @@
-//! The screws of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
-//! wall and because wind sucks the roof outward.
-//!
-//! Lag screws by the NDS; over packing, which carries nothing, by the equations for a gap. What is not known of the wall, the width of its posts, is left out: their edges are not judged.
-//! The steel of the screw in tension is its maker's matter.
+//! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
+//! wall and because wind sucks the roof outward; their washers and their steel under that pull.
 use super::check::Check;
-use super::known::{chosen, gravity, moisture};
 use super::ledger::{Asked, Ledger, height};
+use super::ledger_along::{HOLD_ALONG, along};
+use super::ledger_fixing::{Aim, Fixing, Way};
 use super::purlin::most;
+use crate::design::Shape;
 use crate::fastening::{
-    Direction, Edge, EndLoad, Factors, Fastener, FastenerKind, FixingRow, GroupMember, GroupRow, LedgerLoad, LoadOnOne,
-    Member, Moisture, Placing, Pull, Refused, RowLayout, RowSpacing, Wetness, adjusted_lateral, adjusted_withdrawal,
-    combined_share, geometry_factor, group_factor, lag_thread_in_main, ledger_fixing, load_duration, outer_rows,
-    penetration, single_shear, single_shear_over_gap, wet_lateral, wet_withdrawal, withdrawal,
+    FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
 };
-use crate::loads::Duration;
-use crate::members::{Verdict, stiffness};
-use crate::project::Used;
+use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
@@ -23,33 +17,37 @@ pub(super) const FIXINGS: &str = "ledger fixings";
 pub(super) const HOLD_UP: &str = "hold the ledger up";
 /// Name of the check against uplift: the path of the uplift finds it by this.
 pub(super) const HOLD_DOWN: &str = "hold the ledger down";
+/// Names of the checks under the pull off the wall.
+pub(super) const WASHERS: &str = "press their washers into the wood";
+pub(super) const STEEL: &str = "pull on their steel";
 const SHRINK: &str = "let the ledger shrink";
+const SHRINK_WALL: &str = "let the wall's post shrink";
 /// Wood over this between outer rows splits as it dries (NDS 12.5.1.3, from memory).
 const WIDEST_ROWS: Length = Length::inches(5.0);
-/// Packing thinner than this closes when the screws are driven (common practice).
-const CLOSES: Length = Length::inches(1.0 / 16.0);
 
-/// Which way the reaction goes.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
-    Down,
-    Up,
-}
+/// A push along the wall under this share of the load leaves it upright (common practice).
+const LEANS: f64 = 0.05;
 
 /// Every check of the fixings.
-pub(super) fn check_fixings(ledger: &Ledger) -> Vec<Check> {
+pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
     let mut checks: Vec<Check> = match Fixing::new(ledger) {
-        Err(why) => [HOLD_UP, HOLD_DOWN].map(|name| Check::not_judged(FIXINGS, name, &why)).into(),
-        Ok(fixing) => [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)].map(|(name, way)| fixing.worst(name, way)).into(),
+        Err(why) => [HOLD_UP, HOLD_DOWN, HOLD_ALONG].map(|name| Check::not_judged(FIXINGS, name, &why)).into(),
+        Ok(fixing) => {
+            let ways = [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)];
+            let held = ways.into_iter().map(|(name, way)| fixing.worst(name, way));
+            held.chain(along(&fixing, shape)).chain(fixing.pulled()).collect()
+        }
     };
-    checks.extend(rows_apart(ledger));
+    let fixings = &ledger.project.fixings.ledger;
+    let rows = fixings.rows.checked_sub(1).map(|last| height(ledger.project, last) - height(ledger.project, 0));
+    let columns = fixings.column_gap * fixings.columns.saturating_sub(1) as f64;
+    checks.extend(rows.map(|apart| outer(SHRINK, apart)));
+    checks.extend((fixings.columns > 1).then(|| outer(SHRINK_WALL, columns)));
     checks
 }
 
 /// Outer rows against what lets the wood shrink.
-fn rows_apart(ledger: &Ledger) -> Option<Check> {
-    let rows = ledger.project.fixings.ledger.rows;
-    let apart = height(ledger.project, rows.checked_sub(1)?) - height(ledger.project, 0);
+fn outer(name: &str, apart: Length) -> Check {
     let steps = match outer_rows(apart, false) {
         Ok(worked) => worked.steps,
         Err(refused) => {
@@ -57,226 +55,299 @@ fn rows_apart(ledger: &Ledger) -> Option<Check> {
         }
     };
     let made = Worked::new(Verdict::length(apart, WIDEST_ROWS), steps);
-    Some(Check::new(FIXINGS, SHRINK, "", "", Ok::<_, String>(made)))
+    Check::new(FIXINGS, name, "", "", Ok::<_, String>(made))
 }
 
-/// The screws at one post of the wall, with what is the same under every combination.
-struct Fixing<'a> {
-    ledger: &'a Ledger<'a>,
-    lag: &'static Fastener,
-    wall_gravity: f64,
-    gravity: f64,
-    moisture: Moisture,
-    rows: usize,
-    /// Packing between ledger and wall: it carries nothing and counts as a gap.
-    packing: Length,
-    /// Thickness of the ledger.
-    side: Length,
+/// A combination at a post of the wall, its reaction and its pull off the wall.
+#[derive(Clone, Copy)]
+pub(super) struct Place<'a> {
+    pub(super) way: Way,
+    pub(super) asked: &'a Asked,
+    /// Where the snow is whole, if it is not everywhere.
+    pub(super) pattern: &'a str,
+    pub(super) post: usize,
+    pub(super) reaction: Force,
+    pub(super) outward: Force,
+    /// Push along the wall at the same time.
+    pub(super) along: Force,
 }
 
-impl<'a> Fixing<'a> {
-    fn new(ledger: &'a Ledger<'a>) -> Result<Self, String> {
-        let project = ledger.project;
-        let fixings = &project.fixings.ledger;
-        let lag = chosen(&fixings.fastener, "screw of the ledger")?;
-        if fixings.rows == 0 {
-            return Err("the rows of the ledger's fixings are missing".to_owned());
-        }
-        if lag.kind == FastenerKind::Bolt {
-            return Err(format!(
-                "a {} is held by its washers, whose size is missing, and the rule for pull and push at once is for screws",
-                lag.name
-            ));
-        }
-        let packing = project.frame.ledger_packing;
-        let wall_gravity = gravity(&fixings.wall_species, "the wall's posts")?;
-        let gravity = gravity(&project.frame.species, "the ledger")?;
-        let side = ledger.member.section().breadth;
-        let moisture = moisture(project, Used::Ledger)?;
-        Ok(Self { ledger, lag, wall_gravity, gravity, moisture, rows: fixings.rows, packing, side })
+impl Place<'_> {
+    /// How far the load leans along the wall; a push of less than a twentieth of it turns no grain.
+    pub(super) fn tilt(&self) -> Angle {
+        let tilt = Angle::radians(self.along.to_pounds().atan2(self.reaction.to_pounds()));
+        if tilt.sin() < LEANS { Angle::ZERO } else { tilt }
     }
+}
 
-    /// The post and combination that ask most of their screws, one way.
+impl Fixing<'_> {
+    /// The post and combination that ask most of their fixings, one way.
     fn worst(&self, name: &str, way: Way) -> Check {
-        let made = self.governing(way);
-        match made {
+        match self.governing(way) {
             Err(why) => Check::not_judged(FIXINGS, name, why),
             Ok(None) => {
                 let step = Step::new("reaction", "no combination asks it", Citation::from_memory("statics", "sum"));
                 let made = Worked::new(Verdict::force(Force::ZERO, Force::ZERO), vec![step]);
                 Check::new(FIXINGS, name, "", "", Ok::<_, String>(made))
             }
-            Ok(Some((asked, post, load))) => {
-                let x = self.ledger.frame.posts[post].x;
-                let made = self.judge(way, asked, &load).map_err(|refused| refused.to_string());
-                let at = format!("at the wall's post {}", post + 1);
-                Check::new(FIXINGS, name, at, asked.loading.name.clone(), made).at_x(x)
-            }
+            Ok(Some(place)) => self.at(name, &place, self.judge(&place)),
         }
     }
 
-    fn governing(&self, way: Way) -> Result<Option<(&Asked, usize, LedgerLoad)>, String> {
-        let values = self.values(way, Duration::TenYears).map_err(|refused| refused.to_string())?.value;
-        let rows = self.rows(way);
-        let all = self.ledger.asked.iter().flat_map(|asked| {
-            (0..self.ledger.frame.posts.len())
-                .filter_map(move |post| Some((asked, post, self.reaction(way, asked, post)?)))
+    pub(super) fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, String>) -> Check {
+        let at = format!("at the wall's post {}", place.post + 1);
+        let x = self.ledger.frame.posts[place.post].x;
+        Check::new(FIXINGS, name, at, place.asked.named(place.pattern), made).at_x(x)
+    }
+
+    fn governing(&self, way: Way) -> Result<Option<Place<'_>>, String> {
+        let values = self.rough(way)?;
+        let on_one = share(&self.rows(way), self.ledger.line.ledger);
+        let rough = |place: &Place| {
+            let duration = place.asked.loading.duration.factor();
+            let withdrawal = values.withdrawal * if self.pull_minds_duration() { duration } else { 1.0 };
+            let values = Pull { withdrawal, lateral: values.lateral * duration };
+            combined_share(self.kind(), values, on_one(place.reaction, place.outward)).unwrap_or_default()
+        };
+        Ok(most(self.places(way), rough))
+    }
+
+    /// Every combination at every post where the reaction goes that way.
+    fn places(&self, way: Way) -> impl Iterator<Item = Place<'_>> {
+        let posts = self.ledger.frame.posts.len();
+        let all = self.ledger.asked.iter().flat_map(move |asked| (0..posts).map(move |post| (asked, post)));
+        let even = all.zip(&self.ledger.reactions).filter_map(move |((asked, post), down)| {
+            let reaction = if way == Way::Down { *down } else { -*down };
+            let outward = (asked.level * self.ledger.shares.width[post]).max(Force::ZERO);
+            let asks = reaction.to_pounds() > 1e-6;
+            asks.then_some(Place { way, asked, pattern: "", post, reaction, outward, along: Force::ZERO })
         });
-        let rough = rough(&rows, self.ledger.line.ledger, values);
-        let worst =
-            most(all, |(asked, _, (reaction, outward))| rough(*reaction, *outward) / asked.loading.duration.factor());
-        Ok(worst.map(|(asked, post, (reaction, outward))| {
-            (asked, post, LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, rows: rows.clone() })
+        let patches = self.ledger.patches.iter().filter(move |_| way == Way::Down);
+        let partly = patches.flat_map(|patches| patches.reactions(self.ledger));
+        even.chain(partly.map(move |(post, reaction, pattern, asked)| Place {
+            way,
+            asked,
+            pattern,
+            post,
+            reaction,
+            outward: Force::ZERO,
+            along: Force::ZERO,
         }))
     }
 
-    /// Each row over the edge that presses on the wall: the lower one when the reaction goes down.
-    fn rows(&self, way: Way) -> Vec<FixingRow> {
-        let depth = self.ledger.member.section().depth;
-        let over_edge = |row: usize| {
-            let height = height(self.ledger.project, row);
-            if way == Way::Down { height } else { depth - height }
-        };
-        (0..self.rows).map(|row| FixingRow { height: over_edge(row), count: 1 }).collect()
+    /// What the fixings of that post hold.
+    fn load(&self, place: &Place) -> LedgerLoad {
+        let Place { way, reaction, outward, along, .. } = *place;
+        LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, along, rows: self.rows(way) }
     }
 
-    /// The reaction at one post, where it goes that way, and the pull off the wall.
-    fn reaction(&self, way: Way, asked: &Asked, post: usize) -> Option<(Force, Force)> {
-        let down = self.ledger.shares.reaction(post, &asked.loads);
-        let reaction = if way == Way::Down { down } else { -down };
-        let level = asked.level * self.ledger.shares.width[post];
-        let outward = if level > Force::ZERO { level } else { Force::ZERO };
-        (reaction.to_pounds() > 1e-6).then_some((reaction, outward))
-    }
-
-    fn judge(&self, way: Way, asked: &Asked, load: &LedgerLoad) -> Result<Worked<Verdict>, Refused> {
-        let values = self.values(way, asked.loading.duration)?;
-        let found = ledger_fixing(self.lag.kind, load, values.value)?;
+    pub(super) fn judge(&self, place: &Place) -> Result<Worked<Verdict>, String> {
+        let values = self.values(Aim { way: place.way, tilt: place.tilt() }, place.asked.loading.duration)?;
+        let found =
+            ledger_fixing(self.kind(), &self.load(place), values.value).map_err(|refused| refused.to_string())?;
         let on_one = found.value.load;
         let total = Force::pounds(on_one.withdrawal.to_pounds().hypot(on_one.lateral.to_pounds()));
         let steps = values.steps.into_iter().chain(found.steps).collect();
         Ok(Worked::new(Verdict::force(total, total / found.value.ratio), steps))
     }
 
-    /// What one screw carries out of the wall and along it.
-    fn values(&self, way: Way, duration: Duration) -> Result<Worked<Pull>, Refused> {
-        let fixings = &self.ledger.project.fixings.ledger;
-        let duration = load_duration(duration.factor())?;
-        let thread = lag_thread_in_main(self.lag, fixings.length, self.side + self.packing)?;
-        let held = thread.value.min(fixings.wall_depth);
-        let out = withdrawal(self.lag, self.wall_gravity)?;
-        let dry = Moisture { when_made: Wetness::Dry, in_use: Wetness::Dry };
-        let wet_out = wet_withdrawal(self.lag.kind, dry)?;
-        let factors = Factors { load_duration: duration.value, wet: wet_out.value, ..Factors::default() };
-        let allowed_out = adjusted_withdrawal(out.value, held, &factors)?;
-        let aside = self.lateral(way, duration.value)?;
-        let value = Pull { withdrawal: allowed_out.value, lateral: aside.value };
-        let all = [thread.steps, out.steps, duration.steps, wet_out.steps, allowed_out.steps, aside.steps];
-        Ok(Worked::new(value, all.into_iter().flatten().collect()))
-    }
-
-    fn lateral(&self, way: Way, duration: f64) -> Result<Worked<Force>, Refused> {
-        let fixings = &self.ledger.project.fixings.ledger;
-        let depth = (fixings.length - self.side - self.packing).min(fixings.wall_depth) - self.lag.tip;
-        let depth = penetration(self.lag, depth)?;
-        let main = Member::wood(self.wall_gravity, depth.value.bearing_length, Angle::ZERO);
-        let side = Member::wood(self.gravity, self.side, Angle::RIGHT);
-        let reference = if self.packing > CLOSES {
-            single_shear_over_gap(self.lag, &main, &side, self.packing)?
-        } else {
-            single_shear(self.lag, &main, &side)?
+    /// Washers and steel under the hardest pull of any combination: neither knows a load duration. A maker's own screw has both
+    /// in its maker's value.
+    fn pulled(&self) -> Vec<Check> {
+        if self.is_makers() {
+            return Vec::new();
+        }
+        let of = |way: Way| {
+            let on_one = share(&self.rows(way), self.ledger.line.ledger);
+            let pull = move |place: Place| on_one(place.reaction, place.outward).withdrawal.to_pounds();
+            self.places(way).map(move |place| (pull(place), place))
         };
-        let length = self.side.min(depth.value.bearing_length);
-        let geometry = self.geometry(way, length)?;
-        let group = self.group()?;
-        let layout = if self.rows > 1 { RowLayout::Other } else { RowLayout::One };
-        let wet = wet_lateral(self.lag, self.moisture, layout);
-        let factors = Factors {
-            load_duration: duration,
-            wet: wet.value,
-            group: group.value,
-            geometry: geometry.value,
-            penetration: depth.value.factor,
-            ..Factors::default()
+        let hardest = most(of(Way::Down).chain(of(Way::Up)), |(pull, _)| *pull);
+        let Some((_, place)) = hardest else { return Vec::new() };
+        let against = |capacity: Result<Worked<Force>, String>| {
+            let capacity = capacity?;
+            let load = fixing_load(&self.load(&place)).map_err(|refused| refused.to_string())?;
+            let pull = load.value.withdrawal;
+            let steps = load.steps.into_iter().chain(capacity.steps).collect();
+            Ok(Worked::new(Verdict::force(pull, capacity.value), steps))
         };
-        let allowed = adjusted_lateral(reference.value.reference, &factors)?;
-        let all = [depth.steps, reference.steps, geometry.steps, group.steps, wet.steps, allowed.steps];
-        Ok(Worked::new(allowed.value, all.into_iter().flatten().collect()))
-    }
-
-    /// The lesser factor of the ledger, loaded across its grain, and of the wall's post, loaded along it. The screws of one
-    /// post stand in a row with the load. The edge the screws press toward is the top one when the ledger presses down.
-    fn geometry(&self, way: Way, bearing_length: Length) -> Result<Worked<f64>, Refused> {
-        let (project, posts) = (self.ledger.project, &self.ledger.frame.posts);
-        let diameter = self.lag.diameter;
-        let (below, above) = (height(project, 0), self.ledger.member.section().depth - height(project, self.rows - 1));
-        let (loaded, unloaded) = if way == Way::Down { (above, below) } else { (below, above) };
-        let end = posts.iter().map(|post| post.from_end).reduce(Length::min);
-        let row = |attached_needs| {
-            let spacing = project.fixings.ledger.row_gap;
-            (self.rows > 1).then_some(RowSpacing { spacing, attached_needs })
-        };
-        let of_ledger = geometry_factor(&Placing {
-            diameter,
-            direction: Direction::Across,
-            bearing_length,
-            end: end.map(|end| (end, EndLoad::Across)),
-            edge: Some(Edge { loaded, unloaded }),
-            in_row: row(Some(diameter * 4.0)),
-            between_rows: None,
-        })?;
-        let of_wall = geometry_factor(&Placing {
-            diameter,
-            direction: Direction::Along,
-            bearing_length,
-            end: None,
-            edge: None,
-            in_row: row(None),
-            between_rows: None,
-        })?;
-        let value = of_ledger.value.min(of_wall.value);
-        let named = |whose: &'static str| move |step: Step| Step { gives: format!("{whose}: {}", step.gives), ..step };
-        let of_ledger = of_ledger.steps.into_iter().map(named("ledger"));
-        let of_wall = of_wall.steps.into_iter().map(named("wall's post"));
-        Ok(Worked::new(value, of_ledger.chain(of_wall).chain([self.edges_of_the_wall()]).collect()))
-    }
-
-    /// What the builder has to look at, since the width of the wall's posts is not known.
-    fn edges_of_the_wall(&self) -> Step {
-        let says = format!(
-            "not judged: the width of the post is not known. The screw needs 1.5·D = {:.3} in to each edge, a post {:.2} in wide",
-            self.lag.diameter.to_inches() * 1.5,
-            self.lag.diameter.to_inches() * 3.0
-        );
-        Step::new("wall's post: edge distance", says, Citation::from_memory("NDS 2015", "Table 12.5.1C"))
-    }
-
-    /// The row stands along the wall's post. Areas of a strip four screws wide, the ledger's stiffness for both: what is
-    /// not known of the wall cannot raise the factor much.
-    fn group(&self) -> Result<Worked<f64>, Refused> {
-        let project = self.ledger.project;
-        let strip = self.lag.diameter * 4.0;
-        let modulus = stiffness(&self.ledger.member).value;
-        let row = GroupRow {
-            n_fasteners: u32::try_from(self.rows).unwrap_or(u32::MAX),
-            spacing: project.fixings.ledger.row_gap,
-            diameter: self.lag.diameter,
-            has_metal_side: false,
-        };
-        let main = GroupMember { modulus, area: project.fixings.ledger.wall_depth * strip };
-        group_factor(row, main, GroupMember { modulus, area: self.side * strip })
+        let steel = self.steel().map_err(|refused| refused.to_string());
+        vec![self.at(WASHERS, &place, against(self.washers())), self.at(STEEL, &place, against(steel))]
     }
 }
 
-/// Load by capacity of the most loaded screw (a lag screw's) of a reaction and a pull off the
-/// wall, to find the governing one.
-fn rough(rows: &[FixingRow], stand_off: Length, values: Pull) -> impl Fn(Force, Force) -> f64 + use<> {
-    let heights = rows.iter().map(|row| row.height.to_inches());
-    let squares: f64 = heights.clone().map(|height| height * height).sum();
-    let lever = stand_off.to_inches() * heights.fold(0.0, f64::max) / squares;
-    let n = rows.len() as f64;
-    move |reaction, outward| {
-        let load = LoadOnOne { withdrawal: reaction.abs() * lever + outward / n, lateral: reaction.abs() / n };
-        combined_share(FastenerKind::LagScrew, values, load).unwrap_or_default()
+/// Load on the most loaded fixing of a reaction and a pull off the wall, without its working.
+pub(super) fn share(rows: &[FixingRow], stand_off: Length) -> impl Fn(Force, Force) -> LoadOnOne + use<> {
+    let count = |row: &FixingRow| f64::from(row.count);
+    let squares: f64 = rows.iter().map(|row| count(row) * row.height.to_inches().powi(2)).sum();
+    let top = rows.iter().map(|row| row.height.to_inches()).fold(0.0, f64::max);
+    let lever = stand_off.to_inches() * top / squares;
+    let n: f64 = rows.iter().map(count).sum();
+    move |reaction, outward| LoadOnOne { withdrawal: reaction.abs() * lever + outward / n, lateral: reaction.abs() / n }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::roof_loads;
+    use crate::checks::check_ledger;
+    use crate::evaluate;
+    use crate::project::{LedgerFixings, MAKERS_OWN, Project, demo};
+    use crate::units::UnitSystem;
+
+    /// The barn on three rows of 5/8 in at 2 1/2, 5 and 7 1/2 in of its ledger of 4x10, into posts 8 ft apart.
+    fn barn(change: impl Fn(&mut LedgerFixings)) -> Project {
+        let mut barn = demo::wool_barn();
+        let fixings = &mut barn.fixings.ledger;
+        fixings.fastener = "lag_5_8".to_owned();
+        (fixings.rows, fixings.lowest) = (3, Length::inches(2.5));
+        (barn.site.first_wall_post, barn.site.wall_post_spacing) = (Length::inches(12.0), Length::inches(96.0));
+        change(&mut barn.fixings.ledger);
+        barn
+    }
+
+    /// Every check of the ledger, on the barn's own geometry.
+    fn checks(project: &Project) -> Vec<Check> {
+        let built = evaluate(&barn(|_| ())).built.unwrap();
+        check_ledger(project, &built.shape, &roof_loads(project, &built.shape))
+    }
+
+    fn found<'a>(checks: &'a [Check], name: &str) -> &'a Check {
+        checks.iter().find(|check| check.name == name).unwrap()
+    }
+
+    fn ratio(project: &Project, name: &str) -> f64 {
+        found(&checks(project), name).ratio().unwrap()
+    }
+
+    /// Reaction and outward pull on the fixings, as their steps give them.
+    fn asked(check: &Check) -> (f64, f64) {
+        let says = |gives: &str| check.steps().iter().find(|step| step.gives == gives).unwrap().says.clone();
+        let number = |text: &str| text.split('/').next().unwrap().trim().parse().unwrap();
+        let shear = says("shear of one fixing");
+        let pull = says("pull of the highest fixing");
+        (number(shear.trim_start_matches("Z = R/n = ")), number(pull.rsplit(" + ").next().unwrap()))
+    }
+
+    fn bolted(project: &mut LedgerFixings) {
+        project.fastener = "bolt_5_8".to_owned();
+        project.length = Length::inches(13.0);
+    }
+
+    /// Mode III_s of a 5/8 in bolt, ledger 4 in across the grain (F_e 2100), post 8 in along it (F_e 4600): R_e 2.190,
+    /// k₃ = −1 + √(2·3.190/2.190 + 2·45,000·4.190·0.625²/(3·4600·4²)), Z = k₃·0.625·4·4600/(4.190·3.2·1.25).
+    fn bolt_aside() -> f64 {
+        let re = 4600.0 / 2100.0_f64;
+        let k3 =
+            (2.0 * (1.0 + re) / re + 2.0 * 45_000.0 * (2.0 + re) * 0.625 * 0.625 / (3.0 * 4600.0 * 16.0)).sqrt() - 1.0;
+        k3 * 0.625 * 4.0 * 4600.0 / ((2.0 + re) * 4.0)
+    }
+
+    /// A washer of 2 in over a hole of 11/16 on hemlock of 555 psi across its grain: 555·(2 + 3/8)/2·π/4·(2² − 0.6875²) lb.
+    fn washer() -> f64 {
+        555.0 * 2.375 / 2.0 * std::f64::consts::FRAC_PI_4 * (4.0 - 0.6875 * 0.6875)
+    }
+
+    /// Green wood held by three in a row: 0.4 of Z, ·0.981 for the group, ·1.15; pull R·2.5·7.5/87.5 against the washers; both add.
+    #[test]
+    fn bolts_by_hand() {
+        let all = checks(&barn(bolted));
+        let hold = found(&all, HOLD_UP);
+        let (r, h) = asked(hold);
+        let (aside, pull) = (r / 3.0, r * 18.75 / 87.5 + h / 3.0);
+        let expected = aside / (bolt_aside() * 1.15 * 0.4 * 0.981) + pull / washer();
+        assert!((hold.ratio().unwrap() / expected - 1.0).abs() < 2e-3, "{hold:?} {expected}");
+        assert!(hold.steps().iter().any(|step| step.says.contains("mode IIIs")));
+        // A nut and two washers need 15/16 in past 12 in.
+        let short = barn(|fixings| {
+            bolted(fixings);
+            fixings.length = Length::inches(12.9);
+        });
+        assert!(found(&checks(&short), HOLD_UP).says(UnitSystem::Imperial).contains("does not come out behind"));
+    }
+
+    #[test]
+    fn washers_and_steel_by_hand() {
+        let steel = |project: &Project, allowed: f64| {
+            let all = checks(project);
+            let (r, h) = asked(found(&all, STEEL));
+            let pull = r * 18.75 / 87.5 + h / 3.0;
+            let (washers, steel) = (found(&all, WASHERS).ratio().unwrap(), found(&all, STEEL).ratio().unwrap());
+            assert!((washers / (pull / washer()) - 1.0).abs() < 3e-3, "{washers} {pull}");
+            assert!((steel / (pull / allowed) - 1.0).abs() < 3e-3, "{steel} {pull}");
+        };
+        // 30,000 psi on the root of a lag screw, 0.471 in; three quarters of it on a bolt's body.
+        steel(&barn(|_| ()), 30_000.0 * std::f64::consts::FRAC_PI_4 * 0.471 * 0.471);
+        steel(&barn(bolted), 22_500.0 * std::f64::consts::FRAC_PI_4 * 0.625 * 0.625);
+        // A ring of wood too narrow for the pull fails, whatever the screw holds.
+        assert!(ratio(&barn(|fixings| fixings.washer = Length::inches(1.0)), WASHERS) > 1.0);
+        let unknown = checks(&barn(|fixings| fixings.washer = Length::ZERO));
+        assert!(
+            found(&unknown, WASHERS)
+                .says(UnitSystem::Imperial)
+                .contains("the washers of the ledger's fixings are missing")
+        );
+        assert!(found(&unknown, HOLD_UP).ratio().is_some());
+    }
+
+    /// Two side by side in one row, 5 in up: each takes half, pulled by R·2.5/(5·2), and green wood shrinks round one row along
+    /// its grain: C_M = 1. The ledger ends 4 in past a post: 4 − 1.5625 = 2.4375 in from the outer bolt, 0.975 of 4D, and no C_b.
+    /// Rows of bolts 6.4 diameters long stand five diameters apart, 3 1/8 in.
+    #[test]
+    fn side_by_side() {
+        let two = |gap: f64| {
+            barn(move |fixings| {
+                bolted(fixings);
+                (fixings.rows, fixings.lowest) = (1, Length::inches(5.0));
+                (fixings.columns, fixings.column_gap) = (2, Length::inches(gap));
+            })
+        };
+        let all = checks(&two(3.125));
+        let hold = found(&all, HOLD_UP);
+        let (r, h) = asked(hold);
+        let expected = r / 2.0 / (bolt_aside() * 1.15 * 0.975) + (r * 2.5 / 10.0 + h / 2.0) / (washer() / 2.375 * 2.0);
+        assert!((hold.ratio().unwrap() / expected - 1.0).abs() < 2e-3, "{hold:?} {expected}");
+        let near = checks(&two(3.1));
+        assert!(found(&near, HOLD_UP).says(UnitSystem::Imperial).contains("The spacing between rows is 3.10 in"));
+        assert!(found(&all, SHRINK_WALL).passes());
+        assert!((ratio(&two(5.5), SHRINK_WALL) - 1.1).abs() < 1e-9);
+        assert!(all.iter().all(|check| check.name != SHRINK_WALL || check.ratio().is_some()));
+    }
+
+    /// A maker's 3/8 in screw of 400 lb sideways and 700 lb pulled, one row of two 3 in apart: both by C_D alone, together by 12.4-1.
+    #[test]
+    fn makers_screws() {
+        let two = |change: fn(&mut LedgerFixings)| {
+            barn(move |fixings| {
+                fixings.fastener = MAKERS_OWN.to_owned();
+                (fixings.rows, fixings.lowest, fixings.columns) = (1, Length::inches(5.0), 2);
+                let makers = &mut fixings.makers;
+                (makers.sideways, makers.pull) = (Force::pounds(400.0), Force::pounds(700.0));
+                makers.source = "invented sheet".to_owned();
+                change(fixings);
+            })
+        };
+        let all = checks(&two(|_| ()));
+        let hold = found(&all, HOLD_UP);
+        let (r, h) = asked(hold);
+        let (z, w) = (r / 2.0, r * 2.5 / 10.0 + h / 2.0);
+        let (aside, out) = (400.0 * 1.15, 700.0 * 1.15);
+        let expected = ((w * w / out + z * z / aside) / w.hypot(z)).max(z / aside);
+        assert!((hold.ratio().unwrap() / expected - 1.0).abs() < 2e-3, "{hold:?} {expected}");
+        assert!(hold.sources().contains("the maker's sheet"));
+        // Its head and its steel are in the maker's value.
+        assert!(all.iter().all(|check| check.name != STEEL && check.name != WASHERS));
+        let says = |project: &Project| found(&checks(project), HOLD_UP).says(UnitSystem::Imperial);
+        let missing = |change, what: &str| assert!(says(&two(change)).contains(what), "{what}: {}", says(&two(change)));
+        missing(
+            |fixings| fixings.makers.sideways = Force::ZERO,
+            "the allowable load sideways of the maker's screw is missing",
+        );
+        missing(|fixings| fixings.makers.pull = Force::ZERO, "the allowable pull of the maker's screw is missing");
+        missing(|fixings| fixings.makers.source.clear(), "where the values of the maker's screw stand is missing");
+        let mut packed = two(|_| ());
+        packed.frame.ledger_packing = Length::inches(0.75);
+        assert!(says(&packed).contains("over packing they are missing"));
     }
 }

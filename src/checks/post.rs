@@ -1,9 +1,10 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
-use crate::analysis::{BraceLine, Purpose};
+use super::post_head::check_post_heads;
+use crate::analysis::Purpose;
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
-use crate::geometry::{PostShape, post_housing};
+use crate::geometry::{BraceLine, PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
@@ -15,7 +16,7 @@ use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
 /// Specific gravity of the pegs: seasoned oak (NDS, red oak).
-const PEG_GRAVITY: f64 = 0.67;
+pub(super) const PEG_GRAVITY: f64 = 0.67;
 /// Name of the check of a post head's pegs.
 pub const PULLS_ON_PEGS: &str = "pulls on its pegs";
 /// Sway allowed, a share of the height.
@@ -26,6 +27,7 @@ const SWAY_SHARE: f64 = 200.0;
 pub fn check_posts(with: &BeamChecks) -> Vec<Check> {
     let each = with.shape.posts.iter().enumerate();
     let mut checks: Vec<Check> = each.flat_map(|(index, post)| one(with, index, post)).collect();
+    checks.extend(check_post_heads(with));
     checks.extend(sway(with));
     checks
 }
@@ -71,7 +73,7 @@ fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
 
 /// How far the middle of a rafter's seat is from the middle of the post under the beam: both are measured from the outer
 /// face, and the seat begins there.
-fn off_centre(with: &BeamChecks) -> Length {
+pub(super) fn off_centre(with: &BeamChecks) -> Length {
     (with.project.frame.timbers.post.sawn.depth - with.shape.rafter.beam.seat).abs() / 2.0
 }
 
@@ -218,7 +220,7 @@ fn sway(with: &BeamChecks) -> Option<Check> {
 /// What the line sways before its braces touch: δ·H/(a·cos φ) with δ the gap along the brace, a its foot below the beam. The
 /// post's face draws back by half of what the post shrinks as it dries; the beam's underside stays on the shoulders.
 fn slack_sway(with: &BeamChecks, height: Length) -> Worked<Length> {
-    let line = BraceLine::of(with.project);
+    let line = BraceLine::of(&with.project.frame);
     let timbers = &with.project.frame.timbers;
     let moisture = with.project.site.service_moisture_percent;
     let wood = species(&with.project.frame.species);

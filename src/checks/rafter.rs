@@ -3,8 +3,8 @@ use super::check::Check;
 use super::wood::Woods;
 use crate::analysis::Loading;
 use crate::analysis::{
-    RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings, person_at,
-    rafter_frame,
+    RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings,
+    partial_on_rafters, person_at, rafter_frame,
 };
 use crate::design::Shape;
 use crate::geometry::rakes;
@@ -60,9 +60,14 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
         movements: Vec::new(),
         missing: loads.not_judged.clone(),
     };
-    let cases = cases(project, loads, &line, width, &mut work.missing);
+    let mut cases = cases(project, loads, &line, width, &mut work.missing);
+    let [on_tail, between] = partial_on_rafters(&line, loads).map_or([None, None], |both| both.map(Some));
+    cases.extend(on_tail);
+    let for_strength = cases.len();
+    // Snow gone from between the seats asks less of everything but the tail's movement.
+    cases.extend(between);
     let solve = |loading: &Loading| beam.forces(loading, &cases, &loads.dead, width).map_err(|error| error.to_string());
-    for loading in loadings(project.place.edition, &cases) {
+    for loading in loadings(project.place.edition, &cases[..for_strength]) {
         let forces = solve(&loading)?;
         work.found.push((loading, forces));
     }
@@ -227,7 +232,29 @@ impl Judge<'_> {
             let made = check_deflection(*sag, limit);
             Some(Check::new(&self.work.mark, words(kind), "between ledger and beam", name.clone(), made))
         };
-        [DeflectionCase::SnowOrWind, DeflectionCase::DeadAndLive].into_iter().filter_map(check).collect()
+        let kinds = [DeflectionCase::SnowOrWind, DeflectionCase::DeadAndLive];
+        kinds.into_iter().filter_map(check).chain(kinds.into_iter().filter_map(|kind| self.tail_moves(kind))).collect()
+    }
+
+    /// The end of the roof, up or down, against what a cantilever of twice its length may bend.
+    fn tail_moves(&self, kind: DeflectionCase) -> Option<Check> {
+        let line = &self.work.line;
+        let length = (line.eave - line.beam) / line.pitch.cos();
+        let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind && length > Length::ZERO);
+        let (_, _, moved, name) = of_kind.max_by(|a, b| a.2.abs().to_inches().total_cmp(&b.2.abs().to_inches()))?;
+        let way = if moved.is_negative() { "down" } else { "up" };
+        let limit = deflection_limit(length, true, RoofMember::Main, Ceiling::None, kind);
+        let made = check_deflection(*moved, limit).map(|mut made| {
+            let says = format!("{:.3} in {way}, square to the roof", moved.abs().to_inches());
+            let citation = Citation::from_memory("statics", "stiffness method, span and tail as one stick");
+            made.steps.insert(0, Step::new("movement of the tail's end", says, citation));
+            made
+        });
+        let words = match kind {
+            DeflectionCase::DeadAndLive => "moves at its tail in the end, creep counted",
+            DeflectionCase::Live | DeflectionCase::SnowOrWind => "moves at its tail under snow or people",
+        };
+        Some(Check::new(&self.work.mark, words, "at the eave", name.clone(), made))
     }
 
     /// The rafter lies level on its seats, so it and the timber under it are pressed across or nearly across the grain.

@@ -26,7 +26,7 @@ const fn share(kind: ScarfKind) -> (f64, Citation) {
     match kind {
         ScarfKind::HalvedUnderSquinted => (0.10, Citation::seen(PAPER, "Table 3, under-squinted halved, two pegs")),
         ScarfKind::StopSplayedTabled => (0.28, Citation::seen(PAPER, "Table 3, stop-splayed and tabled with a key")),
-        ScarfKind::Halved | ScarfKind::StopSplayed | ScarfKind::StopSplayedUnderSquinted => {
+        ScarfKind::Halved | ScarfKind::Bladed | ScarfKind::StopSplayed | ScarfKind::StopSplayedUnderSquinted => {
             (0.10, Citation::placeholder(PAPER, "Table 3: this kind was not tested, the least is taken"))
         }
     }
@@ -97,7 +97,7 @@ fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Durati
     let (frame, rules, tie) = (&with.project.frame, &with.project.joinery, &with.project.fixings.scarf);
     let section = wood.section();
     let left = match frame.scarfs.kind {
-        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted => section.depth / 2.0,
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => section.depth / 2.0,
         _ => section.depth - abutment(frame, rules),
     };
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;

@@ -2,6 +2,7 @@
 use super::base::check_bases;
 use super::beam::{BeamChecks, check_beam, lifted_beam, post_demands};
 use super::brace::check_braces;
+use super::brace_pegs::check_brace_pegs;
 use super::check::{Check, Outcome};
 use super::ledger::check_ledger;
 use super::post::{PULLS_ON_PEGS, check_posts};
@@ -126,8 +127,9 @@ impl FramePart {
         let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
         let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
         let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
+        let braces = known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect());
         let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
-        Self { beam, scarfs, posts, braces: known(check_braces(with)), lifted }
+        Self { beam, scarfs, posts, braces, lifted }
     }
 
     fn unknown(why: &str) -> Self {

@@ -5,7 +5,7 @@
 //! it. Links are read off checks that were made; what was not checked is not known, and no strength is taken for it.
 use super::base::{HOLDS_DOWN, PRESSES, STAYS_DOWN};
 use super::check::{Check, Outcome};
-use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP};
+use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
@@ -65,7 +65,7 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
-            Outcome::NotJudged(why) => return unknown(format!("{} {}: {why}", check.member, check.name)),
+            Outcome::NotJudged(not) => return unknown(format!("{} {}: {}", check.member, check.name, not.why)),
             Outcome::Judged(worked) => {
                 if worst.is_none_or(|(ratio, _)| worked.value.ratio > ratio) {
                     worst = Some((worked.value.ratio, check));
@@ -128,7 +128,7 @@ pub fn uplift_paths(checks: &[Check], frame: &LiftedFrame) -> [LoadPath; 2] {
     ];
     let house = [
         link("rafter tie at the ledger", ties(checks, AT_LEDGER)),
-        screws("ledger fixings", &[HOLD_DOWN], FIXINGS),
+        screws("ledger fixings", &[HOLD_DOWN, WASHERS, STEEL], FIXINGS),
         wall(),
     ];
     [
@@ -162,7 +162,7 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         of("post foot", &["stands on its foot"]),
         of("footing on the soil", &[PRESSES]),
     ];
-    let at_wall = [link("ledger", ledger), of("ledger fixings", &[HOLD_UP]), wall()];
+    let at_wall = [link("ledger", ledger), of("ledger fixings", &[HOLD_UP, WASHERS, STEEL]), wall()];
     [
         LoadPath {
             name: "the way of the weight to the ground",

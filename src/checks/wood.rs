@@ -2,8 +2,8 @@
 use std::cell::RefCell;
 
 use crate::loads::Duration;
-use crate::materials::{Timber, species};
-use crate::members::{Conditions, LoadDuration, Member};
+use crate::materials::{Section, Timber, species};
+use crate::members::{Conditions, Grade, LoadDuration, Member};
 use crate::project::{Project, Used};
 use crate::units::{Length, Stress};
 
@@ -75,6 +75,19 @@ impl<'a> Woods<'a> {
 /// (NDS Supplement, Table 4A, from memory).
 fn lumber_class(class: &str) -> &str {
     if class == "Eastern Spruce" { "Spruce-Pine-Fir (South)" } else { class }
+}
+
+/// A post or stud of the existing wall, dry, as a 2x6 of No.2: what presses across its grain asks no more of it.
+///
+/// # Errors
+/// Where its species is not known or has no design values.
+pub(super) fn wall_post(key: &str) -> Result<Member, String> {
+    let kind =
+        species(key).ok_or_else(|| format!("no design values for the wood \u{201c}{key}\u{201d} of the wall"))?;
+    let size = |breadth: f64, depth: f64| Section::new(Length::inches(breadth), Length::inches(depth));
+    let timber = Timber { ordered: size(2.0, 6.0), sawn: size(1.5, 5.5) };
+    Member::listed(lumber_class(&kind.design_class), Grade::No2, timber, Conditions::default())
+        .map_err(|missing| missing.sentence)
 }
 
 /// The same duration as the wood tables name it.

@@ -1,4 +1,5 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
+mod apart;
 mod effort;
 mod elevation;
 mod exploded;
@@ -18,7 +19,13 @@ mod stock;
 pub mod svg;
 mod tape;
 mod tape_svg;
+mod template;
+mod template_sheet;
+mod tiles;
+mod trouble;
+mod true_size;
 
+pub use apart::{post_apart, scarf_apart};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
 pub use exploded::{exploded, says};
@@ -34,3 +41,7 @@ pub use section::section;
 pub use stick::stick_sheet;
 pub use stock::stock;
 pub use tape::{Graduation, Rank, Tape, TapePiece};
+pub use template::template_scene;
+pub use template_sheet::{TemplateSheets, template_file};
+pub use tiles::{Cross, Paper, Tile, Tiling};
+pub use trouble::trouble_elevation;

@@ -34,6 +34,14 @@ pub enum Layer {
     Waste,
     /// Room that must stay free.
     Room,
+    /// Where something is in the way.
+    Trouble,
+    /// An edge that a template is laid by.
+    Reference,
+    /// An arris that a template is folded over.
+    Fold,
+    /// Where a template ends and its stick runs on.
+    RunsOn,
     /// A sawn face seen in the round.
     Planed(Light),
     /// A face across the grain seen in the round.
@@ -89,6 +97,10 @@ impl Layer {
             Self::Leader => "leader",
             Self::Waste => "waste",
             Self::Room => "room",
+            Self::Trouble => "trouble",
+            Self::Reference => "reference",
+            Self::Fold => "fold",
+            Self::RunsOn => "runs-on",
             Self::Planed(Light::Full) => "planed",
             Self::Planed(Light::Half) => "planed half",
             Self::Planed(Light::Low) => "planed low",
@@ -173,8 +185,10 @@ pub enum Drawn {
     Hole(Point, Length),
     /// Words.
     Text(Text),
-    /// A dimension.
+    /// A dimension beside the drawing.
     Dimension(Dimension),
+    /// A level dimension within the drawing, between two points at one height.
+    Span(Point, Point, String),
 }
 
 /// A drawn thing, what it is, and what a tap on it leads to.

@@ -82,20 +82,8 @@ fn name(scene: &mut Scene, stick: &Stick, face: Face, low: Length, top: Length) 
     });
 }
 
-/// Across the face from its upper edge as drawn: the unrolled faces share an edge with the one that
-/// the measure is taken from, which lies up except where it is the one drawn below.
-fn across(stick: &Stick, mark: &Mark, width: Length) -> (Length, Length) {
-    let Some((near, far)) = mark.across else { return (Length::ZERO, width) };
-    let index_of = |face: Face| stick.faces.iter().position(|(known, _)| *known == face);
-    let is_below = match (index_of(mark.face), mark.across_from.and_then(index_of)) {
-        (Some(own), Some(from)) => from == own + 1 || (own + 1 == stick.faces.len() && from == 0),
-        _ => false,
-    };
-    if is_below { (width - far, width - near) } else { (near, far) }
-}
-
 fn draw(scene: &mut Scene, project: &Project, stick: &Stick, mark: &Mark, width: Length, top: Length) {
-    let (upper, lower) = across(stick, mark, width);
+    let (upper, lower) = stick.across(mark, width);
     let (y0, y1) = (top - upper, top - lower);
     match (mark.kind, mark.far) {
         (MarkKind::Peg, _) => {
@@ -170,6 +158,7 @@ fn turned(mut scene: Scene) -> Scene {
                 dimension.from = flip(dimension.from);
                 dimension.to = flip(dimension.to);
             }
+            Drawn::Span(from, to, _) => (*from, *to) = (flip(*from), flip(*to)),
         }
     }
     scene

@@ -9,6 +9,7 @@ use super::hatch::hatch;
 use super::paper::{BAR, bar};
 use super::scene::{Anchor, Dimension, Drawn, Part, Scene, Side, Text};
 use crate::geometry::{Point, Polygon};
+use crate::units::Length;
 
 /// Size of the letters, px.
 const LETTER: f64 = 13.0;
@@ -23,7 +24,8 @@ const EDGE: f64 = 10.0;
 const HATCH: f64 = 7.0;
 
 /// Where the frame lies on the sheet.
-struct Sheet {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sheet {
     scale: f64,
     left: f64,
     top: f64,
@@ -34,6 +36,12 @@ struct Sheet {
 }
 
 impl Sheet {
+    /// The sheet that [`print`] fills with that scene at that width, px.
+    #[must_use]
+    pub fn of(scene: &Scene, width_px: f64) -> Self {
+        Self::new(scene, width_px.max(120.0))
+    }
+
     fn new(scene: &Scene, width_px: f64) -> Self {
         let (low, high) = bounds(scene);
         let margin = |side: Side| {
@@ -71,18 +79,32 @@ impl Sheet {
         Self { scale: framing.scale, left: width / 2.0, top: height / 2.0, low, high, width, height }
     }
 
-    fn place(&self, point: Point) -> (f64, f64) {
+    /// Where a point of the frame lies: px right and down from the sheet's top left corner.
+    #[must_use]
+    pub fn place(&self, point: Point) -> (f64, f64) {
         (
             self.left + (point.x - self.low.x).to_inches() * self.scale,
             self.top + (self.high.y - point.y).to_inches() * self.scale,
         )
+    }
+
+    /// Pixels to an inch of the frame.
+    #[must_use]
+    pub const fn scale(&self) -> f64 {
+        self.scale
+    }
+
+    /// Which x of the frame lies that many px right of the sheet's left edge; nothing for no number.
+    #[must_use]
+    pub fn x_at(&self, px: f64) -> Option<Length> {
+        Some(self.low.x + Length::try_inches((px - self.left) / self.scale)?)
     }
 }
 
 /// The scene as an `<svg>` element `width_px` wide, named for those who cannot see it.
 #[must_use]
 pub fn print(scene: &Scene, width_px: f64, title: &str) -> String {
-    let sheet = Sheet::new(scene, width_px.max(120.0));
+    let sheet = Sheet::of(scene, width_px);
     let mut out = String::new();
     whole(&mut out, scene, &sheet, title);
     out.push_str("</svg>");
@@ -141,7 +163,7 @@ fn bounds(scene: &Scene) -> (Point, Point) {
             Drawn::Area(outline) | Drawn::Hatched(outline) => all.extend(outline.corners.iter().copied()),
             Drawn::Line(points) => all.extend(points.iter().copied()),
             Drawn::Hole(at, _) => all.push(*at),
-            Drawn::Text(_) | Drawn::Dimension(_) => {}
+            Drawn::Text(_) | Drawn::Dimension(_) | Drawn::Span(..) => {}
         }
     }
     Polygon { corners: all }.bounds()
@@ -186,6 +208,7 @@ fn element(out: &mut String, sheet: &Sheet, part: &Part) {
         }
         Drawn::Text(text) => words(out, sheet, text, &classes, &links),
         Drawn::Dimension(dimension) => dimensioned(out, sheet, dimension, &classes, &links),
+        Drawn::Span(from, to, says) => span(out, (sheet.place(*from), sheet.place(*to)), says, &classes),
     }
 }
 
@@ -271,11 +294,7 @@ fn dimensioned(out: &mut String, sheet: &Sheet, dimension: &Dimension, classes: 
         let _ = write!(strokes, "M{:.1} {:.1}L{:.1} {:.1}", point.0, point.1, past.0, past.1);
     }
     let _ = write!(out, "<path class=\"extension\" d=\"{strokes}\"/>");
-    let mut ticks = format!("M{:.1} {:.1}L{:.1} {:.1}", a.0, a.1, b.0, b.1);
-    for end in [a, b] {
-        let _ = write!(ticks, "M{:.1} {:.1}l8 -8", end.0 - 4.0, end.1 + 4.0);
-    }
-    let _ = write!(out, "<path class=\"dimension\" d=\"{ticks}\"/>");
+    let _ = write!(out, "<path class=\"dimension\" d=\"{}\"/>", ticked(a, b));
     let length = if is_level { (a.0 - b.0).abs() } else { (a.1 - b.1).abs() };
     if length < text_width(&dimension.says) + 4.0 {
         return;
@@ -284,6 +303,24 @@ fn dimensioned(out: &mut String, sheet: &Sheet, dimension: &Dimension, classes: 
     let (place, turned) =
         if is_level { ((middle.0, middle.1 - 5.0), 0.0) } else { ((middle.0 - 5.0, middle.1), -90.0) };
     label(out, place, turned, "middle", &dimension.says, &format!("label dimension__text {classes}"), links);
+}
+
+/// A dimension's line with a stroke at each end.
+fn ticked(a: (f64, f64), b: (f64, f64)) -> String {
+    let mut ticks = format!("M{:.1} {:.1}L{:.1} {:.1}", a.0, a.1, b.0, b.1);
+    for end in [a, b] {
+        let _ = write!(ticks, "M{:.1} {:.1}l8 -8", end.0 - 4.0, end.1 + 4.0);
+    }
+    ticks
+}
+
+/// A dimension within the drawing; one too short for its words goes without them.
+fn span(out: &mut String, (a, b): ((f64, f64), (f64, f64)), says: &str, classes: &str) {
+    let _ = write!(out, "<path class=\"span {classes}\" d=\"{}\"/>", ticked(a, b));
+    if (a.0 - b.0).abs() >= text_width(says) + 4.0 {
+        let middle = ((a.0 + b.0) / 2.0, a.1 - 5.0);
+        label(out, middle, 0.0, "middle", says, &format!("label span__text {classes}"), "");
+    }
 }
 
 /// Text as it may stand in XML: reserved characters escaped, control characters dropped.
@@ -320,13 +357,16 @@ mod tests {
         let mut scene = Scene::default();
         scene.rectangle(
             super::super::Layer::Wood,
-            (crate::units::Length::ZERO, crate::units::Length::inches(100.0)),
-            (crate::units::Length::ZERO, crate::units::Length::inches(10.0)),
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
         );
         let sheet = Sheet::new(&scene, 420.0);
         assert!((sheet.scale - 4.0).abs() < 1e-9);
         assert!((sheet.height - 60.0).abs() < 1e-9);
         assert_eq!(sheet.place(Point::inches(0.0, 10.0)), (10.0, 10.0));
+        // And back again.
+        assert_eq!(sheet.x_at(sheet.place(Point::inches(37.0, 3.0)).0), Some(Length::inches(37.0)));
+        assert_eq!(sheet.x_at(f64::NAN), None);
     }
 
     /// A frame of 100 by 10 in at 1:24 is 400 by 40 px on the sheet, 96 of them to the inch.
@@ -335,8 +375,8 @@ mod tests {
         let mut scene = Scene::default();
         scene.rectangle(
             super::super::Layer::Wood,
-            (crate::units::Length::ZERO, crate::units::Length::inches(100.0)),
-            (crate::units::Length::ZERO, crate::units::Length::inches(10.0)),
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
         );
         let printed = print_to_scale(&scene, 24.0, "a stick");
         assert!(printed.contains("d=\"M10.0 50.0L410.0 50.0L410.0 10.0L10.0 10.0Z\""), "{printed}");

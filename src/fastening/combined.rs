@@ -69,11 +69,14 @@ fn parts(kind: FastenerKind, angle: Angle) -> Option<(f64, f64)> {
 }
 
 /// The greatest of load by capacity together and of each load alone, which is what [`combined_check`] gives, without its
-/// working; nothing for a bolt and for a fastener without load.
+/// working; nothing for a fastener without load.
 #[must_use]
 pub fn combined_share(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Option<f64> {
     let (out, aside) = (load.withdrawal.max(Force::ZERO), load.lateral.abs());
     let total = out.to_pounds().hypot(aside.to_pounds());
+    if kind == FastenerKind::Bolt {
+        return (total > 0.0).then(|| out / values.withdrawal + aside / values.lateral);
+    }
     let (out_part, aside_part) = parts(kind, Angle::radians(out.to_pounds().atan2(aside.to_pounds())))?;
     // The load by Z_α′ written out.
     let together = total * (aside_part / values.lateral.to_pounds() + out_part / values.withdrawal.to_pounds());
@@ -83,6 +86,8 @@ pub fn combined_share(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Opti
 /// Load by capacity of one fastener under both loads: √(w² + z²)/Z_α′ with tan α = w/z, and each load against its own value.
 ///
 /// The rule for screws can allow more at an angle than aside alone; a load is never helped by another, so the greatest rules.
+/// The standard has no rule for a bolt pulled and pushed at once: the sum of both shares is taken, which is on the safe side
+/// (common practice).
 ///
 /// # Errors
 /// As [`combined`], and for a fastener without load.
@@ -90,6 +95,9 @@ pub fn combined_check(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Resu
     let (out, aside) = (load.withdrawal.to_pounds().max(0.0), load.lateral.to_pounds().abs());
     let total = out.hypot(aside);
     above_zero("the load on the fastener", total)?;
+    if kind == FastenerKind::Bolt {
+        return bolt_check(values, [out, aside]);
+    }
     let found = combined(kind, values, Angle::radians(out.atan2(aside)))?;
     let ratio = Force::pounds(total) / found.value;
     let says = format!("√(w² + z²)/Z_α′ = √({out:.0}² + {aside:.0}²)/{} = {}", pounds(found.value), number(ratio));
@@ -107,6 +115,17 @@ pub fn combined_check(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Resu
         steps.push(Step::new("load by capacity", says, Citation::from_memory("NDS 2015", "12.2, 12.3")));
     }
     Ok(Worked::new(greatest, steps))
+}
+
+/// Both shares of a bolt added up.
+fn bolt_check(values: Pull, [out, aside]: [f64; 2]) -> Result<Worked<f64>, Refused> {
+    let (most_out, most_aside) = (values.withdrawal.to_pounds(), values.lateral.to_pounds());
+    above_zero("what the bolt carries pulled", most_out)?;
+    above_zero("the lateral value of the fastener", most_aside)?;
+    let ratio = out / most_out + aside / most_aside;
+    let says = format!("T/T′ + Z/Z′ = {out:.0}/{most_out:.0} + {aside:.0}/{most_aside:.0} = {}", number(ratio));
+    let citation = Citation::common_practice("pull and push on one bolt add up: the NDS has no rule");
+    Ok(Worked::new(ratio, vec![Step::new("load by capacity", says, citation)]))
 }
 
 #[cfg(test)]
@@ -140,6 +159,10 @@ mod tests {
         assert!((ratio(FastenerKind::Nail, load(300.0, 100.0)) - 1.0).abs() < 1e-9);
         assert!((ratio(FastenerKind::LagScrew, load(300.0, 300.0)) - 1.5).abs() < 1e-9);
         assert!((ratio(FastenerKind::LagScrew, load(-50.0, 100.0)) - 0.5).abs() < 1e-9);
+        // A bolt: 300/600 + 100/200 = 1, and a hair more is too much.
+        assert!((ratio(FastenerKind::Bolt, load(300.0, 100.0)) - 1.0).abs() < 1e-9);
+        assert!(ratio(FastenerKind::Bolt, load(300.0, 101.0)) > 1.0);
+        assert!((ratio(FastenerKind::Bolt, load(-300.0, 100.0)) - 0.5).abs() < 1e-9);
     }
 
     #[test]

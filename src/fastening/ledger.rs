@@ -42,6 +42,8 @@ pub struct LedgerLoad {
     pub eccentricity: Length,
     /// Any pull straight off the wall beside that, from wind or a sloping rafter; none or more.
     pub outward: Force,
+    /// Any push along the wall at the same time, without sign; it acts in the face of the wall, all fixings alike.
+    pub along: Force,
     /// The rows.
     pub rows: Vec<FixingRow>,
 }
@@ -58,9 +60,10 @@ pub struct LedgerFixing {
 /// The most pulled fixing: shear R/n; pull T = R·e·z/Σz² of its row (R·e/z for one row), and its share of the outward pull.
 ///
 /// # Errors
-/// Without fixings or a reaction, with a fixing at or below the pressed edge, or for values not above zero.
-pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Result<Worked<LedgerFixing>, Refused> {
-    above_zero("the reaction on the ledger", load.reaction.abs().to_pounds())?;
+/// Without fixings or a reaction, with a fixing at or below the pressed edge.
+pub fn fixing_load(load: &LedgerLoad) -> Result<Worked<LoadOnOne>, Refused> {
+    let in_face = Force::pounds(load.reaction.to_pounds().hypot(load.along.to_pounds()));
+    above_zero("the reaction on the ledger", in_face.to_pounds())?;
     if load.eccentricity.is_negative() || load.outward.is_negative() {
         return Err(Refused::because("The stand-off of the reaction and the outward pull are zero or more."));
     }
@@ -74,14 +77,16 @@ pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Res
     let top = load.rows.iter().filter(|row| row.count > 0).map(|row| row.height).fold(Length::ZERO, Length::max);
     let moment = load.reaction.abs() * load.eccentricity;
     let pull = Force::pounds(moment.to_pound_inches() * top.to_inches() / squares) + load.outward / n;
-    let shear = load.reaction.abs() / n;
+    let shear = in_face / n;
+    let sheared = if load.along == Force::ZERO {
+        format!("Z = R/n = {}/{count} = {} lb", pounds(load.reaction.abs()), pounds(shear))
+    } else {
+        let (down, along) = (pounds(load.reaction.abs()), pounds(load.along.abs()));
+        format!("Z = √(R² + A²)/n = √({down}² + {along}²)/{count} = {} lb", pounds(shear))
+    };
     let on_one = LoadOnOne { withdrawal: pull, lateral: shear };
-    let mut steps = vec![
-        Step::new(
-            "shear of one fixing",
-            format!("Z = R/n = {}/{count} = {} lb", pounds(load.reaction.abs()), pounds(shear)),
-            PRESSED_EDGE,
-        ),
+    let steps = vec![
+        Step::new("shear of one fixing", sheared, PRESSED_EDGE),
         Step::new(
             "pull of the highest fixing",
             format!(
@@ -96,9 +101,18 @@ pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Res
             PRESSED_EDGE,
         ),
     ];
-    let ratio = combined_check(kind, values, on_one)?;
+    Ok(Worked::new(on_one, steps))
+}
+
+/// The most pulled fixing, its load against what it carries.
+///
+/// # Errors
+/// As [`fixing_load`], and for values not above zero.
+pub fn ledger_fixing(kind: FastenerKind, load: &LedgerLoad, values: Pull) -> Result<Worked<LedgerFixing>, Refused> {
+    let Worked { value: load, mut steps } = fixing_load(load)?;
+    let ratio = combined_check(kind, values, load)?;
     steps.extend(ratio.steps);
-    Ok(Worked::new(LedgerFixing { load: on_one, ratio: ratio.value }, steps))
+    Ok(Worked::new(LedgerFixing { load, ratio: ratio.value }, steps))
 }
 
 /// What a fastener at this spacing carries of a load along the ledger.
@@ -124,6 +138,7 @@ mod tests {
             reaction: Force::pounds(600.0),
             eccentricity: Length::inches(2.0),
             outward: Force::ZERO,
+            along: Force::ZERO,
             rows: rows.iter().map(|&(height, count)| FixingRow { height: Length::inches(height), count }).collect(),
         }
     }
@@ -150,6 +165,14 @@ mod tests {
         assert!((found * 6.0 + found / 3.0 * 2.0 - 1200.0).abs() < 1e-9);
         let pulled = LedgerLoad { outward: Force::pounds(100.0), ..load(&[(2.0, 1), (6.0, 1)]) };
         assert!((fixing(&pulled).unwrap().load.withdrawal.to_pounds() - 230.0).abs() < 1e-9);
+    }
+
+    /// 600 lb down and 800 along are 1000 in the face of the wall: 500 each; the pull is that of the 600 down.
+    #[test]
+    fn a_push_along_the_wall_adds_in_its_face() {
+        let found = fixing(&LedgerLoad { along: Force::pounds(800.0), ..load(&[(6.0, 2)]) }).unwrap().load;
+        assert!((found.lateral.to_pounds() - 500.0).abs() < 1e-9);
+        assert!((found.withdrawal.to_pounds() - 100.0).abs() < 1e-9);
     }
 
     #[test]

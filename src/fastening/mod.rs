@@ -27,6 +27,7 @@ mod post_base;
 mod refused;
 mod scarf_root;
 mod soil;
+mod steel;
 mod table;
 mod tear_out;
 mod uplift;
@@ -50,7 +51,9 @@ pub use gap::{single_shear_over_gap, yield_load_over_gap};
 pub use group::{GroupMember, GroupRow, group_factor};
 pub use lag::{LeadHole, lag_lead_hole, lag_steel_tension, lag_thread, lag_thread_in_main};
 pub use lateral::{LateralValue, Member, double_shear, single_shear};
-pub use ledger::{FixingRow, LedgerFixing, LedgerLoad, deck_table_sentence, ledger_fixing, load_a_fastener};
+pub use ledger::{
+    FixingRow, LedgerFixing, LedgerLoad, deck_table_sentence, fixing_load, ledger_fixing, load_a_fastener,
+};
 pub use maker_screw::{MakerScrew, MakerValues};
 pub use peg::{GREEN_PEGS_MISSING, PegJoint, SPLITTING_NOT_COVERED, peg_group, peg_value};
 pub use peg_places::{PegPlaces, PegRoom, peg_places, peg_places_table, peg_room};
@@ -63,6 +66,7 @@ pub use post_base::{concrete_bearing_service, concrete_bearing_strength};
 pub use refused::Refused;
 pub use scarf_root::{LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed, lap_action, root_force, scarf_root};
 pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
+pub use steel::{steel_tension, washer_area};
 pub use tear_out::{GroupTear, PegRow, group_tear_out, net_tension, row_tear_out};
 pub use uplift::{Link, Weakest, weakest};
 pub use withdrawal::{deformed_nail_withdrawal, head_pull_through, withdrawal};

@@ -1,13 +1,13 @@
 //! Numbers as they stand in a step: three figures or so, whole from a hundred up.
-use crate::units::{Area, Force, Length, Stress};
+use crate::units::{Area, Force, Length, Stress, fixed};
 
 /// A bare number.
 pub(super) fn number(value: f64) -> String {
     match value.abs() {
-        size if size >= 100.0 => format!("{value:.0}"),
-        size if size >= 10.0 => format!("{value:.1}"),
-        size if size >= 1.0 => format!("{value:.2}"),
-        _ => format!("{value:.3}"),
+        size if size >= 100.0 => fixed(value, 0),
+        size if size >= 10.0 => fixed(value, 1),
+        size if size >= 1.0 => fixed(value, 2),
+        _ => fixed(value, 3),
     }
 }
 
@@ -18,12 +18,12 @@ pub(super) fn inches(value: Length) -> String {
 
 /// A stress's psi, without the unit.
 pub(super) fn psi(value: Stress) -> String {
-    format!("{:.0}", value.to_psi())
+    fixed(value.to_psi(), 0)
 }
 
 /// A force's pounds, without the unit.
 pub(super) fn pounds(value: Force) -> String {
-    format!("{:.0}", value.to_pounds())
+    fixed(value.to_pounds(), 0)
 }
 
 /// An area's square inches, without the unit.

@@ -156,6 +156,9 @@ impl SimpleBeam {
 
 /// The member cut at every place where a load begins, ends or acts.
 fn stretches(loads: &[Local], length: f64) -> Vec<Stretch> {
+    if loads.is_empty() {
+        return vec![Stretch { length, ..Stretch::default() }];
+    }
     let mut places = vec![0.0, length];
     for load in loads {
         match *load {

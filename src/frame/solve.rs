@@ -90,14 +90,17 @@ impl Factorised<'_> {
     }
 
     fn load(&self, case: &LoadCase) -> Loaded {
-        let mut by_member = vec![Vec::new(); self.elements.len()];
-        for load in &case.members {
-            by_member[load.member()].push(*load);
+        // Each member's first load, and from each load the next on its member.
+        let mut first = vec![None; self.elements.len()];
+        let mut next = vec![None; case.members.len()];
+        for (index, load) in case.members.iter().enumerate().rev() {
+            next[index] = first[load.member()].replace(index);
         }
-        let of_member = |(element, loads): (&super::element::Element, &Vec<super::MemberLoad>)| {
-            SimpleBeam::new(loads.iter(), element.length, element.direction)
+        let of_member = |(element, first): (&super::element::Element, &Option<usize>)| {
+            let loads = std::iter::successors(*first, |index| next[*index]).map(|index| &case.members[index]);
+            SimpleBeam::new(loads, element.length, element.direction)
         };
-        let beams: Vec<SimpleBeam> = self.elements.iter().zip(&by_member).map(of_member).collect();
+        let beams: Vec<SimpleBeam> = self.elements.iter().zip(&first).map(of_member).collect();
         let held = self.elements.iter().zip(&beams).map(|(element, beam)| element.held_fast(beam)).collect();
         let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];
         for load in &case.nodes {

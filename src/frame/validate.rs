@@ -4,6 +4,7 @@ use std::collections::HashSet;
 use super::load::{LoadCase, MemberLoad};
 use super::model::{ActsIn, Frame, Member, Stiffness};
 use super::simple_beam::AT_THE_END;
+use crate::units::order_of;
 
 /// The most nodes a frame may have.
 const MOST_NODES: usize = 5_000;
@@ -30,6 +31,23 @@ impl Faults {
     }
 }
 
+/// Places of the names that stand earlier in the list as well, ascending. Most lists have none: a sort of fingerprints says so
+/// sooner than a table of names.
+fn later_twins<'a>(names: impl Iterator<Item = &'a str> + Clone) -> Vec<usize> {
+    let keys: Vec<f64> = names.clone().map(fingerprint).collect();
+    if order_of(&keys).windows(2).all(|pair| keys[pair[0]] != keys[pair[1]]) {
+        return Vec::new();
+    }
+    let mut seen = HashSet::new();
+    names.enumerate().filter(|(_, name)| !seen.insert(*name)).map(|(index, _)| index).collect()
+}
+
+/// FNV-1a, as far as a number holds it whole.
+fn fingerprint(name: &str) -> f64 {
+    let mix = |hash: u64, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+    (name.bytes().fold(0xcbf2_9ce4_8422_2325, mix) >> 12) as f64
+}
+
 fn is_stiffness(value: f64) -> bool {
     (SMALLEST..=LARGEST).contains(&value)
 }
@@ -48,15 +66,15 @@ impl Frame {
         faults.say(self.members.len() > MOST_MEMBERS, || {
             format!("{} members: more than {MOST_MEMBERS} are not worked out.", self.members.len())
         });
-        let mut names = HashSet::new();
-        for node in &self.nodes {
+        let twins = later_twins(self.nodes.iter().map(|node| node.name.as_str()));
+        for (index, node) in self.nodes.iter().enumerate() {
             let is_far = node.x.to_inches().abs().max(node.z.to_inches().abs()) > LARGEST;
             faults.say(is_far, || format!("Node {} lies too far away to be real.", node.name));
-            faults.say(!names.insert(&node.name), || format!("Two nodes are named {}.", node.name));
+            faults.say(twins.binary_search(&index).is_ok(), || format!("Two nodes are named {}.", node.name));
         }
-        names.clear();
+        let twins = later_twins(self.members.iter().map(|member| member.name.as_str()));
         for (index, member) in self.members.iter().enumerate() {
-            faults.say(!names.insert(&member.name), || format!("Two members are named {}.", member.name));
+            faults.say(twins.binary_search(&index).is_ok(), || format!("Two members are named {}.", member.name));
             self.check_member(index, member, &mut faults);
         }
         self.check_ground(&mut faults);

@@ -146,7 +146,16 @@ fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
     found
 }
 
-/// Cost of one piece in feet of stock, with a little for a scarf outside the good window or near a
+/// What a scarf costs, in feet of stock. It takes a day's work: pieces are not multiplied to save a foot of stock.
+const SCARF_COST: f64 = 6.0;
+
+/// What a scarf costs whose middle, the hinge, lies where the uncut beam bends its most: as much as another scarf.
+const BENDING_COST: f64 = SCARF_COST;
+
+/// The same of the worst of its ends and middle: the halves are thin there, but the hinge is not.
+const WORST_COST: f64 = 1.0;
+
+/// Cost of one piece in feet of stock, with more for a scarf where the uncut beam bends, or near a
 /// rafter; nothing where the piece is too long, too heavy, or would not stand.
 fn piece_cost(
     around: &Surroundings,
@@ -169,10 +178,9 @@ fn piece_cost(
     let stock = mill.stock_for(end - start)?;
     let place = next.map_or(0.0, |(_, judged)| {
         let crowded = (Length::inches(6.0) - judged.rafter_clear).max(Length::ZERO);
-        judged.outside_window.to_inches() * 0.05 + crowded.to_inches() * 0.02
+        judged.bends.centre * BENDING_COST + judged.bends.worst() * WORST_COST + crowded.to_inches() * 0.02
     });
-    // A scarf costs a day's work: pieces are not multiplied to save a foot of stock.
-    Some(stock.to_feet() + place + if next.is_some() { 6.0 } else { 0.0 })
+    Some(stock.to_feet() + place + if next.is_some() { SCARF_COST } else { 0.0 })
 }
 
 /// Green weight of a piece of the beam before its laps are cut, less half a lap for each scarf it is

@@ -8,7 +8,7 @@
 //!
 //! Stick coordinates: x along the long edge from the post's shoulder, y square into the wood.
 use super::plane::{Point, Polygon};
-use super::post::PostShape;
+use super::post::{PostShape, laid_out};
 use crate::project::{Frame, JoineryRules, Side};
 use crate::units::Length;
 
@@ -30,15 +30,32 @@ pub struct Pocket {
     pub mortise: (Length, Length),
     /// Depth of the mortise below the housed line.
     pub mortise_depth: Length,
+    /// Out from the floor, where the nose of the brace ends: its own housing, whatever the real face is.
+    nose: Length,
 }
 
 impl Pocket {
+    /// The housing seen from the side: x along the housed line from the corner C, y out from the floor. Past the nose's end
+    /// its edge goes straight out, so that the brace can enter.
+    #[must_use]
+    pub fn housing_outline(&self) -> Vec<Point> {
+        let mut outline = vec![Point::new(self.corner, self.housing), Point::new(self.nose_on_face, self.housing)];
+        if self.housing > self.nose {
+            outline.push(Point::new(self.nose_on_face, self.nose));
+        }
+        outline.extend([Point::new(self.nose_on_floor, Length::ZERO), Point::new(self.mortise.0, Length::ZERO)]);
+        outline
+    }
+
     /// The peg's place along the housed line: midway along the tenon.
     #[must_use]
     pub fn peg(&self) -> Length {
         (self.mortise.0 + self.nose_on_floor) / 2.0
     }
 }
+
+/// The hollow of a curved brace keeps this far from its noses.
+const HOLLOW_FROM_NOSE: Length = Length::inches(4.0);
 
 /// The one shape of every brace.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +72,8 @@ pub struct BraceShape {
     pub beam_housing: Length,
     /// Length of each tenon, from the housed line.
     pub tenon: Length,
+    /// How far the long edge is hollowed at its middle; zero for a straight brace.
+    pub rise: Length,
 }
 
 impl BraceShape {
@@ -68,7 +87,42 @@ impl BraceShape {
             post_housing: rules.housing,
             beam_housing: rules.housing,
             tenon: rules.brace_tenon,
+            rise: frame.brace_rise,
         }
+    }
+
+    /// Where the hollow of a curved brace begins and ends on its long edge: a hand's breadth in from the noses (common
+    /// practice: 3 to 6 in).
+    #[must_use]
+    pub fn hollow_ends(&self) -> (Length, Length) {
+        let [post_nose, beam_nose, ..] = self.corners();
+        (post_nose.x + HOLLOW_FROM_NOSE, beam_nose.x - HOLLOW_FROM_NOSE)
+    }
+
+    /// Depth of the hollow below the long edge at a place along it: an arc of a circle through both its ends.
+    #[must_use]
+    pub fn hollow_at(&self, x: Length) -> Length {
+        let (low, high) = self.hollow_ends();
+        if self.rise <= Length::ZERO || x <= low || x >= high {
+            return Length::ZERO;
+        }
+        let (half, rise) = (((high - low) / 2.0).to_inches(), self.rise.to_inches());
+        let radius = (half * half + rise * rise) / (2.0 * rise);
+        let off = (x - (low + high) / 2.0).to_inches();
+        Length::inches((radius * radius - off * off).sqrt() - (radius - rise))
+    }
+
+    /// The wood hollowed out of the long edge, as a chain of sixteen chords; nothing for a straight brace.
+    #[must_use]
+    pub fn hollow(&self) -> Option<Polygon> {
+        const CHORDS: u32 = 16;
+        let (low, high) = self.hollow_ends();
+        if self.rise <= Length::ZERO || high <= low {
+            return None;
+        }
+        let place = |step: u32| low + (high - low) * (f64::from(step) / f64::from(CHORDS));
+        let arc = (0..=CHORDS).map(|step| Point::new(place(step), self.hollow_at(place(step))));
+        Some(Polygon::new(arc.collect()))
     }
 
     /// Shoulder to shoulder along the long edge: √(g_h² + g_v²).
@@ -172,14 +226,18 @@ impl BraceShape {
 /// the real one.
 fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length), rules: &JoineryRules) -> Pocket {
     let nose_on_floor = leg - rule * lean - rule / lean;
+    // The nose leans out from the floor to the brace's own long edge, a rule's depth out; there it ends.
+    let out = if rule > Length::ZERO { (real / rule).clamp(0.0, 1.0) } else { 1.0 };
+    let nose_on_face = nose_on_floor + (leg - rule * lean - nose_on_floor) * out;
     Pocket {
         corner: leg - across - real * lean - rules.pocket_clearance,
-        nose_on_face: leg - real * lean,
+        nose_on_face,
         nose_on_floor,
         leg,
         housing: real,
         mortise: (leg - across - rules.pocket_clearance, nose_on_floor),
         mortise_depth: rules.brace_tenon + rules.blind_clearance,
+        nose: rule,
     }
 }
 
@@ -187,7 +245,7 @@ fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length)
 #[must_use]
 pub fn web_between(frame: &Frame, rules: &JoineryRules) -> Length {
     let deep = rules.housing + rules.brace_tenon + rules.blind_clearance;
-    frame.timbers.post.ordered.breadth - deep * 2.0
+    laid_out(&frame.timbers.post, rules).breadth - deep * 2.0
 }
 
 /// One brace in its place.
@@ -272,6 +330,7 @@ mod tests {
             post_housing: Length::inches(0.5),
             beam_housing: Length::inches(0.5),
             tenon: Length::inches(2.5),
+            rise: Length::ZERO,
         }
     }
 
@@ -309,6 +368,22 @@ mod tests {
         check(low.x, -1.061);
         let (from, to) = brace.ends();
         check(to - from, 50.912 + 2.0 * 1.061);
+    }
+
+    /// By hand: noses at 0.707 and 50.205, so the hollow runs from 4.707 to 46.205, 41.498 long; with 1½ in of rise its
+    /// radius is (20.749² + 1.5²)/3 = 144.257, and a quarter along, 10.374 off the middle, it is 1.126 deep.
+    #[test]
+    fn a_curved_brace_by_hand() {
+        let brace = BraceShape { rise: Length::inches(1.5), ..shape(36.0, 36.0) };
+        let (low, high) = brace.hollow_ends();
+        check(low, 4.707);
+        check(high, 46.205);
+        check(brace.hollow_at((low + high) / 2.0), 1.5);
+        check(brace.hollow_at(low + (high - low) / 4.0), 1.126);
+        // A flat arc's segment is near two thirds of its chord by its rise: 41.5 in².
+        let area = brace.hollow().map_or(0.0, |hollow| hollow.area().to_square_inches());
+        assert!((area - 41.5).abs() < 0.3, "{area}");
+        assert!(shape(36.0, 36.0).hollow().is_none());
     }
 
     #[test]

@@ -4,6 +4,7 @@
 //! the wall face, z up from the datum. Each stick also has its own axis from its own zero.
 mod beam_line;
 mod brace;
+mod brace_line;
 mod clearance;
 mod cuts;
 mod ledger_line;
@@ -14,16 +15,23 @@ mod rafter;
 mod rafter_row;
 mod roof_line;
 mod scarf_place;
+mod spans;
+mod uncut_beam;
 
 pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
 pub use brace::{Brace, BraceShape, Pocket, braces, web_between};
+pub use brace_line::BraceLine;
 pub use clearance::{Clearances, clearances, room_problems};
 pub use cuts::choose_cuts;
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
 pub use plane::{Bulk, Point, Polygon};
-pub use post::{PostShape, bay_of, beam_housing, check_posts_stand, post_housing, posts, reduced_beam_depth};
+pub use post::{
+    PostShape, bay_of, beam_housing, check_posts_stand, housing_in, laid_out, post_housing, posts, reduced_beam_depth,
+};
 pub use purlin::{Butt, PurlinPiece, PurlinRow, purlin_rows, rakes};
 pub use rafter::{BirdsMouth, RafterShape, fitted_rafter};
 pub use rafter_row::{fitted_rafter_row, rafter_centres};
 pub use roof_line::RoofLine;
-pub use scarf_place::{Place, Surroundings, abutment, lap_height, scarf_problems};
+pub use scarf_place::{Place, Surroundings, abutment, lap_height, scarf_problems, wood_over};
+pub use spans::Spans;
+pub use uncut_beam::{Bending, UncutBeam};

@@ -1,5 +1,6 @@
 //! Posts: from the shoulder under the beam to the foot over its own pier.
-use crate::project::{FixedHeights, Frame, JoineryRules, Post, Problem, Side};
+use crate::materials::{Section, Timber};
+use crate::project::{FixedHeights, Frame, JoineryRules, Post, Problem, Side, StockRule};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -14,7 +15,7 @@ pub struct PostShape {
     pub number: usize,
     /// Left face, the reference face along the beam.
     pub left: Length,
-    /// Right face at the size ordered.
+    /// Right face at the size it is laid out to.
     pub right: Length,
     /// Height of the shoulder: beam seat less the beam's reduced depth.
     pub shoulder: Length,
@@ -84,10 +85,19 @@ pub fn posts(frame: &Frame, rules: &JoineryRules, beam_seat: Length) -> Vec<Post
         .collect()
 }
 
-/// Depth the beam is reduced to over a post: as ordered, less the housing.
+/// The size joints are laid out to: as ordered where they are cut down to an inner size, as sawn where the stock is trusted.
+#[must_use]
+pub const fn laid_out(timber: &Timber, rules: &JoineryRules) -> Section {
+    match rules.stock {
+        StockRule::InnerSize => timber.ordered,
+        StockRule::TrueStock => timber.sawn,
+    }
+}
+
+/// Depth the beam is reduced to over a post: as laid out, less the housing.
 #[must_use]
 pub fn reduced_beam_depth(frame: &Frame, rules: &JoineryRules) -> Length {
-    frame.timbers.beam.ordered.depth - rules.housing
+    laid_out(&frame.timbers.beam, rules).depth - rules.housing
 }
 
 /// Depth of a housing in the beam's underside, from the real face.
@@ -100,10 +110,15 @@ pub fn beam_housing(frame: &Frame, rules: &JoineryRules) -> Length {
 /// the other takes what the stick is over size.
 #[must_use]
 pub fn post_housing(frame: &Frame, rules: &JoineryRules, side: Side) -> Length {
-    let post = frame.timbers.post;
+    housing_in(side, frame.timbers.post.sawn.breadth, laid_out(&frame.timbers.post, rules).breadth, rules)
+}
+
+/// The same in a post that measures `real` there and is laid out as `laid`.
+#[must_use]
+pub fn housing_in(side: Side, real: Length, laid: Length, rules: &JoineryRules) -> Length {
     match side {
         Side::Left => rules.housing,
-        Side::Right => post.sawn.breadth - (post.ordered.breadth - rules.housing),
+        Side::Right => real - (laid - rules.housing),
     }
 }
 
@@ -115,7 +130,8 @@ fn shape(
     shoulder: Length,
     end: Option<Side>,
 ) -> PostShape {
-    let (left, right) = (frame.post_left_face(post), frame.post_right_face(post));
+    let left = frame.post_left_face(post);
+    let right = left + laid_out(&frame.timbers.post, rules).breadth;
     let tenon = match end {
         Some(Side::Left) => (left + rules.end_shoulder, right),
         Some(Side::Right) => (left, right - rules.end_shoulder),

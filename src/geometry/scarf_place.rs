@@ -3,8 +3,10 @@
 //! Common practice: never at mid-bay; centred over a knee brace or a little past it, where a loaded
 //! beam hardly bends; tips clear of mortises and rafters; a brace pocket only in the lower lap, near its
 //! root, with enough wood over it; the lower lap on the piece that reaches past the nearer post.
+//! Of the places that are left the best is where the beam, were it not cut, would bend least ([`UncutBeam`]).
 use super::brace::{Brace, Pocket};
 use super::post::{PostShape, bay_of};
+use super::uncut_beam::{Bending, UncutBeam};
 use crate::project::{Frame, JoineryRules, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -26,6 +28,8 @@ pub struct Surroundings<'a> {
     pub pocket: Pocket,
     /// Centres of the rafters.
     pub rafters: &'a [Length],
+    /// The beam before it is cut.
+    pub uncut: &'a UncutBeam,
     /// For the sentences.
     pub units: UnitSystem,
 }
@@ -43,8 +47,8 @@ pub struct Place {
     pub root_from_post: Length,
     /// Least distance from a tip to a rafter.
     pub rafter_clear: Length,
-    /// How far the centre lies outside the good window; zero within it.
-    pub outside_window: Length,
+    /// How hard the uncut beam bends there.
+    pub bends: Bending,
     /// Least wood over a pocket in the lap, where there is one.
     pub wood_over_pocket: Option<Length>,
 }
@@ -65,12 +69,26 @@ pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Len
     depth - abutment - from_root * fall
 }
 
+/// Least wood between a mortise's floor, `deep` above the underside, and the lap's surface, square to it: the mortise lies
+/// between two places measured from the root. A table's step is lowest on the root's side.
+#[must_use]
+pub fn wood_over(frame: &Frame, rules: &JoineryRules, (near, far): (Length, Length), deep: Length) -> Length {
+    let hair = Length::inches(1e-6);
+    let step = frame.scarfs.lap / 2.0 + rules.scarf_wedge / 2.0;
+    let (low, high) = (near.min(far), near.max(far));
+    let is_over_step = frame.scarfs.kind == ScarfKind::StopSplayedTabled && low < step && high > step;
+    let at = |from_root: Length| lap_height(frame, rules, from_root);
+    let least = if is_over_step { at(high).min(at(step)) } else { at(high) };
+    let fall = (at(low) - at((low + hair).min(high))) / hair;
+    (least - deep) / (1.0 + fall * fall).sqrt()
+}
+
 /// Height of the scarf's abutments.
 #[must_use]
 pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
     let depth = frame.timbers.beam.sawn.depth;
     match frame.scarfs.kind {
-        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted => depth / 2.0,
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => depth / 2.0,
         _ => depth * rules.scarf_abutment_share,
     }
 }
@@ -109,7 +127,7 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
     if (place.centre < middle) != (place.lower == Side::Left) {
         return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
     }
-    let wood_over_pocket = pockets(place, around, root, (low, high))?;
+    let wood_over_pocket = pockets(around, root, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
         return Err(format!(
@@ -118,40 +136,27 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
             length(clear, around.units)
         ));
     }
-    let post_centre = if place.lower == Side::Left { left.left + left.right } else { right.left + right.right } / 2.0;
     Ok(Place {
         bay,
         root,
         tip,
         root_from_post: (root - nearer).abs(),
         rafter_clear,
-        outside_window: outside_window((place.centre - post_centre).abs(), bay_length, around, bay, place.lower),
+        bends: bends(place, around),
         wood_over_pocket,
     })
 }
 
-/// The good window: from a fifth of the bay to where a beam propped by braces turns over,
-/// g + 0.21(L − 2g) with g the leg measured from the post's centre.
-fn outside_window(from_post: Length, bay: Length, around: &Surroundings, index: usize, lower: Side) -> Length {
-    let half_post = around.frame.timbers.post.ordered.breadth / 2.0;
-    let wanted = match lower {
-        Side::Left => (index + 1, Side::Right),
-        Side::Right => (index + 2, Side::Left),
-    };
-    let is_braced = around.braces.iter().any(|brace| (brace.post, brace.side) == wanted);
-    let leg = if is_braced { around.frame.brace_along + half_post } else { Length::ZERO };
-    let near = bay * 0.20;
-    let far = (leg + (bay - leg * 2.0) * 0.21).max(bay * 0.28);
-    (near - from_post).max(from_post - far).max(Length::ZERO)
+/// How hard the uncut beam bends where that scarf is.
+fn bends(place: &ScarfPlace, around: &Surroundings) -> Bending {
+    let half = around.frame.scarfs.lap / 2.0;
+    let (low, high) = (place.centre - half, place.centre + half);
+    let (root, tip) = if place.lower == Side::Left { (low, high) } else { (high, low) };
+    around.uncut.at_scarf(root, place.centre, tip)
 }
 
 /// Wood over the pockets that lie in the lap, or the sentence that forbids one.
-fn pockets(
-    place: &ScarfPlace,
-    around: &Surroundings,
-    root: Length,
-    (low, high): (Length, Length),
-) -> Result<Option<Length>, String> {
+fn pockets(around: &Surroundings, root: Length, (low, high): (Length, Length)) -> Result<Option<Length>, String> {
     let (rules, clear) = (around.rules, around.rules.scarf_clear);
     let deep = around.pocket.housing + around.pocket.mortise_depth;
     let mut least: Option<Length> = None;
@@ -163,11 +168,9 @@ fn pockets(
         if near < low + clear || far > high - clear {
             return Err(format!("a tip lies in the way of brace {}'s pocket", brace.mark()));
         }
-        let thin_end = match place.lower {
-            Side::Left => far - root,
-            Side::Right => root - near,
-        };
-        let wood = lap_height(around.frame, rules, thin_end) - deep;
+        let mortise = [around.pocket.mortise.0, around.pocket.mortise.1];
+        let [one, two] = mortise.map(|along| (brace.place(along, Length::ZERO).x - root).abs());
+        let wood = wood_over(around.frame, rules, (one, two), deep);
         if wood < rules.wood_over_pocket {
             return Err(format!(
                 "brace {}'s pocket would leave {} of wood over it; {} is the least",
@@ -194,7 +197,8 @@ pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Probl
     for (index, place) in places.iter().enumerate() {
         if let Err(why) = judge(place, around) {
             let field = format!("frame.scarfs.by_hand.{index}.centre");
-            let problem = Problem::caution(field, format!("Scarf {}: {why}.", index + 1));
+            let bends = bends(place, around).says();
+            let problem = Problem::caution(field, format!("Scarf {}: {why}; {bends}.", index + 1));
             problems.push(match nearest_place(place, around) {
                 Some(centre) => problem.nearest(centre),
                 None => problem,

@@ -1,6 +1,6 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
-use crate::geometry::{BraceShape, bay_of, web_between};
+use crate::geometry::{BraceShape, bay_of, laid_out, web_between};
 use crate::project::{Problem, Problems, Project};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -16,6 +16,7 @@ const LEAST_LEFT: Length = Length::inches(3.5);
 pub fn rule_conflicts(project: &Project) -> Vec<Problem> {
     let mut problems = Problems::default();
     mortises(&mut problems, project);
+    hollow(&mut problems, project);
     problems.into_list()
 }
 
@@ -27,6 +28,15 @@ pub fn frame_conflicts(project: &Project, shape: &Shape) -> Vec<Problem> {
     notches(&mut problems, project, shape);
     splices(&mut problems, project, shape);
     problems.into_list()
+}
+
+/// Past a quarter of its width off, a check may run straight out through the hollow of a curved brace (common practice).
+fn hollow(problems: &mut Problems, project: &Project) {
+    let (rise, width) = (project.frame.brace_rise, project.frame.timbers.brace.sawn.depth);
+    problems.add_if(rise > width / 4.0 + Length::inches(1e-6), || {
+        let says = "More than a quarter of the brace's width goes: a check may run straight out through the hollow.";
+        Problem::caution("frame.brace_rise", says).nearest(width / 4.0)
+    });
 }
 
 fn mortises(problems: &mut Problems, project: &Project) {
@@ -43,7 +53,8 @@ fn mortises(problems: &mut Problems, project: &Project) {
         );
         Problem::caution("joinery.brace_tenon", says).nearest(rules.brace_tenon - (rules.least_web - web) / 2.0)
     });
-    let walls = [("post", frame.timbers.post.ordered.depth), ("beam", frame.timbers.beam.ordered.breadth)];
+    let walls =
+        [("post", laid_out(&frame.timbers.post, rules).depth), ("beam", laid_out(&frame.timbers.beam, rules).breadth)];
     for (name, width) in walls {
         let wall = width - rules.tenon_offset - rules.tenon_thickness;
         problems.add_if(wall < rules.tenon_thickness.min(Length::inches(1.5)), || {

@@ -28,6 +28,8 @@ pub struct ScarfShape {
     pub squint: Length,
     /// Step of the table and gap for the wedges, where there is a table.
     pub table: Option<(Length, Length)>,
+    /// Length of the tongues at the tips; zero where there are none. Tongue and slot take a quarter of the depth each.
+    pub blade: Length,
 }
 
 impl ScarfShape {
@@ -41,7 +43,29 @@ impl ScarfShape {
             abutment: abutment(frame, rules),
             squint: if kind.is_squinted() { rules.scarf_squint } else { Length::ZERO },
             table: (kind == ScarfKind::StopSplayedTabled).then_some((rules.scarf_table, rules.scarf_wedge)),
+            blade: if kind == ScarfKind::Bladed { rules.scarf_blade } else { Length::ZERO },
         }
+    }
+
+    /// How far the halves must be apart endwise before they come free of each other: the squint, or the tongues' length.
+    #[must_use]
+    pub fn travel(&self) -> Length {
+        self.squint.max(self.blade)
+    }
+
+    /// The end of one piece with tongues, from the underside up to the top. Both halves share it.
+    fn bladed(&self) -> Vec<Point> {
+        let (half, quarter, blade) = (self.depth / 2.0, self.depth / 4.0, self.blade);
+        vec![
+            Point::new(self.lap - blade, Length::ZERO),
+            Point::new(self.lap - blade, quarter),
+            Point::new(self.lap, quarter),
+            Point::new(self.lap, half),
+            Point::new(Length::ZERO, half),
+            Point::new(Length::ZERO, half + quarter),
+            Point::new(blade, half + quarter),
+            Point::new(blade, self.depth),
+        ]
     }
 
     /// Fall of the lap face over one unit of length.
@@ -54,6 +78,9 @@ impl ScarfShape {
     /// The end of one piece, from the underside up to the top.
     #[must_use]
     pub fn profile(&self, is_lower: bool) -> Vec<Point> {
+        if self.blade > Length::ZERO {
+            return self.bladed();
+        }
         let root = Point::new(Length::ZERO, self.depth - self.abutment);
         let tip = Point::new(self.lap, self.abutment);
         let mut points = vec![Point::new(self.lap - self.squint, Length::ZERO), tip];
@@ -71,6 +98,9 @@ impl ScarfShape {
     #[must_use]
     pub fn waste(&self, is_lower: bool) -> [Polygon; 2] {
         let profile = self.profile(is_lower);
+        if self.blade > Length::ZERO {
+            return self.bladed_waste(&profile, is_lower);
+        }
         let (below, above) = (profile[0], profile[profile.len() - 1]);
         let corner = |is_tip_side: bool| {
             let x = if is_tip_side { self.lap } else { Length::ZERO };
@@ -86,6 +116,21 @@ impl ScarfShape {
         under.push(corner(false));
         let root = profile[profile.len() - 2];
         [Polygon::new(under), Polygon::new(vec![root, above, Point::new(Length::ZERO, self.depth)])]
+    }
+
+    fn bladed_waste(&self, profile: &[Point], is_lower: bool) -> [Polygon; 2] {
+        let corner = |x: Length, y: Length| Point::new(x, y);
+        let (mut lap, mut tip) = (profile[3..].to_vec(), profile[..3].to_vec());
+        if is_lower {
+            lap.push(corner(self.lap, self.depth));
+            tip.push(corner(self.lap, Length::ZERO));
+        } else {
+            lap = profile[..5].to_vec();
+            lap.push(corner(Length::ZERO, Length::ZERO));
+            tip = profile[5..].to_vec();
+            tip.push(corner(Length::ZERO, self.depth));
+        }
+        [Polygon::new(lap), Polygon::new(tip)]
     }
 
     /// The lower piece's part of the lap, with a stub of whole beam beyond the root.
@@ -118,6 +163,7 @@ mod tests {
             abutment: Length::inches(2.5),
             squint: Length::inches(0.5),
             table: Some((Length::inches(1.25), Length::inches(1.0))),
+            blade: Length::ZERO,
         }
     }
 
@@ -134,7 +180,8 @@ mod tests {
     #[test]
     fn the_waste_is_what_the_halves_are_not() {
         let area = |waste: [Polygon; 2]| waste.iter().map(|part| part.area().to_square_inches()).sum::<f64>();
-        for scarf in [tabled(), ScarfShape { table: None, squint: Length::ZERO, ..tabled() }] {
+        let plain = ScarfShape { table: None, squint: Length::ZERO, ..tabled() };
+        for scarf in [tabled(), plain, ScarfShape { blade: Length::inches(3.0), ..plain }] {
             let (lower, upper) = (scarf.lower(Length::ZERO).area(), scarf.upper(Length::ZERO).area());
             assert!((lower.to_square_inches() + area(scarf.waste(true)) - 400.0).abs() < 1e-9);
             assert!((upper.to_square_inches() + area(scarf.waste(false)) - 400.0).abs() < 1e-9);
@@ -154,6 +201,17 @@ mod tests {
                 assert!(off.abs() < 1e-9 || (off + step).abs() < 1e-9, "{off} at {:?}", point.x);
             }
         }
+    }
+
+    /// By hand: each tongue is 3 in long and a quarter of 10 in thick; a half is 5 × 40 and its slot's roof, less the wood
+    /// under its tongue: 200 + 3·2.5 − 3·2.5.
+    #[test]
+    fn blades_are_a_quarter_of_the_depth() {
+        let bladed = ScarfShape { blade: Length::inches(3.0), squint: Length::ZERO, table: None, ..tabled() };
+        assert_eq!(bladed.travel(), Length::inches(3.0));
+        assert!((bladed.lower(Length::ZERO).area().to_square_inches() - 200.0).abs() < 1e-9);
+        let both = bladed.lower(Length::inches(6.0)).area() + bladed.upper(Length::inches(6.0)).area();
+        assert!((both.to_square_inches() - 520.0).abs() < 1e-9);
     }
 
     /// By hand: half of 40 × 10 = 200 in² each for a plain stop-splayed scarf.

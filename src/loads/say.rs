@@ -1,10 +1,10 @@
 //! Numbers in the steps of a working.
-use crate::units::{AreaLoad, Force, Length, LineLoad};
+use crate::units::{AreaLoad, Force, Length, LineLoad, fixed};
 use crate::working::Step;
 
 /// A number with so many decimals, and a true minus.
 pub(super) fn num(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
+    let text = fixed(value, decimals);
     match text.strip_prefix('-') {
         Some(digits) if digits.chars().all(|letter| letter == '0' || letter == '.') => digits.to_owned(),
         Some(digits) => format!("−{digits}"),

@@ -1,11 +1,14 @@
 //! Numbers as the steps of a calculation show them.
-use crate::units::{Force, Length, Moment, Stress};
+use crate::units::{Force, Length, Moment, Stress, fixed};
 
 /// With at most so many decimals, no trailing zeros but one decimal at least: `1.15`, `1.0`.
 fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let short = text.trim_end_matches('0');
-    if short.ends_with('.') { format!("{short}0") } else { short.to_owned() }
+    let mut text = fixed(value, decimals);
+    text.truncate(text.trim_end_matches('0').len());
+    if text.ends_with('.') {
+        text.push('0');
+    }
+    text
 }
 
 /// A number without a unit: three decimals at most.
@@ -15,8 +18,8 @@ pub(super) fn number(value: f64) -> String {
 
 /// A whole number with its thousands set off: `1,300,000`.
 pub(super) fn thousands(value: f64) -> String {
-    let digits = format!("{:.0}", value.abs());
-    let mut text = String::new();
+    let digits = fixed(value.abs(), 0);
+    let mut text = String::with_capacity(digits.len() * 2);
     for (place, digit) in digits.chars().enumerate() {
         if place > 0 && (digits.len() - place).is_multiple_of(3) {
             text.push(',');
@@ -31,7 +34,7 @@ pub(super) fn psi(value: f64) -> String {
     if !value.is_finite() {
         "no limit".to_owned()
     } else if value.abs() < 100.0 {
-        format!("{value:.1}")
+        fixed(value, 1)
     } else {
         thousands(value)
     }

@@ -1,12 +1,14 @@
 //! What to buy: timber in the mill's lengths, sheets, and what it all weighs and costs.
+mod least;
+pub mod nest;
 mod order;
 mod order_text;
 mod roof_sheets;
 mod stock;
 mod supply;
 
-pub use order::{Order, OrderLine, StickOrder, order};
+pub use order::{Buying, Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
-pub use supply::supply_problems;
+pub use supply::{supply_problems, ways_out};

@@ -1,7 +1,8 @@
 //! The order list: every stick rounded up to a length the mill has.
-use super::stock::{Bar, pack};
+use super::least::least;
+use super::stock::Bar;
 use crate::materials::{Section, species};
-use crate::project::{Mill, Project};
+use crate::project::{HAIR, Mill, Project};
 use crate::tickets::{Role, Stick};
 use crate::units::{Length, Money, Volume, Weight, sort_by_number};
 
@@ -39,6 +40,19 @@ pub struct OrderLine {
     pub price: Money,
 }
 
+/// What is known of the least that the timber of one section can cost.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Buying {
+    /// Section as ordered.
+    pub section: Section,
+    /// Price of its lines.
+    pub price: Money,
+    /// No packing of these sticks into these lengths costs less.
+    pub bound: Money,
+    /// Its lines cost no more than that.
+    pub is_proven: bool,
+}
+
 /// The whole order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Order {
@@ -46,6 +60,8 @@ pub struct Order {
     pub lines: Vec<OrderLine>,
     /// What each stick asks.
     pub sticks: Vec<StickOrder>,
+    /// For each section, how far its price is from the least.
+    pub buying: Vec<Buying>,
     /// Sticks no length of the mill is long enough for, each with its length with allowance.
     pub unplaced: Vec<(String, Length)>,
     /// Board feet of all lines.
@@ -56,10 +72,37 @@ pub struct Order {
     pub price: Money,
 }
 
+impl Order {
+    /// What no order of these sticks from these lengths costs less than.
+    #[must_use]
+    pub fn least_price(&self) -> Money {
+        self.buying.iter().map(|buying| buying.bound).sum()
+    }
+
+    /// Every section's lines are proven to cost least.
+    #[must_use]
+    pub fn is_cheapest(&self) -> bool {
+        self.buying.iter().all(|buying| buying.is_proven)
+    }
+
+    /// How far the order is from the cheapest, in words.
+    #[must_use]
+    pub fn proof_words(&self) -> String {
+        if self.is_cheapest() {
+            return "proven cheapest from these lengths".to_owned();
+        }
+        let least = self.least_price().to_f64();
+        let over = (self.price.to_f64() - least).max(0.0) / least.max(0.01);
+        let percent = (over * 100.0).ceil().max(1.0);
+        format!("within {percent:.0} % of the least from these lengths")
+    }
+}
+
 /// Works out what to ask the mill for.
 ///
 /// Long sticks each get the shortest length that holds them with trim at both ends; sticks short
-/// enough that two come out of the longest stock are packed several to a stick. Purlins and blocks need no trim.
+/// enough that two come out of the longest stock are packed several to a stick, with the least wood known to do.
+/// Purlins and blocks need no trim.
 #[must_use]
 pub fn order(project: &Project, sticks: &[Stick]) -> Order {
     let mill = &project.mill;
@@ -73,6 +116,7 @@ pub fn order(project: &Project, sticks: &[Stick]) -> Order {
     let mut order = Order {
         lines: Vec::new(),
         sticks: Vec::new(),
+        buying: Vec::new(),
         unplaced: Vec::new(),
         volume: Volume::ZERO,
         weight: Weight::ZERO,
@@ -84,16 +128,26 @@ pub fn order(project: &Project, sticks: &[Stick]) -> Order {
             .filter(|stick| stick.section == section)
             .map(|stick| (stick.mark.clone(), stick.net + stick.allowance))
             .collect();
-        let (bars, unplaced) = pack(&wanted, &mill.lengths, mill.kerf);
-        order.unplaced.extend(unplaced);
-        share_out(&bars, &mut asked);
-        order.lines.extend(lines(project, section, bars));
+        let found = least(&wanted, &mill.lengths, mill.kerf);
+        order.unplaced.extend(found.unplaced);
+        share_out(&found.bars, &mut asked);
+        let lines = lines(project, section, found.bars);
+        order.buying.push(buying(mill, section, &lines, found.bound));
+        order.lines.extend(lines);
     }
     order.volume = order.lines.iter().map(|line| line.volume).sum();
     order.weight = order.lines.iter().map(|line| line.weight).sum();
     order.price = order.lines.iter().map(|line| line.price).sum();
     order.sticks = asked;
     order
+}
+
+fn buying(mill: &Mill, section: Section, lines: &[OrderLine], bound: Length) -> Buying {
+    let long: Length = lines.iter().map(|line| line.length * line.count as f64).sum();
+    let price: Money = lines.iter().map(|line| line.price).sum();
+    let is_proven = long <= bound + HAIR;
+    let least = mill.price_of(section) * (section.area() * bound).to_board_feet();
+    Buying { section, price, bound: if is_proven { price } else { least.min(price) }, is_proven }
 }
 
 fn ask(mill: &Mill, stick: &Stick) -> StickOrder {

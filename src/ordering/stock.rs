@@ -1,6 +1,6 @@
 //! Short sticks out of long stock: a plain packing, longest stick first into the fullest stock it fits.
 //!
-//! It keeps to what a sawyer would do by eye; it is not proven to be the cheapest.
+//! It keeps to what a sawyer would do by eye; `least` says whether it is the cheapest, and has a cheaper one where it is not.
 use crate::project::{HAIR, shortest_holding};
 use crate::units::{Length, sort_by_number};
 
@@ -64,7 +64,7 @@ fn shorten(bar: &mut Bar, stock: &[Length]) {
 }
 
 /// Sticks that cost no more wood one by one are ordered one by one: they are lighter to haul.
-fn part(bar: Bar, stock: &[Length], length_of: impl Fn(&str) -> Length) -> Vec<Bar> {
+pub(super) fn part(bar: Bar, stock: &[Length], length_of: impl Fn(&str) -> Length) -> Vec<Bar> {
     let singles: Option<Vec<Bar>> = bar
         .sticks
         .iter()

@@ -6,6 +6,17 @@ use crate::tickets::{Role, Stick};
 use crate::units::Length;
 use crate::wording::{length, weight};
 
+/// What can be done about a stick that no length of the mill holds.
+#[must_use]
+pub fn ways_out(sticks: &[Stick], mark: &str) -> &'static str {
+    match sticks.iter().find(|stick| stick.mark == mark).map(|stick| stick.role) {
+        Some(Role::Beam | Role::Ledger) => "Move the scarf, dock less, or ask the mill for a special length.",
+        Some(Role::Rafter) => "Shorten the tail, bring the beam nearer, or ask the mill for a special length.",
+        Some(Role::Post) => "Lower the beam, raise the pier, or ask the mill for a special length.",
+        _ => "Shorten the stick, dock less, or ask the mill for a special length.",
+    }
+}
+
 /// What the mill and the truck cannot bring.
 #[must_use]
 pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheets: &SheetPlan) -> Vec<Problem> {
@@ -17,9 +28,11 @@ pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheet
             n => format!(" and {} more", n - 1),
         };
         let says = format!(
-            "{mark}{more} needs {} with trim; the mill's longest is {}.",
+            "{mark}{more} needs {} with trim, {} more than the mill's longest, {}. {}",
             say(*wanted),
-            say(project.mill.longest())
+            say(*wanted - project.mill.longest()),
+            say(project.mill.longest()),
+            ways_out(sticks, mark)
         );
         found.push(Problem::caution("mill.lengths", says));
     }

@@ -88,6 +88,7 @@ fn wool_barn_frame() -> Frame {
         stand_off: inches(1.0),
         brace_along: inches(36.0),
         brace_down: inches(36.0),
+        brace_rise: Length::ZERO,
         rafters: RafterRow { spacing: inches(24.0), inset: inches(0.0), rule: RafterRule::FromLeft },
         scarfs: Scarfs {
             kind: ScarfKind::StopSplayedUnderSquinted,
@@ -205,6 +206,7 @@ fn log_store_frame() -> Frame {
         stand_off: mm(30.0),
         brace_along: mm(750.0),
         brace_down: mm(750.0),
+        brace_rise: Length::ZERO,
         rafters: RafterRow { spacing: mm(700.0), inset: mm(0.0), rule: RafterRule::Equal },
         scarfs: Scarfs { kind: ScarfKind::StopSplayedTabled, lap: mm(960.0), n_pieces: None, by_hand: Vec::new() },
         ledger_lap: mm(200.0),

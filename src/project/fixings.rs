@@ -18,14 +18,38 @@ pub struct Tie {
     pub source: String,
 }
 
+/// Stands in the place of a fastener's key where the screw is a maker's own and its values are stated.
+pub const MAKERS_OWN: &str = "makers_own";
+
+/// A maker's own structural screw, as the maker's sheet gives it for these woods; what is zero is not known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MakersScrew {
+    /// Over the thread.
+    pub diameter: Length,
+    /// Allowable load of one sideways through this ledger, at a load duration of 1.0.
+    pub sideways: Force,
+    /// Allowable pull of one, at a load duration of 1.0: thread, head or steel, the least.
+    pub pull: Force,
+    /// Where the values come from: the maker's sheet or report.
+    pub source: String,
+}
+
 /// Screws or bolts through the ledger into the posts or studs of the wall.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LedgerFixings {
-    /// Key of the fastener; empty where none is chosen yet.
+    /// Key of the fastener, or [`MAKERS_OWN`]; empty where none is chosen yet.
     pub fastener: String,
+    /// What the maker states of its own screw.
+    pub makers: MakersScrew,
     /// Length under the head.
     pub length: Length,
-    /// Rows at each wall post, one fastener a row.
+    /// Across the washers under head and nut, the smaller way; zero where it is not known.
+    pub washer: Length,
+    /// Side by side at each wall post.
+    pub columns: usize,
+    /// One column to the next.
+    pub column_gap: Length,
+    /// Rows at each wall post, one above the other.
     pub rows: usize,
     /// Bottom of the ledger to the lowest row.
     pub lowest: Length,

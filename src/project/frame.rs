@@ -100,6 +100,8 @@ pub enum ScarfKind {
     Halved,
     /// Half lap with under-squinted ends, so that the halves cannot spread.
     HalvedUnderSquinted,
+    /// Half lap with a short tongue at each tip in a slot of the other half.
+    Bladed,
     /// Sloping lap between two abutments.
     StopSplayed,
     /// Sloping lap with under-squinted abutments.
@@ -110,9 +112,10 @@ pub enum ScarfKind {
 
 impl ScarfKind {
     /// All kinds, plain to strong.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Halved,
         Self::HalvedUnderSquinted,
+        Self::Bladed,
         Self::StopSplayed,
         Self::StopSplayedUnderSquinted,
         Self::StopSplayedTabled,
@@ -124,6 +127,7 @@ impl ScarfKind {
         match self {
             Self::Halved => "halved, square ends",
             Self::HalvedUnderSquinted => "halved, under-squinted",
+            Self::Bladed => "halved and bladed",
             Self::StopSplayed => "stop-splayed",
             Self::StopSplayedUnderSquinted => "stop-splayed, under-squinted",
             Self::StopSplayedTabled => "stop-splayed, tabled with wedges",
@@ -220,6 +224,8 @@ pub struct Frame {
     pub brace_along: Length,
     /// Brace leg down the post, from the same point.
     pub brace_down: Length,
+    /// How far the long edge of a curved brace is hollowed at its middle; zero for a straight brace.
+    pub brace_rise: Length,
     /// Rafters.
     pub rafters: RafterRow,
     /// Scarfs of the beam.

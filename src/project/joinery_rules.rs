@@ -1,6 +1,29 @@
 //! The one set of rules every joint of the frame follows.
 use crate::units::Length;
 
+/// How the joints treat stock that is not true.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StockRule {
+    /// Square rule: every joint is cut down to the frame's inner size, whatever the stick measures there.
+    InnerSize,
+    /// Stock sawn or planed true: its faces are trusted and nothing is reduced.
+    TrueStock,
+}
+
+impl StockRule {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::InnerSize, Self::TrueStock];
+
+    /// In words.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::InnerSize => "cut down to an inner size at every joint",
+            Self::TrueStock => "sawn true, its faces trusted",
+        }
+    }
+}
+
 /// Joinery rules, printed on every sheet. The defaults are common practice for 8x stock in softwood.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct JoineryRules {
@@ -14,6 +37,8 @@ pub struct JoineryRules {
     pub brace_tenon: Length,
     /// A blind mortise is deeper than its tenon by this.
     pub blind_clearance: Length,
+    /// How rough stock is treated.
+    pub stock: StockRule,
     /// Depth of a housing below the face as ordered: the frame's inner size is the ordered size less this.
     pub housing: Length,
     /// A brace pocket is longer than the brace by this, on the corner side.
@@ -32,6 +57,8 @@ pub struct JoineryRules {
     pub scarf_abutment_share: f64,
     /// Lean of an under-squinted abutment over its height.
     pub scarf_squint: Length,
+    /// Length of a bladed scarf's tongues.
+    pub scarf_blade: Length,
     /// Step of a scarf's table.
     pub scarf_table: Length,
     /// Gap for the folding wedges.
@@ -61,6 +88,7 @@ impl JoineryRules {
             post_tenon: inches(4.0),
             brace_tenon: inches(2.5),
             blind_clearance: inches(0.25),
+            stock: StockRule::InnerSize,
             housing: inches(0.5),
             pocket_clearance: inches(0.25),
             end_shoulder: inches(2.0),
@@ -70,6 +98,7 @@ impl JoineryRules {
             drawbore: inches(0.125),
             scarf_abutment_share: 0.25,
             scarf_squint: inches(0.5),
+            scarf_blade: inches(3.0),
             scarf_table: inches(1.25),
             scarf_wedge: inches(1.0),
             scarf_clear: inches(2.0),
@@ -91,6 +120,7 @@ impl JoineryRules {
             post_tenon: mm(100.0),
             brace_tenon: mm(60.0),
             blind_clearance: mm(6.0),
+            stock: StockRule::InnerSize,
             housing: mm(12.0),
             pocket_clearance: mm(6.0),
             end_shoulder: mm(50.0),
@@ -100,6 +130,7 @@ impl JoineryRules {
             drawbore: mm(3.0),
             scarf_abutment_share: 0.25,
             scarf_squint: mm(12.0),
+            scarf_blade: mm(75.0),
             scarf_table: mm(30.0),
             scarf_wedge: mm(25.0),
             scarf_clear: mm(50.0),

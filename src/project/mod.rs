@@ -8,6 +8,7 @@ mod ground;
 mod joinery_rules;
 mod migrate;
 mod mill;
+mod move_room;
 mod problem;
 mod progress;
 mod roofing;
@@ -19,16 +20,17 @@ mod validate_strength;
 mod wood;
 
 pub use above::Above;
-pub use fixings::{BraceJoint, Fixings, LedgerFixings, Pier, Screws, SheetScrews, Tie};
+pub use fixings::{BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
     Timbers,
 };
 pub use ground::Ground;
-pub use joinery_rules::JoineryRules;
+pub use joinery_rules::{JoineryRules, StockRule};
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
+pub use move_room::{post_room, scarf_room};
 pub use problem::{Nearest, Problem, Problems, Severity};
-pub use progress::Progress;
+pub use progress::{Knot, MeasuredSize, Progress};
 pub use roofing::{Metal, Roofing, SheetLayout};
 pub use site::{Site, Soffit};
 pub use validate::validate;

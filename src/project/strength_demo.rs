@@ -1,7 +1,9 @@
 //! Loads of the place, wood and fixings of the two invented examples, and of a new job, which knows none.
 //!
 //! Every number here is made up; none comes from a real place, authority or maker.
-use super::{Above, BraceJoint, Fixings, Ground, LedgerFixings, Pier, Project, Screws, SheetScrews, Tie, Wood};
+use super::{
+    Above, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, Pier, Project, Screws, SheetScrews, Tie, Wood,
+};
 use crate::frame::Spring;
 use crate::loads::{Edition, Place, RiskCategory, SnowExposure, Terrain, Thermal, WindExposure, WindSpeed};
 use crate::members::Grade;
@@ -83,12 +85,21 @@ fn tie(count: usize, pull: f64, sideways: f64) -> Tie {
 const BRACE_JOINT: BraceJoint =
     BraceJoint { pushed: Spring::pounds_per_inch(50_000.0), pulled: Spring::pounds_per_inch(20_000.0) };
 
+/// None stated: the examples hold their ledgers with lag screws.
+const fn no_makers_screw(diameter: Length) -> MakersScrew {
+    MakersScrew { diameter, sideways: Force::ZERO, pull: Force::ZERO, source: String::new() }
+}
+
 pub fn inch_fixings() -> Fixings {
     let inches = Length::inches;
     Fixings {
         ledger: LedgerFixings {
             fastener: "lag_3_4".to_owned(),
+            makers: no_makers_screw(inches(0.375)),
             length: inches(10.0),
+            washer: inches(2.0),
+            columns: 1,
+            column_gap: inches(3.0),
             rows: 1,
             lowest: inches(5.0),
             row_gap: inches(2.5),
@@ -121,7 +132,11 @@ pub fn millimetre_fixings() -> Fixings {
     Fixings {
         ledger: LedgerFixings {
             fastener: "lag_7_8".to_owned(),
+            makers: no_makers_screw(mm(10.0)),
             length: mm(300.0),
+            washer: mm(57.0),
+            columns: 1,
+            column_gap: mm(90.0),
             lowest: mm(120.0),
             row_gap: mm(65.0),
             wall_species: "western_larch".to_owned(),
@@ -159,6 +174,7 @@ pub fn forget_the_place(project: &mut Project) {
         *tie = Tie { count: 0, pull: Force::ZERO, sideways: Force::ZERO, source: String::new() };
     }
     fixings.ledger.fastener.clear();
+    fixings.ledger.washer = Length::ZERO;
     fixings.ledger.wall_species.clear();
     fixings.purlin.fastener.clear();
     fixings.sheet.screw.fastener.clear();

@@ -11,7 +11,7 @@ use crate::wording::length;
 /// Most posts that are worked out.
 const MOST_POSTS: usize = 30;
 /// Least room between two posts, and the shortest leg of a brace.
-const LEAST_BAY: Length = Length::inches(12.0);
+pub(super) const LEAST_BAY: Length = Length::inches(12.0);
 const SHORTEST_LEG: Length = Length::inches(12.0);
 const SLACK: Length = Length::inches(0.02);
 /// Narrowest and widest size of a stick.
@@ -59,6 +59,8 @@ impl Check {
 fn lengths(check: &mut Check, project: &Project) {
     let (frame, site) = (&project.frame, &project.site);
     let inches = Length::inches;
+    // A curved brace keeps two thirds of its width (common practice).
+    let third = frame.timbers.brace.sawn.depth.to_inches() / 3.0;
     let limits = [
         ("frame.reach", "The reach", frame.reach, 24.0, 480.0),
         ("frame.beam_length", "The beam", frame.beam_length, 48.0, 2400.0),
@@ -66,6 +68,7 @@ fn lengths(check: &mut Check, project: &Project) {
         ("frame.wall_gap", "The gap at the wall", frame.wall_gap, 0.0, 12.0),
         ("frame.tail", "The tail", frame.tail, 1.0, 48.0),
         ("frame.stand_off", "The stand-off", frame.stand_off, 0.0, 24.0),
+        ("frame.brace_rise", "The hollow of a curved brace", frame.brace_rise, 0.0, third),
         ("frame.brace_along", "The leg along the beam", frame.brace_along, 12.0, 96.0),
         ("frame.brace_down", "The leg down the post", frame.brace_down, 12.0, 96.0),
         ("frame.rafters.spacing", "The rafter spacing", frame.rafters.spacing, 8.0, 120.0),
@@ -236,7 +239,7 @@ fn place(check: &mut Check, index: usize, x: Length, (low, high): (Length, Lengt
 }
 
 /// How many legs of braces a bay between two posts holds.
-fn n_legs(pair: &[Post]) -> f64 {
+pub(super) fn n_legs(pair: &[Post]) -> f64 {
     f64::from(u8::from(pair[0].brace_right) + u8::from(pair[1].brace_left))
 }
 
@@ -277,6 +280,7 @@ fn joinery(check: &mut Check, project: &Project) {
         ("joinery.two_pegs_from", "The width for two pegs", rules.two_pegs_from, 1.0, 24.0),
         ("joinery.drawbore", "The drawbore", rules.drawbore, 0.0, 0.25),
         ("joinery.scarf_squint", "The squint", rules.scarf_squint, 0.0, 3.0),
+        ("joinery.scarf_blade", "The blade", rules.scarf_blade, 0.5, 12.0),
         ("joinery.scarf_table", "The table", rules.scarf_table, 0.25, 4.0),
         ("joinery.scarf_wedge", "The wedge gap", rules.scarf_wedge, 0.25, 4.0),
         ("joinery.scarf_clear", "The clearance of the scarf", rules.scarf_clear, 0.0, 12.0),

@@ -2,7 +2,7 @@
 //!
 //! What is missing is no problem here: a value left open, an empty key, a count of nothing. Whoever needs it says so.
 use super::validate::Check;
-use super::{Above, Fixings, Ground, OwnValue, Problem, Project, Screws, Tie, Wood};
+use super::{Above, Fixings, Ground, MAKERS_OWN, OwnValue, Problem, Project, Screws, Tie, Wood};
 use crate::fastening::{fastener, soil};
 use crate::loads::{Place, Thermal};
 use crate::materials::species;
@@ -24,6 +24,8 @@ const MOST_FORCE: Force = Force::pounds(100_000.0);
 const MOST_FASTENERS: usize = 20;
 /// Most rows of fixings in a ledger.
 const MOST_ROWS: usize = 8;
+/// Most fixings of a ledger side by side at one post of the wall.
+const MOST_COLUMNS: usize = 4;
 /// Softest and stiffest joint of a brace.
 const JOINTS: (Stiffness, Stiffness) = (Stiffness::pounds_per_inch(100.0), Stiffness::pounds_per_inch(1e7));
 
@@ -202,7 +204,8 @@ const UNKNOWN_FASTENER: &str = "This fastener is not in the table; choose one th
 
 fn ledger(check: &mut Check, project: &Project) {
     let ledger = &project.fixings.ledger;
-    check.known("fixings.ledger.fastener", UNKNOWN_FASTENER, &ledger.fastener, fastener(&ledger.fastener).is_ok());
+    let is_known = ledger.fastener == MAKERS_OWN || fastener(&ledger.fastener).is_ok();
+    check.known("fixings.ledger.fastener", UNKNOWN_FASTENER, &ledger.fastener, is_known);
     let says = "This species is not in the table; choose one that is.";
     check.known("fixings.ledger.wall_species", says, &ledger.wall_species, species(&ledger.wall_species).is_some());
     for (field, name, value, low, high) in [
@@ -210,10 +213,19 @@ fn ledger(check: &mut Check, project: &Project) {
         ("fixings.ledger.lowest", "The lowest row", ledger.lowest, 0.5, 24.0),
         ("fixings.ledger.row_gap", "Row to row", ledger.row_gap, 0.5, 24.0),
         ("fixings.ledger.wall_depth", "The wall's post", ledger.wall_depth, 0.5, 48.0),
+        ("fixings.ledger.washer", "The washer", ledger.washer, 0.0, 8.0),
+        ("fixings.ledger.column_gap", "Side to side", ledger.column_gap, 0.5, 24.0),
+        ("fixings.ledger.makers.diameter", "The maker's screw", ledger.makers.diameter, 0.1, 1.0),
     ] {
         check.within(field, name, value, Length::inches(low), Length::inches(high));
     }
     check.count("fixings.ledger.rows", "Rows of fixings", ledger.rows, MOST_ROWS);
+    check.count("fixings.ledger.columns", "Fixings side by side", ledger.columns, MOST_COLUMNS);
+    check.force("fixings.ledger.makers.sideways", "The allowable load of one sideways", ledger.makers.sideways);
+    check.force("fixings.ledger.makers.pull", "The allowable pull of one", ledger.makers.pull);
+    let is_stated = ledger.makers.sideways > Force::ZERO || ledger.makers.pull > Force::ZERO;
+    let is_used = ledger.fastener == MAKERS_OWN && is_stated;
+    check.source("fixings.ledger.makers.source".to_owned(), is_used, &ledger.makers.source);
     let depth = project.frame.timbers.ledger.sawn.depth;
     let n_gaps = ledger.rows.saturating_sub(1) as f64;
     let top = ledger.lowest + ledger.row_gap * n_gaps;
@@ -360,6 +372,13 @@ mod tests {
         check("fixings.ledger.fastener", "table", |p| p.fixings.ledger.fastener = "rope".to_owned());
         check("fixings.ledger.wall_species", "species", |p| p.fixings.ledger.wall_species = "balsa".to_owned());
         check("fixings.ledger.rows", "at most 8", |p| p.fixings.ledger.rows = 9);
+        let side_by_side = check("fixings.ledger.columns", "at most 4", |p| p.fixings.ledger.columns = 5);
+        assert_eq!(side_by_side, Some(Nearest::Count(4)));
+        check("fixings.ledger.column_gap", "at least", |p| p.fixings.ledger.column_gap = Length::ZERO);
+        check("fixings.ledger.washer", "at most", |p| p.fixings.ledger.washer = Length::inches(9.0));
+        check("fixings.ledger.makers.diameter", "at least", |p| p.fixings.ledger.makers.diameter = Length::ZERO);
+        check("fixings.ledger.makers.sideways", "0 lb", |p| p.fixings.ledger.makers.sideways = Force::pounds(-1.0));
+        check("fixings.ledger.makers.pull", "100000 lb", |p| p.fixings.ledger.makers.pull = Force::pounds(2e5));
         check("fixings.purlin.fastener", "table", |p| p.fixings.purlin.fastener = "glue".to_owned());
         check("fixings.sheet.screw.length", "at least", |p| p.fixings.sheet.screw.length = Length::ZERO);
         check("fixings.sheet.spacing", "at most", |p| p.fixings.sheet.spacing = Length::feet(5.0));
@@ -380,6 +399,11 @@ mod tests {
             }),
             []
         );
+        let found = problems(UnitSystem::Imperial, |p| {
+            p.fixings.ledger.fastener = MAKERS_OWN.to_owned();
+            p.fixings.ledger.makers.pull = Force::pounds(500.0);
+        });
+        assert_eq!((found[0].field.as_str(), found[0].severity), ("fixings.ledger.makers.source", Severity::Caution));
         // A ledger 10 in deep, three rows from 2 3/4 in up, 4 in apart: the highest at 10 3/4 in.
         let rows = |p: &mut Project, gap: f64| {
             p.fixings.ledger.rows = 3;

@@ -1,6 +1,6 @@
 //! Checks as HTML: the list in plain words, the working of each, and the whole calculation for paper.
 use super::markup::Markup;
-use crate::checks::{Check, Outcome, Strength};
+use crate::checks::{Check, Outcome, Strength, Waiting, waiting};
 use crate::drawing::Effort;
 use crate::materials::{Confidence, species};
 use crate::members::{Amount, Grade, Verdict};
@@ -38,34 +38,58 @@ fn badge(check: &Check) -> (&'static str, &'static str, &'static str) {
     }
 }
 
-/// The checks as a list that opens: each body is filled when it is asked for ([`working`]).
+/// The checks as a list that opens, those that wait for the same datum behind one line: each body is filled when it is asked for ([`working`]).
 ///
 /// `places` are the checks' places in [`Strength::checks`].
 #[must_use]
 pub fn list(strength: &Strength, places: &[usize], units: UnitSystem) -> String {
     let mut out = Markup::new();
+    let shown = || places.iter().filter_map(|place| Some((*place, strength.checks.get(*place)?)));
+    let groups: Vec<Waiting> = waiting(shown()).into_iter().filter(|group| group.places.len() > 1).collect();
     out.open("div class=\"checks\"");
-    for place in places {
-        let Some(check) = strength.checks.get(*place) else { continue };
-        let (mark, word, class) = badge(check);
-        out.open(&format!("details class=\"check {class}\" data-check=\"{place}\""));
-        out.open("summary class=\"check__head\"");
-        out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
-        out.leaf("span class=\"quiet\"", word);
-        out.leaf("span class=\"check__says\"", &check.says(units));
-        if let Outcome::Judged(worked) = &check.outcome
-            && worked.confidence() == Confidence::Low
-            && !check.passes()
-        {
-            out.leaf("span class=\"check__sure\"", "rests on a placeholder: see its working");
+    for (place, check) in shown() {
+        match groups.iter().find(|group| group.places.contains(&place)) {
+            None => row(&mut out, place, check, units),
+            // The whole group stands where its first check would.
+            Some(group) if group.places.first() == Some(&place) => gathered(&mut out, strength, group, units),
+            Some(_) => {}
         }
-        out.open("span class=\"check__bar\" aria-hidden=\"true\"");
-        out.leaf(&format!("span class=\"check__fill fill-{}\"", twentieths(check.ratio())), "");
-        out.close("span").close("summary");
-        out.leaf("div class=\"check__body\"", "").close("details");
     }
     out.close("div");
     out.finish()
+}
+
+/// Checks that wait for the same datum, behind one line; each by itself when it is opened.
+fn gathered(out: &mut Markup, strength: &Strength, group: &Waiting, units: UnitSystem) {
+    out.open("details class=\"check check--unknown\"").open("summary class=\"check__head\"");
+    out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", "?")
+        .leaf("span class=\"check__group\"", &sentence_start(&group.says()));
+    out.close("summary").open("div class=\"checks checks--within\"");
+    for place in &group.places {
+        if let Some(check) = strength.checks.get(*place) {
+            row(out, *place, check, units);
+        }
+    }
+    out.close("div").close("details");
+}
+
+fn row(out: &mut Markup, place: usize, check: &Check, units: UnitSystem) {
+    let (mark, word, class) = badge(check);
+    out.open(&format!("details class=\"check {class}\" data-check=\"{place}\""));
+    out.open("summary class=\"check__head\"");
+    out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
+    out.leaf("span class=\"quiet\"", word);
+    out.leaf("span class=\"check__says\"", &check.says(units));
+    if let Outcome::Judged(worked) = &check.outcome
+        && worked.confidence() == Confidence::Low
+        && !check.passes()
+    {
+        out.leaf("span class=\"check__sure\"", "rests on a placeholder: see its working");
+    }
+    out.open("span class=\"check__bar\" aria-hidden=\"true\"");
+    out.leaf(&format!("span class=\"check__fill fill-{}\"", twentieths(check.ratio())), "");
+    out.close("span").close("summary");
+    out.leaf("div class=\"check__body\"", "").close("details");
 }
 
 /// A ratio in twentieths of full width, for the style sheet.
@@ -79,8 +103,8 @@ fn twentieths(ratio: Option<f64>) -> u8 {
 pub fn working(check: &Check, units: UnitSystem) -> String {
     let mut out = Markup::new();
     match &check.outcome {
-        Outcome::NotJudged(why) => {
-            out.leaf("p class=\"check__why\"", why);
+        Outcome::NotJudged(not) => {
+            out.leaf("p class=\"check__why\"", &not.why);
         }
         Outcome::Judged(worked) => {
             out.open("dl class=\"facts\"");
@@ -278,6 +302,9 @@ pub fn calculation(project: &Project, strength: &Strength) -> String {
         out.row(&[&format!("{} {} {}", check.member, check.name, check.at), &verdict, &check.combination]);
     }
     out.close("tbody").close("table");
+    for group in waiting(strength.checks.iter().enumerate()) {
+        out.leaf("p", &format!("{}.", sentence_start(&group.says())));
+    }
     out.leaf("h2", "The governing check of each kind");
     for check in governing(strength) {
         out.open("section class=\"calculation__check\"").leaf("h3", &check.says(units));

@@ -3,6 +3,8 @@ use serde_json::{Map, Value, json};
 
 use super::strength;
 use crate::design::{Built, Design};
+use crate::joinery::fit;
+use crate::ordering::ways_out;
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem};
@@ -18,14 +20,44 @@ pub fn json(project: &Project, design: &Design) -> String {
         let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
         root.insert("sticks".to_owned(), Value::Array(sticks));
         root.insert("order".to_owned(), order(built));
+        root.insert("buying".to_owned(), buying(project, built));
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
+    }
+    if let Some(built) = &design.built {
+        root.insert("fit".to_owned(), fitted(project, built));
     }
     if let Some(found) = &design.strength {
         root.insert("loads".to_owned(), strength::loads(project, found));
         root.insert("checks".to_owned(), strength::checks(found));
+        root.insert("missing".to_owned(), strength::missing(found));
     }
     serde_json::to_string_pretty(&Value::Object(root)).unwrap_or_default()
+}
+
+/// What the solids show: joints in each other's way, the thinnest wood at every joint, how every stick gets in.
+fn fitted(project: &Project, built: &Built) -> Value {
+    let fit = fit(project, &built.shape);
+    let clashes = fit.clashes.iter().map(|clash| {
+        json!({ "stick": clash.stick, "other": clash.other, "from_zero_in": inches(clash.from_zero), "says": clash.says,
+            "clears_in": clash.clears.map(inches) })
+    });
+    let near = fit.near.iter().map(|near| {
+        json!({ "stick": near.stick, "cut": near.cut, "other": near.other, "wood_in": inches(near.wood),
+            "least_in": near.least.map(inches) })
+    });
+    let entries = fit.entries.iter().map(|entry| {
+        json!({ "stick": entry.stick, "with": entry.with, "way": entry.way,
+            "stopped_by": entry.stopped.as_ref().map(|stopped| stopped.by.clone()) })
+    });
+    let sticks =
+        fit.bodies.iter().map(|body| json!({ "mark": body.mark, "volume_in3": body.volume().to_cubic_inches() }));
+    json!({
+        "in_the_way": clashes.collect::<Vec<Value>>(),
+        "thinnest_wood": near.collect::<Vec<Value>>(),
+        "ways_in": entries.collect::<Vec<Value>>(),
+        "solids": sticks.collect::<Vec<Value>>(),
+    })
 }
 
 /// Inches, to a millionth: enough for any check, and free of the last bits of the sums.
@@ -91,6 +123,32 @@ fn order(built: &Built) -> Value {
         })
     });
     Value::Array(lines.collect())
+}
+
+/// How far the order is from the cheapest, in all and by section; sticks no length holds, and by how much.
+fn buying(project: &Project, built: &Built) -> Value {
+    let order = &built.order;
+    let sections = order.buying.iter().map(|buying| {
+        json!({
+            "section": buying.section.label(UnitSystem::Imperial),
+            "cost": buying.price.to_f64(),
+            "bound": buying.bound.to_f64(),
+            "proven_optimal": buying.is_proven,
+        })
+    });
+    let longest = project.mill.longest();
+    let unplaced = order.unplaced.iter().map(|(mark, needed)| {
+        json!({ "mark": mark, "needs_in": inches(*needed), "over_in": inches(*needed - longest),
+            "ways_out": ways_out(&built.sticks, mark) })
+    });
+    json!({
+        "cost": order.price.to_f64(),
+        "bound": order.least_price().to_f64(),
+        "proven_optimal": order.is_cheapest(),
+        "says": order.proof_words(),
+        "sections": sections.collect::<Vec<Value>>(),
+        "unplaced": unplaced.collect::<Vec<Value>>(),
+    })
 }
 
 fn roof(project: &Project, built: &Built) -> Value {

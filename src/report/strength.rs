@@ -3,7 +3,7 @@ use serde_json::{Map, Value, json};
 
 use super::check_sheet::tag;
 use crate::analysis::{RoofCase, RoofLoads};
-use crate::checks::{Check, Outcome, Strength};
+use crate::checks::{Check, Input, Outcome, Strength, Waiting, waiting};
 use crate::loads::Action;
 use crate::loads::wind::velocity_pressure;
 use crate::materials::Confidence;
@@ -67,6 +67,13 @@ pub fn checks(strength: &Strength) -> Value {
     Value::Array(strength.checks.iter().map(check).collect())
 }
 
+/// What checks wait for: the field of each datum that is missing, and how many checks it leaves open.
+pub fn missing(strength: &Strength) -> Value {
+    let of =
+        |group: &Waiting| json!({ "field": group.input.field(), "says": group.says(), "checks": group.places.len() });
+    waiting(strength.checks.iter().enumerate()).iter().map(of).collect()
+}
+
 fn check(check: &Check) -> Value {
     let mut fields = Map::new();
     let mut put = |name: &str, value: Value| fields.insert(name.to_owned(), value);
@@ -89,6 +96,7 @@ fn check(check: &Check) -> Value {
     } else {
         put("passes", json!(false));
         put("ratio", Value::Null);
+        put("missing", json!(check.missing().map(Input::field)));
     }
     Value::Object(fields)
 }

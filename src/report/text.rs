@@ -1,7 +1,7 @@
 //! The design as plain text, in the project's units.
 use std::fmt::Write;
 
-use crate::checks::Strength;
+use crate::checks::{Strength, Waiting, waiting};
 use crate::design::{Built, Design};
 use crate::project::Project;
 use crate::tickets::{Mark, Stick};
@@ -47,9 +47,27 @@ fn write_all(out: &mut String, project: &Project, design: &Design) -> std::fmt::
 
 fn strength(out: &mut String, project: &Project, found: &Strength) -> std::fmt::Result {
     writeln!(out, "\nSTRENGTH, worst first")?;
-    for check in &found.checks {
-        let word = if check.passes() { "  " } else { "NO" };
-        writeln!(out, "{word} {}", check.says(project.units))?;
+    let groups = waiting(found.checks.iter().enumerate());
+    for (place, check) in found.checks.iter().enumerate() {
+        let group = groups.iter().find(|group| group.places.len() > 1 && group.places.contains(&place));
+        match group {
+            None => {
+                let word = if check.passes() { "  " } else { "NO" };
+                writeln!(out, "{word} {}", check.says(project.units))?;
+            }
+            Some(group) if group.places.first() == Some(&place) => gathered(out, found, group)?,
+            Some(_) => {}
+        }
+    }
+    Ok(())
+}
+
+/// Checks that wait for the same datum: one line for what is missing, then what it leaves open.
+fn gathered(out: &mut String, found: &Strength, group: &Waiting) -> std::fmt::Result {
+    writeln!(out, "NO {} ({})", group.says(), group.input.field())?;
+    for check in group.places.iter().filter_map(|place| found.checks.get(*place)) {
+        let at = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
+        writeln!(out, "     {} {}{at}", check.member, check.name)?;
     }
     Ok(())
 }
@@ -88,10 +106,11 @@ fn order(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result
     }
     writeln!(
         out,
-        "  in all {}, {} green, {}",
+        "  in all {}, {} green, {}, {}",
         show_wood_volume(built.order.volume, project.units),
         weight(built.order.weight, project.units),
-        show_money(built.order.price, &project.currency)
+        show_money(built.order.price, &project.currency),
+        built.order.proof_words()
     )
 }
 

@@ -63,7 +63,7 @@ pub struct Convex {
 }
 
 impl Convex {
-    /// A body of those facets, which must close it.
+    /// A body of those facets, which must close it: a corner is the same to the bit in each of its facets.
     #[must_use]
     pub fn new(facets: Vec<Facet>) -> Self {
         let corners = facets.iter().flat_map(|facet| facet.corners.iter().copied());
@@ -145,45 +145,53 @@ impl Convex {
     /// Cut by a plane: what is within it, and what is outside. The new facets have that skin.
     #[must_use]
     pub fn cut(&self, plane: &Plane, skin: Skin) -> (Option<Self>, Option<Self>) {
-        let (low, high) = self.reach(plane);
-        if high <= NEAR {
-            return (Some(self.clone()), None);
+        self.clone().parted(plane, skin)
+    }
+
+    /// As `cut`; facets that lie on one side are handed on as they are.
+    fn parted(self, plane: &Plane, skin: Skin) -> (Option<Self>, Option<Self>) {
+        let at: Vec<f64> = self.corners().map(|corner| plane.outside(corner)).collect();
+        if at.iter().all(|at| *at <= NEAR) {
+            return (Some(self), None);
         }
-        if low >= -NEAR {
-            return (None, Some(self.clone()));
+        if at.iter().all(|at| *at >= -NEAR) {
+            return (None, Some(self));
         }
-        let (mut inside, mut outside) = (Vec::new(), Vec::new());
-        let mut rim: Vec<Vector> = Vec::new();
-        for facet in &self.facets {
-            let (within, beyond) = cut_facet(facet, plane, &mut rim);
+        let n_facets = self.facets.len() + 1;
+        let (mut inside, mut outside) = (Vec::with_capacity(n_facets), Vec::with_capacity(n_facets));
+        let mut rim = Rim::default();
+        let mut rest = at.as_slice();
+        for facet in self.facets {
+            let (here, after) = rest.split_at(facet.corners.len());
+            rest = after;
+            let (within, beyond) = cut_facet(facet, here, plane, &mut rim);
             inside.extend(within);
             outside.extend(beyond);
         }
-        let rim = around(&rim, plane.normal);
-        if rim.len() >= 3 {
-            outside.push(Facet { plane: plane.flipped(), corners: rim.iter().rev().copied().collect(), skin });
-            inside.push(Facet { plane: *plane, corners: rim, skin });
+        for (facets, edges, plane) in [(&mut inside, rim.inside, *plane), (&mut outside, rim.outside, plane.flipped())]
+        {
+            facets.extend(rings(edges).into_iter().map(|corners| Facet { plane, corners, skin }));
         }
         (Some(Self::new(inside)), Some(Self::new(outside)))
+    }
+
+    /// A facet of one has all of the other outside it, or their boxes do not meet.
+    fn is_apart(&self, other: &Self) -> bool {
+        let parts = |facet: &Facet, body: &Self| body.corners().all(|corner| facet.plane.outside(corner) >= -NEAR);
+        !self.within.meets(&other.within)
+            || other.facets.iter().any(|facet| parts(facet, self))
+            || self.facets.iter().any(|facet| parts(facet, other))
     }
 
     /// What it shares with another body; nothing where they only touch.
     #[must_use]
     pub fn shared(&self, other: &Self) -> Option<Self> {
-        if !self.within.meets(&other.within) {
-            return None;
-        }
-        // A facet that all of it lies outside of parts them at once.
-        if other.facets.iter().any(|facet| self.reach(&facet.plane).0 >= -NEAR)
-            || self.facets.iter().any(|facet| other.reach(&facet.plane).0 >= -NEAR)
-        {
+        if self.is_apart(other) {
             return None;
         }
         let mut left = self.clone();
         for facet in &other.facets {
-            if left.reach(&facet.plane).1 > NEAR {
-                left = left.cut(&facet.plane, facet.skin).0?;
-            }
+            left = left.parted(&facet.plane, facet.skin).0?;
         }
         Some(left)
     }
@@ -191,22 +199,18 @@ impl Convex {
     /// What is left of it when another body is cut away, in convex pieces that share no wood.
     #[must_use]
     pub fn without(self, other: &Self) -> Vec<Self> {
-        if self.shared(other).is_none() {
+        if self.is_apart(other) {
             return vec![self];
         }
         let mut pieces = Vec::new();
-        let mut left = self;
+        let mut left = self.clone();
         for facet in &other.facets {
-            if left.reach(&facet.plane).1 <= NEAR {
-                continue;
-            }
             // The new face looks into the hole.
-            let (inside, outside) = left.cut(&facet.plane, facet.skin);
+            let (inside, outside) = left.parted(&facet.plane, facet.skin);
             pieces.extend(outside);
-            match inside {
-                Some(inside) => left = inside,
-                None => break,
-            }
+            // Edges can pass each other where no facet parts the bodies: it stays whole.
+            let Some(inside) = inside else { return vec![self] };
+            left = inside;
         }
         pieces
     }
@@ -224,56 +228,103 @@ impl Convex {
     }
 }
 
-/// A facet's part within the plane and its part outside; places on the plane go to the rim.
-fn cut_facet(facet: &Facet, plane: &Plane, rim: &mut Vec<Vector>) -> (Option<Facet>, Option<Facet>) {
-    let at: Vec<f64> = facet.corners.iter().map(|corner| plane.outside(*corner)).collect();
-    let (mut inside, mut outside) = (Vec::new(), Vec::new());
+type Edge = (Vector, Vector);
+
+/// Edges in the cutting plane of the facets on each side of it.
+#[derive(Default)]
+struct Rim {
+    inside: Vec<Edge>,
+    outside: Vec<Edge>,
+}
+
+/// A facet's part within a plane and its part outside, from how far outside each corner is. A facet in the plane bounds
+/// the side it looks away from.
+fn cut_facet(facet: Facet, at: &[f64], plane: &Plane, rim: &mut Rim) -> (Option<Facet>, Option<Facet>) {
+    let is_inside = at.iter().any(|at| *at < -NEAR);
+    let is_outside = at.iter().any(|at| *at > NEAR);
+    if !(is_inside && is_outside) {
+        let stays = is_inside || (!is_outside && facet.plane.normal.dot(plane.normal) > 0.0);
+        let edges = if stays { &mut rim.inside } else { &mut rim.outside };
+        edges.extend(edges_on(&facet.corners, |index| at[index].abs() <= NEAR));
+        return if stays { (Some(facet), None) } else { (None, Some(facet)) };
+    }
+    let count = facet.corners.len();
+    let (mut inside, mut outside) = (Ring::of(count), Ring::of(count));
     for (index, corner) in facet.corners.iter().enumerate() {
-        let next = (index + 1) % facet.corners.len();
+        let next = (index + 1) % count;
         let (here, there) = (at[index], at[next]);
         if here <= NEAR {
-            inside.push(*corner);
+            inside.push(*corner, here >= -NEAR);
         }
         if here >= -NEAR {
-            outside.push(*corner);
-        }
-        if here.abs() <= NEAR {
-            rim.push(*corner);
+            outside.push(*corner, here <= NEAR);
         }
         if (here < -NEAR && there > NEAR) || (here > NEAR && there < -NEAR) {
             let crossing = crossing((*corner, here), (facet.corners[next], there));
-            inside.push(crossing);
-            outside.push(crossing);
-            rim.push(crossing);
+            inside.push(crossing, true);
+            outside.push(crossing, true);
         }
     }
-    let part = |corners: Vec<Vector>, is_there: bool| {
-        (is_there && corners.len() >= 3).then_some(Facet { plane: facet.plane, corners, skin: facet.skin })
-    };
-    let is_inside = at.iter().any(|at| *at < -NEAR);
-    let is_outside = at.iter().any(|at| *at > NEAR);
-    (part(inside, is_inside), part(outside, is_outside))
+    rim.inside.extend(edges_on(&inside.corners, |index| inside.is_on[index]));
+    rim.outside.extend(edges_on(&outside.corners, |index| outside.is_on[index]));
+    let part = |ring: Ring| Facet { plane: facet.plane, corners: ring.corners, skin: facet.skin };
+    (Some(part(inside)), Some(part(outside)))
+}
+
+/// Corners, and which of them lie in the cutting plane.
+struct Ring {
+    corners: Vec<Vector>,
+    is_on: Vec<bool>,
+}
+
+impl Ring {
+    fn of(count: usize) -> Self {
+        Self { corners: Vec::with_capacity(count + 1), is_on: Vec::with_capacity(count + 1) }
+    }
+
+    fn push(&mut self, corner: Vector, is_on: bool) {
+        self.corners.push(corner);
+        self.is_on.push(is_on);
+    }
+}
+
+/// Edges of a ring with both ends in the cutting plane.
+fn edges_on(corners: &[Vector], is_on: impl Fn(usize) -> bool) -> impl Iterator<Item = Edge> {
+    let count = corners.len();
+    let pairs = (0..count).map(move |index| (index, (index + 1) % count));
+    pairs
+        .filter(move |(index, next)| is_on(*index) && is_on(*next))
+        .map(|(index, next)| (corners[index], corners[next]))
+}
+
+/// The rings that close a body whose facets have these edges in the cutting plane: what no neighbour runs along the
+/// other way, backwards. Corners of neighbours are the same to the bit, so the body is closed however thin it is.
+fn rings(edges: Vec<Edge>) -> Vec<Vec<Vector>> {
+    let mut open: Vec<Edge> = Vec::with_capacity(edges.len());
+    for (from, to) in edges {
+        match open.iter().position(|edge| *edge == (from, to)) {
+            Some(twin) => {
+                open.swap_remove(twin);
+            }
+            None => open.push((to, from)),
+        }
+    }
+    let mut found = Vec::new();
+    while let Some((first, mut end)) = open.pop() {
+        let mut ring = vec![first];
+        while let Some(next) = open.iter().position(|(from, _)| *from == end).filter(|_| end != first) {
+            ring.push(end);
+            end = open.swap_remove(next).1;
+        }
+        if ring.len() >= 3 {
+            found.push(ring);
+        }
+    }
+    found
 }
 
 /// Where an edge crosses the plane. Always reckoned from the end within, so that two facets of one edge agree to the bit.
 fn crossing(a: (Vector, f64), b: (Vector, f64)) -> Vector {
     let ((from, low), (to, high)) = if a.1 < b.1 { (a, b) } else { (b, a) };
     from + (to - from) * (low / (low - high))
-}
-
-/// The rim's places once each, counter-clockwise as seen against the normal.
-fn around(rim: &[Vector], normal: Vector) -> Vec<Vector> {
-    let mut places: Vec<Vector> = Vec::new();
-    for place in rim {
-        if places.iter().all(|known| (*known - *place).norm() > NEAR) {
-            places.push(*place);
-        }
-    }
-    let Some(first) = places.first().copied() else { return places };
-    let centre = places.iter().fold(Vector::ZERO, |sum, place| sum + *place) * (1.0 / places.len() as f64);
-    let Some(u) = (first - centre).unit() else { return places };
-    let v = normal.cross(u);
-    let angle = |place: &Vector| (*place - centre).dot(v).atan2((*place - centre).dot(u));
-    places.sort_by(|a, b| angle(a).total_cmp(&angle(b)));
-    places
 }

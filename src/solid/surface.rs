@@ -1,11 +1,8 @@
 //! The outside of a solid: flat patches without the walls between its bodies, and the edges a drawing shows.
-use super::NEAR;
 use super::convex::{Convex, Facet, Plane, Skin};
 use super::shape::Solid;
-use super::vector::Vector;
-
-/// Two planes are one where they differ by no more than this.
-const SAME_PLANE: f64 = 1e-5;
+use super::vector::{Vector, Within};
+use super::{NEAR, SAME_PLANE};
 
 /// A flat convex part of the outside, counter-clockwise as seen from outside.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,16 +73,22 @@ fn sort_in<'a>(groups: &mut Vec<(Plane, Vec<&'a Facet>, Vec<&'a Facet>)>, facet:
 
 /// The parts of facets that no facet of the other side covers.
 fn bare(facets: &[&Facet], covers: &[&Facet]) -> Vec<Patch> {
+    let covers: Vec<(Within, &Facet)> = covers.iter().map(|cover| (around(&cover.corners), *cover)).collect();
     let mut patches = Vec::new();
     for facet in facets {
+        let here = around(&facet.corners);
         let mut parts = vec![facet.corners.clone()];
-        for cover in covers {
+        for (_, cover) in covers.iter().filter(|(there, _)| here.touches(there)) {
             parts = parts.into_iter().flat_map(|part| uncovered(part, cover)).collect();
         }
         let patch = |corners| Patch { normal: facet.plane.normal, corners, skin: facet.skin };
         patches.extend(parts.into_iter().map(patch));
     }
     patches
+}
+
+fn around(corners: &[Vector]) -> Within {
+    corners.iter().copied().fold(Within::NOTHING, Within::and)
 }
 
 /// What of a flat convex part lies beside a convex cover in the same plane.

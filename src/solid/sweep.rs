@@ -3,6 +3,23 @@ use super::NEAR;
 use super::convex::{Convex, Facet, Plane};
 use super::vector::Vector;
 
+/// How a facet lies to the move: it looks along it, against it, or lies along it within NEAR over the whole move.
+#[derive(Clone, Copy, PartialEq)]
+enum Faces {
+    Along,
+    Against,
+    Aside,
+}
+
+fn faces(plane: &Plane, by: Vector) -> Faces {
+    let rise = plane.normal.dot(by);
+    match rise {
+        _ if rise > NEAR => Faces::Along,
+        _ if rise < -NEAR => Faces::Against,
+        _ => Faces::Aside,
+    }
+}
+
 /// Everything a body passes through while it is moved by `by`, its first and last place included: a convex body again.
 ///
 /// Facets that look along the move go with it, the others stay; between them each edge of the outline seen along the
@@ -12,23 +29,15 @@ pub fn swept(body: &Convex, by: Vector) -> Convex {
     if by.norm() <= NEAR {
         return body.clone();
     }
-    let goes = |plane: &Plane| plane.normal.dot(by) > NEAR * by.norm();
     let mut facets = Vec::new();
     for facet in body.facets() {
-        let is_level = facet.plane.normal.dot(by).abs() <= NEAR * by.norm();
-        if is_level {
-            continue;
-        }
-        let shift = if goes(&facet.plane) { by } else { Vector::ZERO };
-        facets.push(moved(facet, shift));
-        if goes(&facet.plane) {
-            facets.extend(sides(body, facet, by));
-        }
-    }
-    // Facets that lie along the move grow with it.
-    for facet in body.facets() {
-        if facet.plane.normal.dot(by).abs() <= NEAR * by.norm() {
-            facets.push(grown(facet, by));
+        match faces(&facet.plane, by) {
+            Faces::Along => {
+                facets.push(moved(facet, by));
+                facets.extend(sides(body, facet, by));
+            }
+            Faces::Against => facets.push(facet.clone()),
+            Faces::Aside => facets.push(grown(body, facet, by)),
         }
     }
     Convex::new(facets)
@@ -42,35 +51,38 @@ fn moved(facet: &Facet, by: Vector) -> Facet {
     }
 }
 
-/// The facets drawn out by the edges between one that goes and one that stays.
+/// The facets drawn out by the edges between one that goes and one that stays. Their planes come from those two: of a
+/// sliver the corners tell little.
 fn sides(body: &Convex, facet: &Facet, by: Vector) -> Vec<Facet> {
     let count = facet.corners.len();
     let edges = (0..count).map(|index| (facet.corners[index], facet.corners[(index + 1) % count]));
     edges
-        .filter(|(from, to)| {
-            let other = body.facets().iter().find(|other| has_edge(other, *to, *from));
-            other.is_some_and(|other| other.plane.normal.dot(by) < -NEAR * by.norm())
-        })
         .filter_map(|(from, to)| {
+            let other = neighbour(body, from, to).filter(|other| faces(&other.plane, by) == Faces::Against)?;
+            let (one, two) = (facet.plane.normal, other.plane.normal);
+            let normal = (two * one.dot(by) - one * two.dot(by)).unit()?;
             let corners = vec![from, to, to + by, from + by];
-            let normal = (to - from).cross(by).unit()?;
             Some(Facet { plane: Plane::through(from, normal), corners, skin: facet.skin })
         })
         .collect()
 }
 
-fn has_edge(facet: &Facet, from: Vector, to: Vector) -> bool {
-    let same = |a: Vector, b: Vector| (a - b).norm() <= NEAR;
-    let count = facet.corners.len();
-    (0..count).any(|index| same(facet.corners[index], from) && same(facet.corners[(index + 1) % count], to))
+/// The facet on the other side of an edge.
+fn neighbour(body: &Convex, from: Vector, to: Vector) -> Option<&Facet> {
+    body.facets().iter().find(|facet| {
+        let corners = &facet.corners;
+        let count = corners.len();
+        (0..count).any(|index| corners[index] == to && corners[(index + 1) % count] == from)
+    })
 }
 
-/// A facet along the move, with the room it passes through in its own plane: the hull of its first and last place.
-fn grown(facet: &Facet, by: Vector) -> Facet {
+/// A facet along the move, with the room it passes through in its own plane: the hull of its first and last place. An
+/// edge goes where the facet beyond it goes.
+fn grown(body: &Convex, facet: &Facet, by: Vector) -> Facet {
     let count = facet.corners.len();
     let leaves = |index: usize| {
-        let edge = facet.corners[(index + 1) % count] - facet.corners[index % count];
-        edge.cross(facet.plane.normal).dot(by) > 0.0
+        let (from, to) = (facet.corners[index % count], facet.corners[(index + 1) % count]);
+        neighbour(body, from, to).is_some_and(|other| faces(&other.plane, by) == Faces::Along)
     };
     let mut corners = Vec::with_capacity(count + 2);
     for index in 0..count {

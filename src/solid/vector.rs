@@ -128,6 +128,15 @@ impl Within {
         Self { low: self.low.min(other.low), high: self.high.max(other.high) }
     }
 
+    /// They share room or touch, within the width of two planes that count as one.
+    #[must_use]
+    pub fn touches(&self, other: &Self) -> bool {
+        let near = Vector::inches(super::SAME_PLANE, super::SAME_PLANE, super::SAME_PLANE);
+        let room = other.high + near - self.low;
+        let other_room = self.high + near - other.low;
+        [room.x, room.y, room.z, other_room.x, other_room.y, other_room.z].iter().all(|room| *room >= 0.0)
+    }
+
     /// They share room, more than a touch.
     #[must_use]
     pub fn meets(&self, other: &Self) -> bool {

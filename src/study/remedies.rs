@@ -369,6 +369,16 @@ impl Try<'_> {
             all.push(
                 self.with(format!("{rows} rows through the ledger"), |changed| changed.fixings.ledger.rows = rows),
             );
+            let columns = ledger.columns + 1;
+            all.push(self.with(format!("{columns} side by side at each post of the wall"), |changed| {
+                changed.fixings.ledger.columns = columns;
+            }));
+            if ledger.washer > Length::ZERO {
+                let wider = ledger.washer + self.step(1.0, 25.0);
+                all.push(self.with(format!("washers of {} under the ledger's fixings", self.said(wider)), |changed| {
+                    changed.fixings.ledger.washer = wider;
+                }));
+            }
             let longer = ledger.length + self.step(2.0, 50.0);
             all.push(self.with(format!("ledger fixings of {}", self.said(longer)), |changed| {
                 changed.fixings.ledger.length = longer

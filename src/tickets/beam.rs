@@ -2,16 +2,19 @@
 //!
 //! Where the left end is an upper lap, that end is the tip that closes against the other piece's root.
 use super::brace::{PocketPlace, pocket_marks};
-use super::face::Face;
+use super::dry_fit::{dry_fit_shift, moved_words};
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
-use super::stick::{Role, Stick};
+use super::stick::{Role, Stick, in_order};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, lap_height, reduced_beam_depth};
+use crate::geometry::{
+    BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, laid_out, reduced_beam_depth, wood_over,
+};
 use crate::joinery::{
     ScarfShape, beam_joints, beam_outline, braces_of, chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places,
     posts_of, scarf_end,
 };
+use crate::materials::Face;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -21,7 +24,21 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     shape.beam.pieces.iter().map(|piece| stick(project, shape, piece)).collect()
 }
 
+/// A piece by what the dry fits found. One that was cut to another layout stays as it is drawn.
 fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
+    let found = dry_fit_shift(&project.progress, piece.number).filter(|(_, error)| *error != Length::ZERO);
+    let Some((scarf, error)) = found else { return sheet_of(project, shape, piece, Length::ZERO) };
+    let mut moved = sheet_of(project, shape, piece, error);
+    let cut = project.progress.cut.get(&moved.mark);
+    if cut.is_some_and(|cut| *cut != moved.layout()) {
+        return sheet_of(project, shape, piece, Length::ZERO);
+    }
+    moved.zero = format!("{}; {}", moved.zero, moved_words(project, scarf, error));
+    moved
+}
+
+/// A piece that came to lie farther to the right by that error: its places on the ground lie nearer to its zero.
+pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, error: Length) -> Stick {
     let timber = project.frame.timbers.beam;
     let (breadth, depth) = (timber.sawn.breadth, timber.sawn.depth);
     let outline = beam_outline(project, shape, piece);
@@ -33,12 +50,16 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     };
     // As drawn, a face's upper edge is at the top: measure the outline down from it.
     let profile = outline.map(|point| Point::new(point.x, depth - point.y));
+    let on_ground = BeamPiece { start: piece.start + error, ..*piece };
+    let mut marks = scarf_ends(project, shape, piece);
+    marks.extend(places(project, shape, &on_ground));
+    in_order(&mut marks);
     Stick {
         mark: format!("B{}", piece.number),
         role: Role::Beam,
         timber,
         low: Length::ZERO,
-        high: piece.length(),
+        high: if piece.right.is_none() { on_ground.length() } else { piece.length() },
         bulk,
         green_weight: Weight::ZERO,
         zero,
@@ -49,9 +70,16 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
         to_left: false,
-        marks: marks(project, shape, piece),
+        marks,
         same_as: None,
     }
+}
+
+/// Depth of a housing at a place along the beam, where the real stick was measured.
+fn housing_at(project: &Project, piece: &BeamPiece, x: Length) -> Length {
+    let (sawn, mark) = (project.frame.timbers.beam.sawn, format!("B{}", piece.number));
+    let real = project.progress.size_at(&mark, sawn, x - piece.start).depth;
+    real - reduced_beam_depth(&project.frame, &project.joinery)
 }
 
 /// Depth of a housing in the underside, from the real face.
@@ -80,10 +108,16 @@ fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> B
     bulk.without(chamfer_bulk(rules, &runs))
 }
 
+/// Marks of the pieces that hold a pocket of a brace on that side of its post.
+pub fn pieces_with_pockets(project: &Project, shape: &Shape, side: Side) -> Vec<String> {
+    let holds = |piece: &&BeamPiece| braces_of(project, shape, piece).any(|brace| brace.side == side);
+    shape.beam.pieces.iter().filter(holds).map(|piece| format!("B{}", piece.number)).collect()
+}
+
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     let rules = &project.joinery;
     let breadth = project.frame.timbers.beam.sawn.breadth;
-    let floor = housing(project) * project.frame.timbers.post.ordered.depth.min(breadth);
+    let floor = housing(project) * laid_out(&project.frame.timbers.post, rules).depth.min(breadth);
     let mortise = rules.tenon_thickness * (post.tenon_length + rules.blind_clearance);
     let mut bulk = Bulk::prism(floor, post.left - start, post.right - start).with(Bulk::prism(
         mortise,
@@ -96,21 +130,28 @@ fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
     bulk
 }
 
-fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
+/// The ends that are made first: the left end, and both ends of scarfs.
+fn scarf_ends(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
     let mut marks = Vec::new();
     if piece.left.is_none() {
         marks.push(Mark::line("left end, square", Face::Top, Length::ZERO, MarkKind::End).waste(Waste::Before));
-    }
-    if piece.right.is_none() {
-        marks.push(Mark::line("right end, square", Face::Top, piece.length(), MarkKind::End).waste(Waste::After));
     }
     for (end, side) in [(piece.left, Side::Left), (piece.right, Side::Right)] {
         if let Some((number, is_lower)) = end {
             marks.extend(scarf_marks(project, shape, piece, number, is_lower, side));
         }
     }
+    marks
+}
+
+/// What has its place on the ground: the free right end, posts, braces, rafters, and the chamfers between them.
+fn places(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    if piece.right.is_none() {
+        marks.push(Mark::line("right end, square", Face::Top, piece.length(), MarkKind::End).waste(Waste::After));
+    }
     for post in posts_of(shape, piece) {
-        marks.extend(post_marks(project, post, piece.start));
+        marks.extend(post_marks(project, post, piece));
     }
     for brace in braces_of(project, shape, piece) {
         marks.extend(brace_marks(project, shape, piece, brace));
@@ -123,14 +164,16 @@ fn marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
 fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brace) -> Vec<Mark> {
     let rules = &project.joinery;
     let reduced = reduced_beam_depth(&project.frame, rules);
-    let pocket = shape.brace.beam_pocket(rules, housing(project));
-    let remark = wood_over(project, shape, brace)
+    let leg = shape.brace.along * 0.75 * if brace.side == Side::Right { 1.0 } else { -1.0 };
+    let housing = housing_at(project, piece, brace.corner_x + leg);
+    let pocket = shape.brace.beam_pocket(rules, housing);
+    let remark = wood_left(project, shape, brace)
         .map(|wood| format!("; {} of wood left over it in the lap", length(wood, project.units)))
         .unwrap_or_default();
     let place = PocketPlace {
         mate: &brace.mark(),
         face: Face::Underside,
-        housing: housing(project),
+        housing,
         corner: brace.corner_x - piece.start,
         sign: if brace.side == Side::Right { 1.0 } else { -1.0 },
         floor: (reduced, Face::Top),
@@ -141,15 +184,14 @@ fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brac
 }
 
 /// Least wood over a brace's mortise where it lies in a lap.
-fn wood_over(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
+fn wood_left(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
     let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
     let (near, far) = brace.on_beam(&pocket);
     let scarf = shape.beam.scarfs.iter().find(|scarf| near > scarf.low && far < scarf.high)?;
-    let from_root = match scarf.place.lower {
-        Side::Left => far - scarf.low,
-        Side::Right => scarf.high - near,
-    };
-    Some(lap_height(&project.frame, &project.joinery, from_root) - housing(project) - pocket.mortise_depth)
+    let root = if scarf.place.lower == Side::Left { scarf.low } else { scarf.high };
+    let from_root = |along: Length| (brace.place(along, Length::ZERO).x - root).abs();
+    let mortise = (from_root(pocket.mortise.0), from_root(pocket.mortise.1));
+    Some(wood_over(&project.frame, &project.joinery, mortise, housing(project) + pocket.mortise_depth))
 }
 
 fn scarf_marks(
@@ -177,6 +219,9 @@ fn scarf_marks(
             format!("{} at the lap face, {} at the {}", say(lap_face), say(outside), face.name())
         }
     };
+    if outline.blade > Length::ZERO {
+        return lap.bladed_marks(project, (name, &stays, from), waste);
+    }
     let mut marks = vec![
         Mark::line(format!("scarf {number}, tip of the {name}"), Face::Outer, lap.tip.0, MarkKind::End)
             .across((Length::ZERO, outline.abutment), from)
@@ -224,11 +269,39 @@ impl LapEnd {
         let (below, above) = ((ends[1].x, ends[0].x), (ends[ends.len() - 2].x, ends[ends.len() - 1].x));
         let (tip, root) = if is_lower { (below, above) } else { (above, below) };
         let from_face = |y: Length| if is_lower { y } else { outline.depth - y };
-        let step = (ends.len() == 6).then(|| {
+        let step = outline.table.is_some().then(|| {
             let (tip_side, root_side) = if is_lower { (ends[2], ends[3]) } else { (ends[3], ends[2]) };
             (tip_side.x, from_face(root_side.y), from_face(tip_side.y))
         });
         Self { number, outline, other, tip, root, step }
+    }
+
+    /// Shoulder and tongue at the tip, slot and shoulder at the root.
+    fn bladed_marks(&self, project: &Project, (name, stays, from): (&str, &str, Face), waste: Waste) -> Vec<Mark> {
+        let (number, depth) = (self.number, self.outline.depth);
+        let (half, quarter) = (depth / 2.0, depth / 4.0);
+        let way = if self.tip.0 > self.root.0 { self.outline.blade } else { -self.outline.blade };
+        let (tongue, slot) = (self.tip.0 + way, self.root.0 - way);
+        let say = |value| tape(value, project.units, Fineness::Sixteenth);
+        let line = |what: &str, at: Length, kind: MarkKind, across: (Length, Length)| {
+            Mark::line(format!("scarf {number}, {what}"), Face::Outer, at, kind)
+                .across(across, from)
+                .mate(self.other.clone())
+        };
+        vec![
+            line(&format!("end of the tongue of the {name}"), tongue, MarkKind::End, (quarter, half))
+                .waste(waste)
+                .note(format!("square across; {stays}")),
+            line(&format!("shoulder at the tip of the {name}"), self.tip.0, MarkKind::Line, (Length::ZERO, quarter))
+                .note(format!("the tongue runs on {} past it", say(self.outline.blade))),
+            line(&format!("root of the {name}"), self.root.0, MarkKind::Line, (half + quarter, depth)).note(format!(
+                "square across, {} in from the far face; the lap lies at {}",
+                say(quarter),
+                say(half)
+            )),
+            line("floor of the slot for the other tongue", slot, MarkKind::Line, (half, half + quarter))
+                .note(format!("the slot is {} deep past the root and as wide as the beam", say(self.outline.blade))),
+        ]
     }
 
     fn table_mark(&self, project: &Project, from: Face) -> Option<Mark> {
@@ -258,10 +331,12 @@ fn splay_text(project: &Project, outline: &ScarfShape) -> String {
     format!("the lap face falls {} in {}", say(outline.lap * outline.splay()), say(outline.lap))
 }
 
-fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
+fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mark> {
     let rules = &project.joinery;
     let mate = format!("P{}", post.number);
-    let width = project.frame.timbers.post.ordered.depth.min(project.frame.timbers.beam.sawn.breadth);
+    let width = laid_out(&project.frame.timbers.post, rules).depth.min(project.frame.timbers.beam.sawn.breadth);
+    let housing = housing_at(project, piece, post.middle());
+    let start = piece.start;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + rules.tenon_thickness);
     let mut marks = vec![
         Mark::between(
@@ -271,7 +346,7 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
             MarkKind::Housing,
         )
         .across((Length::ZERO, width), Face::Outer)
-        .depth(housing(project))
+        .depth(housing)
         .note(format!("leave {} from the top", length(reduced_beam_depth(&project.frame, rules), project.units)))
         .mate(&mate),
         Mark::between(
@@ -281,7 +356,7 @@ fn post_marks(project: &Project, post: &PostShape, start: Length) -> Vec<Mark> {
             MarkKind::Mortise,
         )
         .across(cheeks, Face::Outer)
-        .depth(housing(project) + post.tenon_length + rules.blind_clearance)
+        .depth(housing + post.tenon_length + rules.blind_clearance)
         .note("depth from the face")
         .mate(&mate),
     ];

@@ -1,9 +1,9 @@
 //! Blocks between the rafters over the beam.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
+use crate::materials::Face;
 use crate::project::{Blocks, Project};
 use crate::units::{Length, Weight};
 

@@ -1,10 +1,10 @@
 //! The brace's sheet: zero at the post's shoulder on the long edge; and the pockets it asks of others.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{BraceShape, Bulk, Pocket, Point, Polygon};
 use crate::joinery::{brace_peg, brace_tenon_thickness};
+use crate::materials::Face;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -19,12 +19,15 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
     let brace = &shape.brace;
     let tenons = [brace.post_tenon(), brace.beam_tenon()];
     let body = brace.corners();
-    let profile = outline_with_tenons(&body, &tenons);
+    let profile = outline_with_tenons(brace, &body, &tenons);
     let (low, high) = brace.ends();
     let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
     for tenon in &tenons {
         bulk = bulk.with(Bulk::plate(tenon, brace_tenon_thickness(project)));
+    }
+    if let Some(hollow) = brace.hollow() {
+        bulk = bulk.without(Bulk::plate(&hollow, timber.sawn.breadth));
     }
     for at_post in [true, false] {
         let hole = brace_peg(brace, &project.joinery, at_post);
@@ -60,7 +63,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
 }
 
 /// Both ends alike: the brace fits on either side of a post.
-fn is_either_hand(brace: &BraceShape) -> bool {
+pub fn is_either_hand(brace: &BraceShape) -> bool {
     brace.along == brace.down && brace.post_housing == brace.beam_housing
 }
 
@@ -74,8 +77,10 @@ fn ask(brace: &BraceShape, side: Side) -> String {
 }
 
 /// The body's outline with both tenons on it: the shoulder lines replaced by the tenons' ends.
-fn outline_with_tenons(body: &[Point; 6], tenons: &[Polygon; 2]) -> Polygon {
-    let mut corners = vec![body[0], body[1]];
+fn outline_with_tenons(brace: &BraceShape, body: &[Point; 6], tenons: &[Polygon; 2]) -> Polygon {
+    let mut corners = vec![body[0]];
+    corners.extend(brace.hollow().into_iter().flat_map(|hollow| hollow.corners));
+    corners.push(body[1]);
     // Beam end: nose, its floor corner, then round the tenon and back along the short edge.
     corners.extend(tenons[1].corners.iter().copied());
     corners.extend(tenons[0].corners.iter().rev().copied());
@@ -111,7 +116,36 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
         marks.extend(tenon_marks(project, &tenon, end, mate));
         marks.push(peg(project, shape, end == "post", mate));
     }
+    marks.extend(hollow_marks(project, brace));
     marks.into_iter().map(Mark::thirty_seconds).collect()
+}
+
+/// The hollow of a curved brace: its ends, and its depth at the quarters and the middle, where a thin batten is bent through.
+fn hollow_marks(project: &Project, brace: &BraceShape) -> Vec<Mark> {
+    if brace.hollow().is_none() {
+        return Vec::new();
+    }
+    let (low, high) = brace.hollow_ends();
+    let say = |value| tape(value, project.units, Fineness::ThirtySecond);
+    let mut marks = vec![
+        Mark::between("hollow of the long edge", Face::LongEdge, (low, high), MarkKind::Chamfer)
+            .note("bend a thin batten through the marks on the outer face, and on the wall face"),
+    ];
+    for quarters in 1..4 {
+        let x = low + (high - low) * (f64::from(quarters) / 4.0);
+        let depth = brace.hollow_at(x);
+        marks.push(
+            Mark::line(
+                format!("depth of the hollow, {quarters} quarter{} along", if quarters == 1 { "" } else { "s" }),
+                Face::Outer,
+                x,
+                MarkKind::Chamfer,
+            )
+            .across((Length::ZERO, depth), Face::LongEdge)
+            .note(format!("{} in from the long edge", say(depth))),
+        );
+    }
+    marks
 }
 
 /// The tenon's cheeks from the nose, its tip inside the wood's width, and its end on the short edge.
@@ -143,7 +177,7 @@ fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec
 }
 
 /// The tenon's hole.
-fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
+pub fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
     let rules = &project.joinery;
     let place = brace_peg(&shape.brace, rules, at_post);
     let end = if at_post { "post" } else { "beam" };
@@ -226,13 +260,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
 pub fn pocket_bulk(project: &Project, pocket: &Pocket, thickness: Length) -> Bulk {
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let across = brace_tenon_thickness(project);
-    let (corner, nose) = (pocket.corner, pocket.nose_on_face);
-    let housing = Polygon::new(vec![
-        Point::new(corner, pocket.housing),
-        Point::new(nose, pocket.housing),
-        Point::new(pocket.nose_on_floor, Length::ZERO),
-        Point::new(pocket.mortise.0, Length::ZERO),
-    ]);
+    let housing = Polygon::new(pocket.housing_outline());
     Bulk::plate(&housing, breadth)
         .with(Bulk::prism(across * pocket.mortise_depth, pocket.mortise.0, pocket.mortise.1))
         .with(Bulk::hole(project.joinery.peg, thickness - across, pocket.peg()))

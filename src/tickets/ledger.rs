@@ -1,9 +1,9 @@
 //! The ledger piece's sheet: zero at the beam's x = 0, carried to its own left end.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{Bulk, LedgerPiece, Point, Polygon, wall_posts};
+use crate::materials::Face;
 use crate::project::Project;
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};

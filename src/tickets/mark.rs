@@ -1,5 +1,5 @@
 //! One mark on one face, measured from the stick's zero.
-use super::face::Face;
+use crate::materials::Face;
 use crate::units::{Fineness, Length};
 
 /// What a mark is for, in the order marks are made.
@@ -149,8 +149,12 @@ impl Mark {
     pub fn key(&self) -> String {
         let (near, far) = self.across.unwrap_or_default();
         let places = [self.near, self.far.unwrap_or_default(), near, far, self.depth.unwrap_or_default()];
-        let places: Vec<String> = places.map(|place| sixty_fourths(place).to_string()).to_vec();
-        format!("{:?} {} {}", self.kind, self.face.name(), places.join(","))
+        let mut text = format!("{:?} {}", self.kind, self.face.name());
+        for (index, place) in places.into_iter().enumerate() {
+            text.push(if index == 0 { ' ' } else { ',' });
+            text.push_str(&sixty_fourths(place).to_string());
+        }
+        text
     }
 
     /// Its place in the order of marking: ends and lines, housings and seats, mortises and tenons, pegs and

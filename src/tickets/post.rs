@@ -1,11 +1,11 @@
 //! The post's sheet: zero at the top shoulder, down is positive.
 use super::brace::{PocketPlace, pocket_marks};
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
-use crate::geometry::{Bulk, Point, Polygon, PostShape, post_housing, web_between};
+use crate::geometry::{Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, post_housing, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, post_joints};
+use crate::materials::Face;
 use crate::project::{Project, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
@@ -21,6 +21,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     let (tenon_left, tenon_right) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
     let mut marks = ends(project, post);
     marks.extend(tenon(project, post));
+    marks.extend(reduced_head(project, post));
     marks.extend(pockets(project, shape, post));
     marks.extend(chamfer(project, shape, post));
     let rules = &project.joinery;
@@ -38,6 +39,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         let at = rules.drawbore - head_peg_height(project, index);
         bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
     }
+    bulk = bulk.without(reduced_head_bulk(project));
     let joints = post_joints(project, shape, post);
     bulk = bulk.without(chamfer_bulk(rules, &chamfer_runs(rules, (Length::ZERO, post.body()), &joints)));
     let profile = Polygon::new(vec![
@@ -69,6 +71,14 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         marks,
         same_as: None,
     }
+}
+
+/// What a head cut down to the size it is laid out to loses.
+fn reduced_head_bulk(project: &Project) -> Bulk {
+    let (sawn, laid) = (project.frame.timbers.post.sawn, laid_out(&project.frame.timbers.post, &project.joinery));
+    let deep = beam_housing(&project.frame, &project.joinery).max(Length::ZERO);
+    let kept = sawn.breadth.min(laid.breadth) * sawn.depth.min(laid.depth);
+    Bulk::prism(sawn.area(), Length::ZERO, deep).without(Bulk::prism(kept, Length::ZERO, deep))
 }
 
 fn ends(project: &Project, post: &PostShape) -> Vec<Mark> {
@@ -129,7 +139,9 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
 fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let rules = &project.joinery;
     let on_post = || shape.braces.iter().filter(|brace| brace.post == post.number);
-    let ordered = project.frame.timbers.post.ordered.breadth;
+    let timber = &project.frame.timbers.post;
+    let laid = laid_out(timber, rules).breadth;
+    let mark = format!("P{}", post.number);
     let web = web_between(&project.frame, rules);
     let remark = if on_post().count() == 2 {
         format!("; web left to the other brace's mortise {}", length(web, project.units))
@@ -139,9 +151,11 @@ fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let place = |side: Side, mate: &str| {
         let (face, floor, inward) = match side {
             Side::Left => (Face::Left, rules.housing, 1.0),
-            Side::Right => (Face::Right, ordered - rules.housing, -1.0),
+            Side::Right => (Face::Right, laid - rules.housing, -1.0),
         };
-        let housing = post_housing(&project.frame, rules, side);
+        let at = shape.brace.post_pocket(rules, rules.housing).nose_on_face;
+        let real = project.progress.size_at(&mark, timber.sawn, at).breadth;
+        let housing = housing_in(side, real, laid, rules);
         let pocket = shape.brace.post_pocket(rules, housing);
         let place = PocketPlace {
             mate,
@@ -161,6 +175,25 @@ fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
 fn chamfer(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let joints = post_joints(project, shape, post);
     chamfers(project, (Length::ZERO, post.body()), &joints, Face::Outer)
+}
+
+/// A post larger than it is laid out is cut down at its head, from the reference faces, as deep as the beam's housing.
+fn reduced_head(project: &Project, post: &PostShape) -> Vec<Mark> {
+    let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
+    let deep = beam_housing(&project.frame, rules);
+    let laid = laid_out(timber, rules);
+    let real = project.progress.size_at(&format!("P{}", post.number), timber.sawn, Length::ZERO);
+    let one = |real: Length, laid: Length, on: Face, from: Face| {
+        (real > laid && deep > Length::ZERO).then(|| {
+            Mark::between("head cut down to the inner size", on, (Length::ZERO, deep), MarkKind::Housing)
+                .across((laid, real), from)
+                .waste(Waste::Between)
+                .note(format!("keep {} from the {}", length(laid, project.units), from.name()))
+                .mate("beam")
+        })
+    };
+    let sides = one(real.breadth, laid.breadth, Face::Outer, Face::Left);
+    sides.into_iter().chain(one(real.depth, laid.depth, Face::Left, Face::Outer)).collect()
 }
 
 /// Chamfers on the arrises of one face, in the runs between its joints.

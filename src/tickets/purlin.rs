@@ -1,9 +1,9 @@
 //! The purlin's sheet: zero at its left end, rafter centres and butts.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PurlinPiece, PurlinRow};
+use crate::materials::Face;
 use crate::project::Project;
 use crate::units::{Length, Weight};
 use crate::wording::length;

@@ -1,11 +1,11 @@
 //! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
-use super::face::Face;
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::{Role, Stick};
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
+use crate::materials::Face;
 use crate::project::{Project, TailCut};
-use crate::units::{Length, UnitSystem, Weight, show_slope};
+use crate::units::{Length, Slope, UnitSystem, Weight, show_slope};
 use crate::wording::length;
 
 /// Every rafter's sheet.
@@ -40,13 +40,14 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
             .to_vec(),
         whole_line: None,
         to_left: false,
-        marks: marks(project, shape),
+        marks: marks(project, shape, number),
         same_as: None,
     }
 }
 
-fn marks(project: &Project, shape: &Shape) -> Vec<Mark> {
+fn marks(project: &Project, shape: &Shape, number: usize) -> Vec<Mark> {
     let rafter = &shape.rafter;
+    let notch = |notch: &BirdsMouth| measured(project, number, notch);
     let plumb = match project.units {
         UnitSystem::Imperial => format!("plumb: {}", show_slope(rafter.pitch, project.units)),
         // A square is set by rise and run, not by degrees.
@@ -62,8 +63,8 @@ fn marks(project: &Project, shape: &Shape) -> Vec<Mark> {
         Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End).waste(Waste::After).note(&tail),
         Mark::line("tail end", Face::Underside, rafter.tail.1.x, MarkKind::End).waste(Waste::After).note(&tail),
     ];
-    marks.extend(birds_mouth(project, &rafter.ledger, "ledger"));
-    marks.extend(birds_mouth(project, &rafter.beam, "beam"));
+    marks.extend(birds_mouth(project, &notch(&rafter.ledger), "ledger"));
+    marks.extend(birds_mouth(project, &notch(&rafter.beam), "beam"));
     let breadth = project.frame.timbers.purlin.sawn.breadth;
     for row in &shape.purlins {
         let lower_edge = rafter.tail.0.x - row.from_tail;
@@ -78,6 +79,19 @@ fn marks(project: &Project, shape: &Shape) -> Vec<Mark> {
         );
     }
     marks
+}
+
+/// The notch in the real stick: the height above the seat is held, so its depth there sets how long the seat is,
+/// s = (d/cos θ − h)/tan θ.
+fn measured(project: &Project, number: usize, notch: &BirdsMouth) -> BirdsMouth {
+    let sawn = project.frame.timbers.rafter.sawn;
+    let real = project.progress.size_at(&format!("R{number}"), sawn, notch.heel_on_top).depth;
+    if real.is_near(sawn.depth, Length::inches(1e-9)) {
+        return *notch;
+    }
+    let pitch = Slope::ratio(notch.heel_height / notch.seat);
+    let seat = (real / pitch.cos() - notch.height_above_seat) / pitch.tan();
+    BirdsMouth::new(notch.heel_on_top, seat, real, pitch)
 }
 
 fn birds_mouth(project: &Project, notch: &BirdsMouth, on: &str) -> Vec<Mark> {

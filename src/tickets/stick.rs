@@ -1,12 +1,11 @@
 //! A stick with everything its sheet says.
 use std::collections::BTreeSet;
 
-use super::face::Face;
 use super::mark::{Mark, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
-use crate::materials::{Timber, species};
+use crate::materials::{Face, Timber, species};
 use crate::project::{Problem, Progress, Project};
 use crate::units::{Length, Weight, sort_by_number};
 
@@ -95,6 +94,34 @@ impl Stick {
         self.high - self.low
     }
 
+    /// Edges of a mark across its face, from the face's upper edge as drawn; the whole width where it names none. The
+    /// unrolled faces share an edge with the one that the measure is taken from, which lies up except where it is the one
+    /// drawn below.
+    #[must_use]
+    pub fn across(&self, mark: &Mark, width: Length) -> (Length, Length) {
+        let Some((near, far)) = mark.across else { return (Length::ZERO, width) };
+        let index_of = |face: Face| self.faces.iter().position(|(known, _)| *known == face);
+        let is_below = match (index_of(mark.face), mark.across_from.and_then(index_of)) {
+            (Some(own), Some(from)) => from == own + 1 || (own + 1 == self.faces.len() && from == 0),
+            _ => false,
+        };
+        if is_below { (width - far, width - near) } else { (near, far) }
+    }
+
+    /// The joints of the stick in the order they are first marked: the mate, and the places of its marks in the sheet.
+    #[must_use]
+    pub fn joints(&self) -> Vec<(String, Vec<usize>)> {
+        let mut joints: Vec<(String, Vec<usize>)> = Vec::new();
+        for (place, mark) in self.marks.iter().enumerate() {
+            let Some(mate) = &mark.mate else { continue };
+            match joints.iter_mut().find(|(known, _)| known == mate) {
+                Some((_, places)) => places.push(place),
+                None => joints.push((mate.clone(), vec![place])),
+            }
+        }
+        joints
+    }
+
     /// Places in the sheet of the marks that are made, by their keys.
     #[must_use]
     pub fn made(&self, keys: &BTreeSet<String>) -> BTreeSet<usize> {
@@ -121,7 +148,8 @@ impl Stick {
             sixty_fourths(self.high)
         );
         for mark in &self.marks {
-            text.push_str(&format!(";{}", mark.key()));
+            text.push(';');
+            text.push_str(&mark.key());
         }
         let hash = text
             .bytes()
@@ -143,8 +171,7 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     let density = species(&project.frame.species).map(|wood| wood.green_density);
     let mut first_of: Vec<(Role, String, String)> = Vec::new();
     for stick in &mut all {
-        sort_by_number(&mut stick.marks, |mark| mark.near.to_inches());
-        sort_by_number(&mut stick.marks, |mark| f64::from(mark.order()));
+        in_order(&mut stick.marks);
         stick.green_weight = density.map_or(Weight::ZERO, |density| density * stick.bulk.volume());
         let layout = stick.layout();
         match first_of.iter().find(|(role, known, _)| *role == stick.role && *known == layout) {
@@ -153,6 +180,12 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
         }
     }
     all
+}
+
+/// Puts marks in the order they are made.
+pub(super) fn in_order(marks: &mut Vec<Mark>) {
+    sort_by_number(marks, |mark| mark.near.to_inches());
+    sort_by_number(marks, |mark| f64::from(mark.order()));
 }
 
 /// Sticks that are cut and no longer fit the frame.
@@ -178,6 +211,19 @@ mod tests {
     use super::*;
     use crate::evaluate;
     use crate::project::demo;
+
+    /// By hand, from the sheet of a brace's pocket: a housing, a mortise and a peg's hole.
+    #[test]
+    fn marks_stand_together_by_the_stick_that_meets_them() {
+        let built = evaluate(&demo::wool_barn()).built.unwrap();
+        let post = built.stick("P2").unwrap();
+        let joints = post.joints();
+        let pocket = &joints.iter().find(|(mate, _)| mate == "K2R").unwrap().1;
+        assert_eq!(pocket.len(), 3);
+        assert!(pocket.iter().all(|place| post.marks[*place].mate.as_deref() == Some("K2R")));
+        let counted: usize = joints.iter().map(|(_, places)| places.len()).sum();
+        assert_eq!(counted, post.marks.iter().filter(|mark| mark.mate.is_some()).count());
+    }
 
     #[test]
     fn a_tick_follows_its_mark_when_the_frame_changes() {

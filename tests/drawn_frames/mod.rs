@@ -7,7 +7,7 @@ use proptest::prelude::*;
 pub fn projects() -> impl Strategy<Value = Project> {
     let sizes = (100.0..600.0_f64, 96.0..160.0_f64, 60.0..180.0_f64, 1.0..9.0_f64, 12.0..40.0_f64);
     let seats = (1.5..3.5_f64, 1.5..6.0_f64, 2.0..20.0_f64, any::<bool>(), 0.0..1.0_f64);
-    let joints = (18.0..32.0_f64, 20.0..40.0_f64, 24.0..40.0_f64, 0..5_usize, 0..3_usize, 0.0..1.0_f64);
+    let joints = (18.0..32.0_f64, 20.0..40.0_f64, 24.0..40.0_f64, 0..6_usize, 0..3_usize, 0.0..1.0_f64);
     (sizes, seats, joints).prop_map(|(sizes, seats, joints)| {
         let mut project = demo::wool_barn();
         let frame = &mut project.frame;

@@ -10,6 +10,8 @@ use wasm_bindgen::JsCast;
 
 /// How much the drawing can be enlarged: class and factor.
 const ZOOMS: [(&str, f64); 4] = [("1", 1.0), ("2", 1.6), ("3", 2.6), ("4", 4.0)];
+/// A tap beside everything means the dimension that is no farther than this, in CSS pixels: half a finger.
+const AT_HAND: f64 = 24.0;
 /// Width drawn for before the screen is known, in CSS pixels.
 const FIRST_WIDTH: f64 = 340.0;
 
@@ -21,14 +23,36 @@ pub fn drawing_view(
     label: impl Into<Signal<String>>,
     on_stick: Option<Callback<String>>,
 ) -> Tag {
-    made(draw.into(), label.into(), on_stick)
+    let label = label.into();
+    made(draw.into(), label, label, on_stick, None)
 }
 
-fn made(draw: Draw, label: Signal<String>, on_stick: Option<Callback<String>>) -> Tag {
+/// A drawing with something over it that can be taken hold of; it is told the width drawn for. The caption is the label,
+/// or what is to be said of what is held.
+pub fn drawing_view_under(
+    draw: impl Into<Draw>,
+    label: &'static str,
+    caption: Signal<String>,
+    over: impl FnOnce(Memo<f64>) -> Tag + 'static,
+) -> Tag {
+    made(draw.into(), label.into(), caption, None, Some(Box::new(over)))
+}
+
+/// Makes what lies over a drawing of that width.
+type Over = Box<dyn FnOnce(Memo<f64>) -> Tag>;
+
+fn made(
+    draw: Draw,
+    label: Signal<String>,
+    caption: Signal<String>,
+    on_stick: Option<Callback<String>>,
+    over: Option<Over>,
+) -> Tag {
     let frame = tag("div").class("drawing-view__frame");
     let zoom = RwSignal::new(0_usize);
     let width = follow_width(&frame);
-    let html = Memo::new(move |_| draw.run(width.get() * ZOOMS[zoom.get()].1));
+    let drawn_width = Memo::new(move |_| width.get() * ZOOMS[zoom.get()].1);
+    let html = Memo::new(move |_| draw.run(drawn_width.get()));
     let router = use_router();
     let tap = move |event: web_sys::Event| match tapped(&event) {
         Some(Tapped::Field(path)) => focus_field(&path),
@@ -46,14 +70,14 @@ fn made(draw: Draw, label: Signal<String>, on_stick: Option<Callback<String>>) -
                     .live_attr("class", move || {
                         format!("drawing-view__sheet drawing-view__sheet--{}", ZOOMS[zoom.get()].0)
                     })
-                    .live_html(move || html.get())
-                    .on("click", tap),
+                    .child(tag("div").live_html(move || html.get()).on("click", tap))
+                    .child(over.map(|over| over(drawn_width))),
             ),
         )
         .child(
             tag("figcaption")
                 .class("drawing-view__foot")
-                .child(tag("span").class("drawing-view__caption").child(label))
+                .child(tag("span").class("drawing-view__caption").child(caption))
                 .child(zoom_buttons(zoom)),
         )
 }
@@ -115,9 +139,31 @@ enum Tapped {
     Stick(String),
 }
 
-/// What lies under the finger: a dimension before the stick it belongs to.
+/// What lies under the finger: a dimension before the stick it belongs to; beside everything, the dimension at hand.
 fn tapped(event: &web_sys::Event) -> Option<Tapped> {
     let target = event.target()?.dyn_into::<web_sys::Element>().ok()?;
-    let hit = target.closest("[data-field], [data-stick]").ok()??;
+    let Some(hit) = target.closest("[data-field], [data-stick]").ok()? else {
+        let click = event.dyn_ref::<web_sys::MouseEvent>()?;
+        let at = (f64::from(click.client_x()), f64::from(click.client_y()));
+        return at_hand(&target.closest(".drawing").ok()??, at).map(Tapped::Field);
+    };
     hit.get_attribute("data-field").map(Tapped::Field).or_else(|| hit.get_attribute("data-stick").map(Tapped::Stick))
+}
+
+/// The field of the nearest dimension's words: they are narrower than a finger.
+fn at_hand(drawing: &web_sys::Element, (x, y): (f64, f64)) -> Option<String> {
+    let away = |at: f64, low: f64, high: f64| (low - at).max(at - high).max(0.0);
+    let mut nearest = (AT_HAND, None);
+    let mut next = drawing.first_element_child();
+    while let Some(part) = next {
+        if let Some(field) = part.get_attribute("data-field").filter(|_| part.tag_name() == "text") {
+            let room = part.get_bounding_client_rect();
+            let off = away(x, room.left(), room.right()).hypot(away(y, room.top(), room.bottom()));
+            if off < nearest.0 {
+                nearest = (off, Some(field));
+            }
+        }
+        next = part.next_element_sibling();
+    }
+    nearest.1
 }

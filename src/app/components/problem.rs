@@ -54,6 +54,13 @@ pub fn path_problems(path: impl Into<String>) -> Tag {
     problems_of(path.into())
 }
 
+/// The problems of that path and of all under it.
+pub fn problems_under(path: &'static str) -> Tag {
+    let store = use_store();
+    let notes = Memo::new(move |_| store.design().problems_of(path).cloned().collect::<Vec<Problem>>());
+    parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
+}
+
 fn problems_of(path: String) -> Tag {
     let store = use_store();
     let notes = Memo::new(move |_| -> Vec<Problem> {

@@ -144,6 +144,12 @@ impl Tag {
         follow::html(self, Box::new(html))
     }
 
+    /// With something done to it now, and whenever something changes that the closure reads.
+    pub fn follow(self, act: impl FnMut() + 'static) -> Self {
+        follow::follow(Box::new(act));
+        self
+    }
+
     /// With something done at an event.
     pub fn on(self, event: &'static str, act: impl FnMut(Event) + 'static) -> Self {
         listen(self, event, Box::new(act))

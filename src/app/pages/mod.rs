@@ -7,6 +7,7 @@ mod papers;
 mod roof;
 mod site;
 mod strength;
+mod templates;
 
 use super::route::Place;
 use crate::app::dom::Tag;

@@ -2,6 +2,7 @@
 //!
 //! Order of a save: write, read back, then the index. A record that cannot be read is set aside, never deleted.
 mod kept;
+pub mod named;
 
 use gloo_storage::{LocalStorage, Storage, errors::StorageError};
 use kept::Kept;
@@ -225,7 +226,12 @@ pub fn set_aside(id: &str, now: f64) -> Result<String, Trouble> {
 pub fn remove(id: &str) -> Result<(), Trouble> {
     let mut entries = index();
     if let (Some(entry), Some(record)) = (entries.iter().find(|entry| entry.id == id).cloned(), record(id)) {
+        let before = removed();
         write(REMOVED, &Removed { entry, record })?;
+        // Named states can come back as long as their project can.
+        if let Some(before) = before.filter(|before| before.entry.id != id) {
+            named::forget(&before.entry.id);
+        }
     }
     entries.retain(|entry| entry.id != id);
     write(INDEX, &entries)?;

@@ -6,7 +6,7 @@ use super::super::pegs::{head_peg_height, head_peg_places};
 use super::super::scarf::ScarfShape;
 use super::{RIGHT, UP, chamfer, cheeks, in_elevation, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Polygon, PostShape, beam_housing};
+use crate::geometry::{BeamPiece, Polygon, PostShape, beam_housing, laid_out};
 use crate::project::{Blocks, Project};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
@@ -55,7 +55,7 @@ fn post_joint(project: &Project, post: &PostShape, under: Length) -> Vec<Cut> {
     let outer = project.frame.reach;
     let breadth = timbers.beam.sawn.breadth;
     let mark = format!("P{}", post.number);
-    let wide = timbers.post.ordered.depth.min(breadth);
+    let wide = laid_out(&timbers.post, rules).depth.min(breadth);
     let housing = cuboid(Vector::new(post.left, outer - wide, under), Vector::new(post.right, outer, post.shoulder));
     let (inner_cheek, outer_cheek) = cheeks(project, rules.tenon_thickness);
     let deep = post.shoulder + post.tenon_length + rules.blind_clearance;

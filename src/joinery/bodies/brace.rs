@@ -25,6 +25,13 @@ pub fn body(project: &Project, shape: &Shape, brace: &Brace) -> StickBody {
         let hole = peg_hole(project, place.x, place.y, breadth);
         cuts.push(Cut::new(format!("peg at the {end}"), CutKind::PegHole, hole).mate(mate));
     }
+    if let Some(hollow) = form.hollow() {
+        cuts.push(Cut::new(
+            "hollow of the long edge",
+            CutKind::Shaping,
+            in_elevation(placed(&hollow), (outer - breadth, outer)),
+        ));
+    }
     let at = |x: Length| Axis::Y.place(brace.place_stick(form, Point::new(x, Length::ZERO)), outer);
     let (zero, end) = (at(Length::ZERO), at(form.long_edge()));
     let along = (end - zero).unit().unwrap_or(Vector::inches(0.0, 0.0, 1.0));

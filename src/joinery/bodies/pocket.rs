@@ -18,12 +18,7 @@ pub fn cuts(
     let outer = project.frame.reach;
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let mark = brace.mark();
-    let housing = vec![
-        place(pocket.corner, pocket.housing),
-        place(pocket.nose_on_face, pocket.housing),
-        place(pocket.nose_on_floor, Length::ZERO),
-        place(pocket.mortise.0, Length::ZERO),
-    ];
+    let housing = pocket.housing_outline().into_iter().map(|point| place(point.x, point.y)).collect();
     let deep = -pocket.mortise_depth;
     let mortise = vec![
         place(pocket.mortise.0, Length::ZERO),

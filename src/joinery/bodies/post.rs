@@ -4,7 +4,7 @@ use super::super::chamfer::chamfer_runs;
 use super::super::pegs::{head_peg_height, head_peg_places};
 use super::{RIGHT, UP, chamfer, cheeks, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{PostShape, post_housing};
+use crate::geometry::{PostShape, beam_housing, laid_out, post_housing};
 use crate::project::Project;
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
@@ -22,6 +22,7 @@ pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
         // Down the post, and out of its face along the beam.
         cuts.extend(pocket::cuts(project, brace, &found, sawn.depth, |down, out| brace.place(out, down)));
     }
+    cuts.extend(reduced_head(project, post, right));
     cuts.extend(chamfers(project, shape, post, right));
     StickBody::new(format!("P{}", post.number), (Vector::new(post.left, outer, post.shoulder), -UP), stock, cuts)
 }
@@ -43,6 +44,20 @@ fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Leng
         cuts.push(Cut::new(format!("tenon peg {}", index + 1), CutKind::PegHole, hole).mate("beam"));
     }
     cuts
+}
+
+/// Where the post is larger than it is laid out, its head is cut down to that for the beam's housing.
+fn reduced_head(project: &Project, post: &PostShape, right: Length) -> Option<Cut> {
+    let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
+    let outer = project.frame.reach;
+    let deep = beam_housing(&project.frame, rules);
+    let (wall, inner) = (outer - timber.sawn.depth, outer - laid_out(timber, rules).depth);
+    let low = post.shoulder - deep;
+    let mut waste = cuboid(Vector::new(post.right, wall, low), Vector::new(right, outer, post.shoulder));
+    waste.extend(cuboid(Vector::new(post.left, wall, low), Vector::new(post.right, inner, post.shoulder)));
+    let is_larger = right > post.right || wall < inner;
+    let is_cut = is_larger && deep > Length::ZERO && !waste.is_empty();
+    is_cut.then(|| Cut::new("head cut down", CutKind::Shaping, waste).mate("beam"))
 }
 
 /// The outer face's two arrises.

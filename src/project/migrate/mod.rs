@@ -4,6 +4,7 @@
 //! file in `tests/data`.
 mod v2_posts_with_piers;
 mod v3_strength;
+mod v4_bench_and_fixings;
 
 use serde_json::Value;
 
@@ -15,9 +16,10 @@ use super::file::FileError;
 /// The sentence of the step that could not be made.
 pub fn to_current(version: u64, project: Value) -> Result<Value, FileError> {
     match version {
-        1 => v3_strength::migrate(v2_posts_with_piers::migrate(project)?),
-        2 => v3_strength::migrate(project),
-        3 => Ok(project),
+        1 => to_current(2, v2_posts_with_piers::migrate(project)?),
+        2 => to_current(3, v3_strength::migrate(project)?),
+        3 => to_current(4, v4_bench_and_fixings::migrate(project)?),
+        4 => Ok(project),
         other => Err(FileError::Field(format!("there never was a file version {other}"))),
     }
 }

@@ -2,10 +2,11 @@
 use serde_json::{Map, Value};
 
 use super::{Fault, Fields, Stored, choice, record};
-use crate::materials::{Section, Timber};
+use crate::materials::{Face, Section, Timber};
 use crate::project::{
-    Blocks, FixedHeights, Frame, Heights, JoineryRules, Metal, Mill, Post, Progress, Project, RafterRow, RafterRule,
-    Roofing, ScarfKind, ScarfPlace, Scarfs, SectionPrice, SheetLayout, Side, Site, Soffit, TailCut, Timbers,
+    Blocks, FixedHeights, Frame, Heights, JoineryRules, Knot, MeasuredSize, Metal, Mill, Post, Progress, Project,
+    RafterRow, RafterRule, Roofing, ScarfKind, ScarfPlace, Scarfs, SectionPrice, SheetLayout, Side, Site, Soffit,
+    StockRule, TailCut, Timbers,
 };
 use crate::units::UnitSystem;
 
@@ -29,9 +30,22 @@ choice!(Metal {
 choice!(ScarfKind {
     Halved = "halved",
     HalvedUnderSquinted = "halved under-squinted",
+    Bladed = "bladed",
     StopSplayed = "stop-splayed",
     StopSplayedUnderSquinted = "stop-splayed under-squinted",
     StopSplayedTabled = "stop-splayed tabled",
+});
+
+choice!(StockRule { InnerSize = "inner size", TrueStock = "true stock" });
+choice!(Face {
+    Outer = "outer",
+    Wall = "wall",
+    Left = "left",
+    Right = "right",
+    Top = "top",
+    Underside = "underside",
+    LongEdge = "long edge",
+    ShortEdge = "short edge",
 });
 
 record!(Section { breadth_in = breadth, depth_in = depth });
@@ -94,6 +108,7 @@ record!(Frame {
     stand_off_in = stand_off,
     brace_along_in = brace_along,
     brace_down_in = brace_down,
+    brace_rise_in = brace_rise,
     rafters = rafters,
     scarfs = scarfs,
     ledger_lap_in = ledger_lap,
@@ -107,6 +122,7 @@ record!(JoineryRules {
     post_tenon_in = post_tenon,
     brace_tenon_in = brace_tenon,
     blind_clearance_in = blind_clearance,
+    stock = stock,
     housing_in = housing,
     pocket_clearance_in = pocket_clearance,
     end_shoulder_in = end_shoulder,
@@ -116,6 +132,7 @@ record!(JoineryRules {
     drawbore_in = drawbore,
     scarf_abutment_share = scarf_abutment_share,
     scarf_squint_in = scarf_squint,
+    scarf_blade_in = scarf_blade,
     scarf_table_in = scarf_table,
     scarf_wedge_in = scarf_wedge,
     scarf_clear_in = scarf_clear,
@@ -165,4 +182,13 @@ record!(Project {
     fixings = fixings,
     progress = progress,
 });
-record!(Progress { marked = marked, cut = cut, received = received });
+record!(Knot { face = face, from_zero_in = from_zero, across_in = across, size_in = size });
+record!(MeasuredSize { from_zero_in = from_zero, breadth_in = breadth, depth_in = depth });
+record!(Progress {
+    marked = marked,
+    cut = cut,
+    knots = knots,
+    sizes = sizes,
+    dry_fits_in = dry_fits,
+    received = received,
+});

@@ -7,7 +7,8 @@ use crate::loads::{
 };
 use crate::members::{Grade, Property};
 use crate::project::{
-    Above, BraceJoint, Fixings, Ground, LedgerFixings, OwnValue, Pier, Screws, SheetScrews, Tie, Used, Wood,
+    Above, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, OwnValue, Pier, Screws, SheetScrews, Tie, Used,
+    Wood,
 };
 
 choice!(Edition { Asce7_16 = "ASCE 7-16", Asce7_22 = "ASCE 7-22" });
@@ -98,9 +99,19 @@ record!(Wood {
     own = own,
 });
 record!(Tie { count = count, pull_lb = pull, sideways_lb = sideways, source = source });
+record!(MakersScrew {
+    diameter_in = diameter,
+    sideways_lb = sideways,
+    pull_lb = pull,
+    source = source,
+});
 record!(LedgerFixings {
     fastener = fastener,
+    makers = makers,
     length_in = length,
+    washer_in = washer,
+    columns = columns,
+    column_gap_in = column_gap,
     rows = rows,
     lowest_in = lowest,
     row_gap_in = row_gap,

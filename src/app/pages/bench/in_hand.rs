@@ -62,17 +62,21 @@ impl InHand {
         self.cut.with(Option::is_some)
     }
 
-    /// Ticks a mark, or takes its tick away.
-    pub fn tick(self, index: usize, is_made: bool) {
-        let key =
-            self.stick.with_untracked(|stick| stick.as_ref().and_then(|stick| stick.marks.get(index).map(Mark::key)));
-        let (Some(key), stick) = (key, self.mark()) else { return };
+    /// Ticks marks, or takes their ticks away: one step back for all of them.
+    pub fn tick(self, places: &[usize], is_made: bool) {
+        let key = |stick: &Arc<Stick>, place: &usize| stick.marks.get(*place).map(Mark::key);
+        let keys: Vec<String> = self.stick.with_untracked(|stick| {
+            stick.iter().flat_map(|stick| places.iter().filter_map(|place| key(stick, place))).collect()
+        });
+        let stick = self.mark();
         self.store.tick(|progress| {
             let made = progress.marked.entry(stick.clone()).or_default();
-            if is_made {
-                made.insert(key);
-            } else {
-                made.remove(&key);
+            for key in keys {
+                if is_made {
+                    made.insert(key);
+                } else {
+                    made.remove(&key);
+                }
             }
             if made.is_empty() {
                 progress.marked.remove(&stick);

@@ -1,9 +1,9 @@
 //! The joints of a stick, or of the frame, drawn apart one at a time.
 use super::super::drawn::wood;
-use super::super::papers::with_pens;
+use super::super::papers::PENS;
 use crate::app::components::{drawing_view, late_fold, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
-use crate::app::files::{download, file_name};
+use crate::app::files::{download, file_name, with_pens};
 use crate::app::use_store;
 use crate::drawing::{exploded, says, svg};
 use crate::joinery::{Joint, StickBody, joint_called, joint_names};
@@ -59,7 +59,7 @@ fn drawn(wood: Arc<Vec<StickBody>>, joint: Joint) -> Tag {
     let (saved, saved_as) = (draw.clone(), name.clone());
     let save = move |_| {
         let file = file_name(&format!("{} {saved_as}", store.project_untracked().name), "svg");
-        download(&file, &with_pens(&saved(WIDTH)), "image/svg+xml");
+        download(&file, &with_pens(&saved(WIDTH), PENS), "image/svg+xml");
     };
     parts()
         .child(tag("p").class("page__word").child(sentence))

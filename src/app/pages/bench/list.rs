@@ -1,14 +1,16 @@
 //! All sticks of the frame, by what they do.
 use super::super::drawn::elevation;
+use super::super::templates::templates_fold;
 use super::joints::joints_apart;
+use super::order::order_of_work;
 use super::twins::alike;
-use crate::app::components::{Segment, fractions, page, segments, word};
+use crate::app::components::{Segment, fractions, page, problems_under, segments, word};
 use crate::app::dom::{Tag, drawing_tag, parts, tag};
 use crate::app::route::{Place, Route};
 use crate::app::{Store, use_store};
 use crate::design::Built;
 use crate::geometry::Polygon;
-use crate::tickets::{Role, Stick};
+use crate::tickets::{Role, Stick, mirror_words};
 use crate::units::{Length, UnitSystem};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
@@ -17,14 +19,14 @@ use std::fmt::Write;
 /// The list of sticks.
 pub fn list_page() -> Tag {
     let store = use_store();
-    let only_open = RwSignal::new(false);
+    let (only_open, by_turns) = (RwSignal::new(false), RwSignal::new(false));
     let about = Signal::derive(move || {
         store.built().map_or_else(String::new, |built| {
             format!("{} of {} sticks cut", n_cut(store, &built.sticks), built.sticks.len())
         })
     });
     let groups = move || {
-        let built = store.built()?;
+        let built = store.built().filter(|_| !by_turns.get())?;
         let longest = built.sticks.iter().map(Stick::net_length).fold(Length::ZERO, Length::max);
         Some(Role::ALL.map(|role| group(store, &built, role, longest, only_open.get())))
     };
@@ -33,8 +35,16 @@ pub fn list_page() -> Tag {
         let none = only_open.get() && n_cut(store, &built.sticks) == built.sticks.len();
         none.then(|| word("Every stick is cut."))
     };
-    let fields = parts().child(filter(only_open)).live(all_cut).live(groups).child(joints_apart(None));
-    page(Place::Bench, "Bench", about, elevation(), fields)
+    let holds = parts()
+        .child(problems_under("progress"))
+        .child(filter(only_open))
+        .child(sorting(by_turns))
+        .live(all_cut)
+        .live(groups)
+        .shown(move || by_turns.get(), move || order_of_work(only_open))
+        .child(joints_apart(None))
+        .child(templates_fold());
+    page(Place::Bench, "Bench", about, elevation(), holds)
 }
 
 fn filter(only_open: RwSignal<bool>) -> Tag {
@@ -43,6 +53,13 @@ fn filter(only_open: RwSignal<bool>) -> Tag {
     };
     segments("bench-shown", "Show", (), vec![segment(false, "All sticks"), segment(true, "Left to cut")])
 }
+
+fn sorting(by_turns: RwSignal<bool>) -> Tag {
+    let segment =
+        move |value: bool, word: &str| Segment::new(word, move || by_turns.get() == value, move || by_turns.set(value));
+    segments("bench-sorted", "Sort", (), vec![segment(false, "By kind"), segment(true, "Order of work")])
+}
+
 fn n_cut(store: Store, sticks: &[Stick]) -> usize {
     store.project().progress.cut.keys().filter(|mark| sticks.iter().any(|stick| stick.mark == **mark)).count()
 }
@@ -58,7 +75,8 @@ fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bo
         .filter_map(|first| {
             let alike = alike(built, first);
             let shown: Vec<Stick> = alike.iter().filter(|stick| !only_open || is_open(stick)).cloned().collect();
-            (!shown.is_empty()).then(|| layout_row(store, first, alike.len(), &shown, longest))
+            let mirror = mirror_words(&built.sticks, first);
+            (!shown.is_empty()).then(|| layout_row(store, (first, mirror), alike.len(), &shown, longest))
         })
         .collect();
     if rows.is_empty() {
@@ -74,7 +92,13 @@ fn plural(role: Role) -> String {
     format!("{}{rest}s", first.to_uppercase())
 }
 
-fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], longest: Length) -> Tag {
+fn layout_row(
+    store: Store,
+    (first, mirror): (&Stick, Option<String>),
+    n_alike: usize,
+    shown: &[Stick],
+    longest: Length,
+) -> Tag {
     let units = store.units();
     let text = format!(
         "{} · {} · {}",
@@ -90,16 +114,17 @@ fn layout_row(store: Store, first: &Stick, n_alike: usize, shown: &[Stick], long
         };
         tag("span").class("sticks__alike").child(words)
     });
+    let mirror = mirror.map(|words| tag("span").class("sticks__alike").child(words));
     let chips = shown.iter().map(|stick| chip(store, stick, units)).collect::<Vec<_>>();
     tag("li")
         .class("sticks__layout")
-        .child(tag("p").class("sticks__size").child(tag("span").child(fractions(&text))).child(count))
+        .child(tag("p").class("sticks__size").child(tag("span").child(fractions(&text))).child(count).child(mirror))
         .child(silhouette(first, longest))
         .child(tag("div").class("sticks__marks").child(chips))
 }
 
 /// The way to one stick, with what is done on it.
-fn chip(store: Store, stick: &Stick, units: UnitSystem) -> Tag {
+pub fn chip(store: Store, stick: &Stick, units: UnitSystem) -> Tag {
     let project = store.project();
     let n_marks = stick.marks.len();
     let made = project.progress.marked.get(&stick.mark).map_or(0, |keys| stick.made(keys).len());

@@ -1,5 +1,6 @@
 //! All marks of a stick in the order they are made, face after face.
 use super::in_hand::InHand;
+use super::joint_ticks::joints;
 use super::words;
 use crate::app::components::fractions;
 use crate::app::dom::{Tag, parts, tag};
@@ -38,6 +39,7 @@ pub fn mark_list(hand: InHand, stick: Arc<Stick>) -> Tag {
                 .child(tag("p").class("marks__count").live(count)),
         )
         .live(closed)
+        .child(joints(hand, &stick))
         .child(groups)
 }
 
@@ -59,7 +61,7 @@ fn mark_row(hand: InHand, stick: Arc<Stick>, index: usize) -> Tag {
     let id = format!("mark-{index}");
     let of_label = id.clone();
     let what = stick.marks.get(index).map_or_else(String::new, |mark| mark.what.clone());
-    let tick = move |event: leptos::ev::Event| hand.tick(index, event_target_checked(&event));
+    let tick = move |event: leptos::ev::Event| hand.tick(&[index], event_target_checked(&event));
     tag("li")
         .class("mark")
         .live_class("mark--made", is_made)

@@ -1,12 +1,20 @@
 //! The bench: every stick in a list, or one stick in hand.
 mod awake;
+mod bad_cut;
 mod cut;
+mod dry_fit;
+mod fit;
 mod in_hand;
+mod joint_ticks;
 mod joints;
+mod knots;
 mod list;
 mod marks;
+mod order;
 mod sheet;
+mod sizes;
 mod twins;
+mod typed;
 mod walk;
 mod walk_mark;
 mod words;
@@ -16,6 +24,7 @@ use crate::app::focus::focus_heading;
 use crate::app::route::use_router;
 use leptos::prelude::*;
 use list::list_page;
+pub use order::{WHY, bore_words, words};
 use sheet::stick_page;
 
 /// Bench.

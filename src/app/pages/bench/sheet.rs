@@ -1,16 +1,21 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
 use super::super::drawn::shown;
+use super::bad_cut::bad_cut;
 use super::cut::cut_part;
+use super::dry_fit::dry_fit;
+use super::fit::fit_part;
 use super::in_hand::InHand;
 use super::joints::joints_apart;
+use super::knots::knots;
 use super::marks::mark_list;
+use super::sizes::sizes_part;
 use super::walk::walk;
 use crate::app::components::{drawing_view, fractions, late_fold, page, path_problems, round_view, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing::{self, Shown};
-use crate::tickets::Stick;
+use crate::tickets::{Stick, mirror_words};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -27,7 +32,9 @@ fn sheet(hand: InHand) -> Tag {
     let about = Signal::derive(move || {
         let units = store.units();
         hand.stick.get().map_or_else(String::new, |stick| {
-            let same = stick.same_as.as_ref().map_or_else(String::new, |first| format!(", same as {first}"));
+            let same = stick.same_as.as_ref().map(|first| format!(", same as {first}"));
+            let mirror = store.built().and_then(|built| mirror_words(&built.sticks, &stick));
+            let same = same.or(mirror.map(|words| format!(", {words}"))).unwrap_or_default();
             let (size, role) = (stick.timber.sawn.label(units), stick.role.name());
             format!(
                 "{size} {role} · {} · {}{same}",
@@ -47,11 +54,20 @@ fn sheet(hand: InHand) -> Tag {
         lead,
         parts()
             .live(move || match hand.stick.get() {
-                Some(stick) => parts()
-                    .child(about_stick(stick.clone()))
-                    .child(mark_list(hand, stick.clone()))
-                    .child(cut_part(hand, stick)),
+                Some(stick) => {
+                    parts().child(about_stick(stick.clone())).child(mark_list(hand, stick)).child(fit_part(hand))
+                }
                 None => unknown(hand),
+            })
+            // What is typed here moves the stick's own marks: it must not be made anew with them.
+            .shown(
+                move || hand.stick.with(Option::is_some),
+                move || parts().child(sizes_part(hand)).child(dry_fit(hand)),
+            )
+            .live(move || {
+                hand.stick.get().map(|stick| {
+                    parts().child(knots(&stick)).child(cut_part(hand, stick.clone())).child(bad_cut(stick))
+                })
             })
             .shown(
                 move || hand.stick.with(Option::is_some),

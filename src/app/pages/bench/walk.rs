@@ -119,7 +119,7 @@ fn marked(hand: InHand) {
         forward(hand);
         return;
     }
-    hand.tick(index, true);
+    hand.tick(&[index], true);
     hand.step.set(Some(hand.next_open(index + 1)));
 }
 

@@ -115,11 +115,7 @@ fn reasons(scarf: &ScarfReport, units: UnitSystem) -> String {
     if let Some(wood) = place.wood_over_pocket {
         text.push_str(&format!(", {} of wood over a brace pocket", say(wood)));
     }
-    if place.outside_window.to_inches() > 0.01 {
-        text.push_str(&format!(", {} outside the stretch that bends least", say(place.outside_window)));
-    } else {
-        text.push_str(", within the stretch that bends least");
-    }
+    text.push_str(&format!("; {}", place.bends.says()));
     text
 }
 

@@ -29,6 +29,11 @@ pub fn braces() -> Tag {
                     .hint("the same as along makes 45°")
                     .steps(Steps::of(1.0, 20.0)),
             )
+            .child(
+                length_field(lens!(frame.brace_rise), "Hollow of a curved brace")
+                    .hint("how deep its long edge is hollowed at the middle; 0 for a straight one")
+                    .steps(Steps::of(0.25, 5.0)),
+            )
             .child(facts(&[
                 ("Shoulder to shoulder, long edge", shoulders),
                 ("With its tenons", room(|built| Some(built.shape.brace.ends().1 - built.shape.brace.ends().0))),

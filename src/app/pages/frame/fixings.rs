@@ -6,7 +6,7 @@ use crate::app::use_store;
 use crate::at;
 use crate::fastening::{FastenerKind, fastener_table};
 use crate::materials::species_table;
-use crate::project::{Fixings, Project};
+use crate::project::{Fixings, MAKERS_OWN, Project};
 use leptos::prelude::*;
 
 /// What fixes what, with the fields of each.
@@ -55,18 +55,62 @@ const fn ledger_is_chosen(project: &Project) -> bool {
     !project.fixings.ledger.fastener.is_empty()
 }
 
+fn ledger_is_makers(project: &Project) -> bool {
+    project.fixings.ledger.fastener == MAKERS_OWN
+}
+
+fn ledger_has_washers(project: &Project) -> bool {
+    ledger_is_chosen(project) && !ledger_is_makers(project)
+}
+
 const LEDGER: &[FieldRow] = &[
     FieldRow::new(
         "Ledger fixing",
         "through the ledger into each post or stud of the wall",
         Of::Key(at!(fixings.ledger.fastener), || {
-            fasteners(&[FastenerKind::Bolt, FastenerKind::LagScrew, FastenerKind::WoodScrew])
+            let mut all = fasteners(&[FastenerKind::Bolt, FastenerKind::LagScrew]);
+            all.push((MAKERS_OWN.to_owned(), "a maker’s own screw".to_owned()));
+            all
         }),
+    ),
+    FieldRow::when("Across its thread", "", Of::Size(at!(fixings.ledger.makers.diameter)), ledger_is_makers),
+    FieldRow::when(
+        "One holds, pushed sideways",
+        "through this ledger into this wall’s wood, at a load duration of 1.0",
+        Of::Force(at!(fixings.ledger.makers.sideways)),
+        ledger_is_makers,
+    ),
+    FieldRow::when(
+        "One holds, pulled",
+        "thread, head or steel, whichever is least",
+        Of::Force(at!(fixings.ledger.makers.pull)),
+        ledger_is_makers,
+    ),
+    FieldRow::when(
+        "Source of these values",
+        "the maker’s sheet or report",
+        Of::Words(at!(fixings.ledger.makers.source)),
+        ledger_is_makers,
     ),
     FieldRow::when("Its length", "under the head", Of::Size(at!(fixings.ledger.length)), ledger_is_chosen),
     FieldRow::when(
+        "Across its washers",
+        "the smaller way; 0 where it is not known",
+        Of::Size(at!(fixings.ledger.washer)),
+        ledger_has_washers,
+    ),
+    FieldRow::when(
+        "Side by side at each wall post",
+        "fixings in one row",
+        Of::Count(at!(fixings.ledger.columns)),
+        ledger_is_chosen,
+    ),
+    FieldRow::when("Side to side", "", Of::Size(at!(fixings.ledger.column_gap)), |project| {
+        ledger_is_chosen(project) && project.fixings.ledger.columns > 1
+    }),
+    FieldRow::when(
         "Rows at each wall post",
-        "one above the other, one fixing a row",
+        "one above the other",
         Of::Count(at!(fixings.ledger.rows)),
         ledger_is_chosen,
     ),

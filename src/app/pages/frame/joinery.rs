@@ -1,8 +1,9 @@
 //! The one set of rules every joint follows.
 use crate::app::Lens;
-use crate::app::components::{Field, Steps, fold, group, length_field, number_field, word};
+use crate::app::components::{Field, Steps, choice, fold, group, length_field, number_field, word};
 use crate::app::dom::{Tag, parts};
 use crate::lens;
+use crate::project::StockRule;
 use crate::units::Length;
 
 /// Joinery rules.
@@ -13,6 +14,13 @@ pub fn joinery() -> Tag {
         false,
         parts()
             .child(word("One set for the whole frame, printed on every sheet. The defaults are common practice."))
+            .child(choice(
+                lens!(joinery.stock),
+                "Rough stock",
+                "an inner size takes up what a stick is over; true stock moves its mates where it is not",
+                StockRule::ALL.into_iter().map(|rule| (rule, rule.name().to_owned())).collect(),
+                None,
+            ))
             .child(tenons())
             .child(housings())
             .child(pegs())
@@ -72,6 +80,7 @@ fn scarf_rules() -> Tag {
                 0.05,
             ))
             .child(rule(lens!(joinery.scarf_squint), "Lean of an under-squinted end", ""))
+            .child(rule(lens!(joinery.scarf_blade), "Tongues of a bladed scarf", "their length"))
             .child(rule(lens!(joinery.scarf_table), "Step of the table", ""))
             .child(rule(lens!(joinery.scarf_wedge), "Gap for the folding wedges", ""))
             .child(rule(

@@ -2,8 +2,12 @@
 mod beam;
 mod braces;
 mod fixings;
+mod grip;
 mod heights;
+mod held;
+mod in_the_way;
 mod joinery;
+mod moved;
 mod posts;
 mod rafters;
 mod roof_edges;
@@ -11,8 +15,8 @@ mod sizes;
 mod ties;
 mod wood;
 
-use super::drawn::{elevation, in_the_round, long, room, section};
-use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, segments};
+use super::drawn::{in_the_round, long, room, section};
+use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, problems_under, segments};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Place;
 use crate::lens;
@@ -27,6 +31,8 @@ pub fn frame_page() -> Tag {
         lead(),
         parts()
             .child(what_it_comes_to())
+            .child(in_the_way::in_the_way())
+            .child(problems_under("progress"))
             .child(reach())
             .child(heights::pitch_and_heights())
             .child(roof_edges::seats_and_ends())
@@ -52,7 +58,8 @@ fn lead() -> Tag {
         Segment::new("Flat".to_owned(), move || !is_round.get(), move || is_round.set(false)),
         Segment::new("In the round".to_owned(), move || is_round.get(), move || is_round.set(true)),
     ];
-    let drawn = move || if is_round.get() { in_the_round() } else { parts().child(elevation()).child(section()) };
+    let drawn =
+        move || if is_round.get() { in_the_round() } else { parts().child(moved::elevation()).child(section()) };
     tag("div").class("shown-as").child(segments("shown-as", "The frame", (), shows)).child(live(drawn))
 }
 

@@ -4,7 +4,7 @@ use crate::app::components::{facts, figures, fold, fractions, show_length_fine};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
-use crate::ordering::{Order, OrderLine, StickOrder, asked_length, n_pieces};
+use crate::ordering::{Order, OrderLine, StickOrder, asked_length, n_pieces, ways_out};
 use crate::units::{UnitSystem, show_money, show_weight, show_wood_volume};
 use crate::wording::length;
 use leptos::prelude::*;
@@ -36,11 +36,13 @@ fn totals(order: Arc<Order>) -> Tag {
     let wood = move || show_wood_volume(volume, store.units()).to_string();
     let heavy = move || show_weight(weight, store.units()).to_string();
     let money = move || show_money(price, &store.project().currency).to_string();
+    let proof = order.proof_words();
     facts(&[
         ("Pieces of stock", pieces.to_string().into()),
         ("Wood in all", Signal::derive(wood)),
         ("Weight in all, green", Signal::derive(heavy)),
         ("Price in all", Signal::derive(money)),
+        ("That is", proof.into()),
     ])
 }
 
@@ -51,14 +53,16 @@ fn unplaced() -> Tag {
     live(move || {
         let order = order.get()?;
         let units = store.units();
+        let (longest, built) = (store.project().mill.longest(), store.built()?);
         let sentences = order
             .unplaced
             .iter()
             .map(|(mark, needed)| {
                 let says = format!(
-                    "{mark} needs {} with both ends docked, and no length of the mill holds it. Ask for a longer one, dock less, \
-                     or shorten the stick.",
-                    length(*needed, units)
+                    "{mark} needs {} with both ends docked, {} more than the mill’s longest. {}",
+                    length(*needed, units),
+                    length(*needed - longest, units),
+                    ways_out(&built.sticks, mark)
                 );
                 tag("li").class("order__missing").child(fractions(&says))
             })

@@ -86,10 +86,11 @@ impl Wanted {
         chosen.map(|stick| stick.mark.clone()).collect()
     }
 
-    /// How many sheets that makes.
+    /// How many sheets that makes: sheets of sticks have an index before them.
     #[must_use]
     pub fn n_sheets(self, built: &Built) -> usize {
-        Kind::ALL.into_iter().filter(|kind| self.has(*kind)).count() + self.marks(built).len()
+        let n_sticks = self.marks(built).len();
+        Kind::ALL.into_iter().filter(|kind| self.has(*kind)).count() + n_sticks + usize::from(n_sticks > 0)
     }
 }
 
@@ -150,7 +151,7 @@ fn stick_choice(wanted: RwSignal<Wanted>) -> Tag {
     };
     let all = [(Sticks::None, "none"), (Sticks::Groups, "one for those alike"), (Sticks::All, "every stick")];
     let all = all.into_iter().map(|(sticks, word)| segment(sticks, word)).collect();
-    segments("stick-sheets", "Sheets of the sticks", (), all)
+    segments("stick-sheets", "Shop book: sheets of the sticks, with their order of work", (), all)
 }
 
 #[cfg(test)]
@@ -168,7 +169,7 @@ mod tests {
         wanted.turn(Kind::Plan);
         assert!(!wanted.has(Kind::Plan));
         wanted.sticks = Sticks::All;
-        assert_eq!(wanted.n_sheets(&built), 4 + built.sticks.len());
+        assert_eq!(wanted.n_sheets(&built), 4 + 1 + built.sticks.len());
         wanted.sticks = Sticks::Groups;
         let alone = wanted.marks(&built);
         assert!(alone.contains(&"R1".to_owned()) && !alone.contains(&"R2".to_owned()));

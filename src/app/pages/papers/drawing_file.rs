@@ -3,24 +3,16 @@ use super::choose::Kind;
 use super::thumbs::scene;
 use crate::app::components::fold;
 use crate::app::dom::{Tag, button, live, parts, tag};
-use crate::app::files::{download, download_bytes, file_name};
+use crate::app::files::{download, download_bytes, file_name, with_pens};
 use crate::app::use_store;
 use crate::drawing::{glb, stick_sheet, svg};
 use crate::joinery::bodies;
 use leptos::prelude::*;
 
 /// Pens for a drawing that stands alone: ink on white.
-const PENS: &str = include_str!("../../../../style/drawing-file.css");
+pub const PENS: &str = include_str!("../../../../style/drawing-file.css");
 /// Width of the files, px.
 const WIDTH: f64 = 1400.0;
-
-/// The drawing with its pens inside.
-pub fn with_pens(svg: &str) -> String {
-    match svg.find('>') {
-        Some(end) => format!("{}<style>{PENS}</style>{}", &svg[..=end], &svg[end + 1..]),
-        None => svg.to_owned(),
-    }
-}
 
 /// A file for each drawing.
 pub fn drawing_files() -> Tag {
@@ -30,7 +22,7 @@ pub fn drawing_files() -> Tag {
         if let Some(good) = store.good() {
             let drawn = svg::print(&scene(kind, &good), WIDTH, kind.title());
             let name = file_name(&format!("{} {}", good.project.name, kind.title()), "svg");
-            download(&name, &with_pens(&drawn), "image/svg+xml");
+            download(&name, &with_pens(&drawn, PENS), "image/svg+xml");
         }
     };
     let save_stick = move |_| {
@@ -38,7 +30,7 @@ pub fn drawing_files() -> Tag {
         if let Some(chosen) = good.built.stick(&mark).or(good.built.sticks.first()) {
             let drawn = svg::print(&stick_sheet(&good.project, chosen), WIDTH, &chosen.mark);
             let name = file_name(&format!("{} {}", good.project.name, chosen.mark), "svg");
-            download(&name, &with_pens(&drawn), "image/svg+xml");
+            download(&name, &with_pens(&drawn, PENS), "image/svg+xml");
         }
     };
     let marks = Memo::new(move |_| {
@@ -108,7 +100,7 @@ mod tests {
 
     #[test]
     fn pens_stand_inside_the_drawing() {
-        let whole = with_pens("<svg class=\"drawing\"><path/></svg>");
+        let whole = with_pens("<svg class=\"drawing\"><path/></svg>", PENS);
         assert!(whole.starts_with("<svg class=\"drawing\"><style>"));
         assert!(whole.ends_with("</style><path/></svg>"));
         // What would end the style or break XML stands in none of the pens.

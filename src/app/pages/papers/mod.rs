@@ -4,27 +4,32 @@ mod calculation;
 mod choose;
 mod drawing_file;
 mod history;
+mod index_sheet;
 mod order_sheet;
 mod pack;
 mod roof_sheet;
 mod rules;
+mod states;
+mod states_words;
 mod stick_sheet;
 mod thumbs;
 
 use crate::app::components::{fold, page, text_field, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::files::{file_in, file_out};
+use crate::app::pages::templates::templates_fold;
 use crate::app::route::Place;
 use crate::lens;
 use about::about;
 use calculation::calculation;
 use choose::{Wanted, choose};
+pub use drawing_file::PENS;
 use drawing_file::drawing_files;
-pub use drawing_file::with_pens;
 use history::history;
 use leptos::prelude::*;
 use pack::pack;
 use rules::rules_fold;
+use states::states;
 use thumbs::thumbs;
 
 /// Papers.
@@ -39,6 +44,7 @@ pub fn papers_page() -> Tag {
         thumbs(wanted),
         parts()
             .child(choose(wanted))
+            .child(templates_fold())
             .child(fold(
                 "This project’s file",
                 "save, share, open",
@@ -56,6 +62,7 @@ pub fn papers_page() -> Tag {
             .child(drawing_files())
             .child(word("Name, other projects, units and light are under the project’s name at the top."))
             .child(rules_fold())
+            .child(states())
             .child(history())
             .child(about()),
     )

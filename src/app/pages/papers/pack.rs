@@ -1,5 +1,6 @@
 //! The sheets on paper. They stand beside the app in the page, seen only by the printer.
 use super::choose::{Kind, Wanted};
+use super::index_sheet::index_sheet;
 use super::order_sheet::order_sheet;
 use super::roof_sheet::roof_sheet;
 use super::rules::rules;
@@ -37,11 +38,17 @@ pub fn pack(wanted: RwSignal<Wanted>) {
             let good = good.clone();
             paper(good.clone(), kind.title().to_owned(), (index + 1, n_sheets), of_kind(kind, &good))
         });
-        let sticks = wanted.marks(&good.built).into_iter().enumerate().map(|(index, mark)| {
-            let good = good.clone();
-            paper(good.clone(), format!("Stick {mark}"), (n_kinds + index + 1, n_sheets), stick_sheet(good, mark))
+        let marks = wanted.marks(&good.built);
+        // The shop book: its index, then a sheet a stick.
+        let book = (!marks.is_empty()).then(|| {
+            let index = index_sheet(&good, (&marks, n_kinds + 2));
+            paper(good.clone(), "Shop book: order of work".to_owned(), (n_kinds + 1, n_sheets), index)
         });
-        Some(parts().child(papers.collect::<Vec<_>>()).child(sticks.collect::<Vec<_>>()))
+        let sticks = marks.into_iter().enumerate().map(|(index, mark)| {
+            let good = good.clone();
+            paper(good.clone(), format!("Stick {mark}"), (n_kinds + index + 2, n_sheets), stick_sheet(good, mark))
+        });
+        Some(parts().child(papers.collect::<Vec<_>>()).child(book).child(sticks.collect::<Vec<_>>()))
     };
     let pack = tag("div").class("pack").attr("aria-hidden", "true").live(sheets);
     beside_app(pack);

@@ -1,10 +1,10 @@
 //! One stick on paper: its faces unrolled, its marks in order.
-use crate::app::Good;
 use crate::app::components::{fractions, table};
 use crate::app::dom::{Tag, parts, tag};
+use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
 use crate::project::Project;
-use crate::tickets::{Mark, Stick};
+use crate::tickets::{Mark, Stick, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
 
@@ -38,6 +38,8 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
         tag("p").class("paper__word").child(format!("Cut alike: ☐ {mark} {}", boxes.join(" ")))
     });
     let same = stick.same_as.as_ref().map(|first| tag("p").class("paper__word").child(format!("Cut like {first}.")));
+    let mirror = mirror_words(&good.built.sticks, stick)
+        .map(|words| tag("p").class("paper__word").child(format!("It is the {words}.")));
     let html = svg::print(&drawing::stick_sheet(project, stick), WIDTH, &mark);
     let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect::<Vec<_>>();
     Some(
@@ -45,11 +47,34 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(tag("p").class("paper__word").child(fractions(&facts)).child(" ").child(fractions(&zero)))
             .child(tag("p").class("paper__ask").child(tag("strong").child(stick.ask.clone())))
             .child(same)
+            .child(mirror)
             .child(alike)
             .child(tag("div").class("paper__drawing paper__drawing--fitted").html(&html))
             .child(tag("p").class("paper__scale").child("Not to scale: go by the numbers."))
-            .child(marks(rows)),
+            .child(marks(rows))
+            .child(wood_left(&good, &mark)),
     )
+}
+
+/// The thinnest wood at its joints, how it gets in, and what is in the way, once the solids are made.
+fn wood_left(good: &Good, mark: &str) -> Option<Tag> {
+    let fitted = use_store().fitted().filter(|fitted| fitted.good == *good)?;
+    let (fit, units) = (&fitted.fit, good.project.units);
+    let own = fit.clashes.iter().filter(|clash| clash.stick == mark || clash.other.as_deref() == Some(mark));
+    let mut says: Vec<String> = own.map(|clash| format!("IN THE WAY: {}", clash.says)).collect();
+    let near = fit.near.iter().filter(|near| near.stick == mark).map(|near| near.says(units));
+    let near: Vec<String> = near.collect();
+    if !near.is_empty() {
+        says.push(format!("Thinnest wood: {}.", near.join("; ")));
+    }
+    let entry = fit.entries.iter().find(|entry| entry.stick == mark);
+    says.extend(entry.map(|entry| match &entry.stopped {
+        None => format!("Goes in {}.", entry.way),
+        Some(stopped) => format!("CANNOT GET IN {}: {} is in its way.", entry.way, stopped.by),
+    }));
+    (!says.is_empty()).then(|| {
+        parts().child(says.iter().map(|line| tag("p").class("paper__word").child(fractions(line))).collect::<Vec<_>>())
+    })
 }
 
 fn marks(rows: Vec<Tag>) -> Tag {

@@ -126,7 +126,7 @@ fn marks(strong: &Strong, metric: bool) -> Vec<(f64, Mark)> {
     let shape = &strong.good.built.shape;
     let posts = shape.posts.iter().map(|post| (post.middle(), Mark::Post));
     let scarfs = shape.beam.scarfs.iter().map(|scarf| (scarf.place.centre, Mark::Scarf));
-    let line = crate::analysis::BraceLine::of(&strong.good.project);
+    let line = crate::geometry::BraceLine::of(&strong.good.project.frame);
     let braces = shape.braces.iter().map(|brace| (line.head_x(brace, &shape.posts), Mark::Brace));
     posts.chain(scarfs).chain(braces).map(|(x, mark)| (measured(x, metric), mark)).collect()
 }

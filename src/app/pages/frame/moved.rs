@@ -1,0 +1,33 @@
+//! The beam line with grips on what can be moved along it.
+use super::grip::grips;
+use super::held::Held;
+use crate::app::components::drawing_view_under;
+use crate::app::dom::Tag;
+use crate::app::use_store;
+use crate::drawing;
+use leptos::prelude::*;
+
+const TITLE: &str = "Beam line from outside, facing the wall";
+
+/// The beam line from outside, facing the wall; posts and scarfs can be moved on it.
+pub fn elevation() -> Tag {
+    let store = use_store();
+    // The number of what is held, from 1; zero where nothing is.
+    let number = RwSignal::new(0_usize);
+    let draw = move |width: f64| {
+        let Some(good) = store.drawn() else { return String::new() };
+        let mut scene = drawing::elevation(&good.project, &good.built);
+        if let Some(held) = Held::of(&good.built, number.get()) {
+            // Where no frame comes of it, the hand is still told where it is.
+            let project = if store.is_stale() { store.project() } else { good.project };
+            held.draw_apart(&mut scene, &project, &good.built);
+        }
+        drawing::svg::print(&scene, width, TITLE)
+    };
+    let caption = Signal::derive(move || {
+        let held = store.built().and_then(|built| Some((Held::of(&built, number.get())?, built)));
+        let says = held.map(|(held, built)| format!("{}: {}", held.mark(), held.says(&store.project(), &built)));
+        says.unwrap_or_else(|| TITLE.to_owned())
+    });
+    drawing_view_under(draw, TITLE, caption, move |width| grips(number, width))
+}

@@ -1,0 +1,205 @@
+//! Wind along the wall on the fixings of the ledger: half of the push on the roof's edge, shared out among the wall's posts by the
+//! roof each carries, beside what the same wind and what lies on the roof ask.
+//!
+//! The push acts at the rafters' seats; its lever off the wall and over the fixings turns the whole ledger about its outer posts
+//! by little, and is left out.
+use super::check::Check;
+use super::ledger::{Asked, asked_by};
+use super::ledger_fixing::{Fixing, Way};
+use super::ledger_fixings::{FIXINGS, Place, share};
+use super::purlin::most;
+use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
+use crate::design::Shape;
+use crate::fastening::{LoadOnOne, Pull, combined_share};
+use crate::loads::Action;
+use crate::units::{Angle, Force, Length};
+use crate::working::{Citation, Step, Worked};
+
+pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
+
+/// The check; nothing where no wind is known to blow along the wall.
+pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Option<Check> {
+    let ledger = fixing.ledger;
+    let mut cases = side_wind_on_roof(ledger.roof);
+    if cases.is_empty() {
+        return None;
+    }
+    let push = match wind_on_ledger(ledger.project, shape, ledger.roof) {
+        Ok(push) => push,
+        Err(why) => return Some(Check::not_judged(FIXINGS, HOLD_ALONG, why)),
+    };
+    cases.extend([Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(fixing, action)));
+    let has_wind = |index: usize| cases.get(index).is_some_and(|case| case.action == Action::Wind);
+    let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
+        loading.parts.iter().any(|(_, index)| has_wind(*index))
+    });
+    let factor = |asked: &Asked| {
+        let windy = asked.loading.parts.iter().filter(|(_, index)| has_wind(*index));
+        windy.map(|(factor, _)| *factor).sum::<f64>()
+    };
+    Some(judge(fixing, &asked, &push, factor))
+}
+
+/// The case of an action that asks most of the ledger.
+fn heaviest(fixing: &Fixing, action: Action) -> Option<RoofCase> {
+    let ledger = fixing.ledger;
+    let of = |case: &&RoofCase| ledger.line.reactions(&case.down, &case.square).ledger.to_plf();
+    most(ledger.roof.cases.iter().filter(|case| case.action == action), of).map(RoofCase::without_steps)
+}
+
+fn judge(fixing: &Fixing, asked: &[Asked], push: &Worked<Force>, factor: impl Fn(&Asked) -> f64) -> Check {
+    let shares = &fixing.ledger.shares;
+    let all: Length = shares.width.iter().copied().sum();
+    let of_post = |post: usize| shares.width[post] / all;
+    let rough = match rough(fixing) {
+        Ok(rough) => rough,
+        Err(why) => return Check::not_judged(FIXINGS, HOLD_ALONG, why),
+    };
+    let places =
+        asked.iter().flat_map(|asked| (0..shares.width.len()).map(move |post| (asked, post))).map(|(asked, post)| {
+            let along = push.value * (factor(asked) * of_post(post)).abs();
+            let down = shares.reaction(post, &asked.loads);
+            let way = if down.is_negative() { Way::Up } else { Way::Down };
+            let outward = (asked.level * shares.width[post]).max(Force::ZERO);
+            Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
+        });
+    let Some(place) = most(places, rough) else {
+        return Check::not_judged(FIXINGS, HOLD_ALONG, "the posts of the wall are missing");
+    };
+    let made = fixing.judge(&place).map(|mut made| {
+        let upright =
+            if place.tilt() > Angle::ZERO { "" } else { "; under a twentieth of the load, which counts as upright" };
+        let says = format!(
+            "A = {:.2}·{:.0}·{:.3} = {:.0} lb, {:.1} of {:.1} in of roof{upright}",
+            factor(place.asked).abs(),
+            push.value.to_pounds(),
+            of_post(place.post),
+            place.along.to_pounds(),
+            shares.width[place.post].to_inches(),
+            all.to_inches()
+        );
+        let step = Step::new(
+            "push along the wall at this post",
+            says,
+            Citation::from_memory("statics", "shared by the roof carried"),
+        );
+        made.steps.splice(0..0, push.steps.iter().cloned().chain([step]));
+        made
+    });
+    fixing.at(HOLD_ALONG, &place, made)
+}
+
+/// Load by capacity of a place, to find the governing one, as if its load stood upright: it leans by little.
+fn rough(fixing: &Fixing) -> Result<impl Fn(&Place) -> f64, String> {
+    let of = |way| Ok::<_, String>((fixing.rough(way)?, share(&fixing.rows(way), fixing.ledger.line.ledger)));
+    let (down, up) = (of(Way::Down)?, of(Way::Up)?);
+    let (minds, kind) = (fixing.pull_minds_duration(), fixing.kind());
+    let n = (fixing.fixings().rows * fixing.fixings().columns) as f64;
+    Ok(move |place: &Place| {
+        let (values, on_one) = if place.way == Way::Down { &down } else { &up };
+        let duration = place.asked.loading.duration.factor();
+        let withdrawal = values.withdrawal * if minds { duration } else { 1.0 };
+        let in_face = place.reaction.to_pounds().hypot(place.along.to_pounds());
+        let load = LoadOnOne { lateral: Force::pounds(in_face / n), ..on_one(place.reaction, place.outward) };
+        combined_share(kind, Pull { withdrawal, lateral: values.lateral * duration }, load).unwrap_or_default()
+    })
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::roof_loads;
+    use crate::checks::check_ledger;
+    use crate::evaluate;
+    use crate::loads::Duration;
+    use crate::project::{Project, demo};
+    use crate::units::UnitSystem;
+
+    fn found(project: &Project) -> Option<Check> {
+        let built = evaluate(&demo::wool_barn()).built.unwrap();
+        let checks = check_ledger(project, &built.shape, &roof_loads(project, &built.shape));
+        checks.into_iter().find(|check| check.name == HOLD_ALONG)
+    }
+
+    fn says(check: &Check, gives: &str) -> String {
+        check.steps().iter().find(|step| step.gives == gives).unwrap().says.clone()
+    }
+
+    /// The barn's edge: rafter 6, purlin and rib 10.69 ft² at 33.5 psf, 358 lb; half of it and 9 lb of the ledger's end are 188 lb.
+    /// 0.45 of it on 21.4 of 420 in of roof is 4 lb beside 404 lb down.
+    #[test]
+    fn half_of_the_edge_by_hand() {
+        let check = found(&demo::wool_barn()).unwrap();
+        assert!(says(&check, "push on the ledger").starts_with("358/2 + 9 = 188 lb"));
+        assert!(says(&check, "push along the wall at this post").starts_with("A = 0.45·188·0.051 = 4 lb"));
+        assert!(says(&check, "shear of one fixing").starts_with("Z = √(R² + A²)/n = √(404² + 4²)/1 = 404 lb"));
+        // One lag of 3/4 in, 1 % off upright: 524 lb sideways, ·1.6 of wind, 0.917 for its depth.
+        let allowed = 523.5 * 1.6 * 5.5 / 6.0;
+        assert!((check.ratio().unwrap() / (404.0 / allowed) - 1.0).abs() < 5e-3, "{check:?}");
+        assert!(check.passes());
+    }
+
+    /// 4.9 lb along beside 100 lb down turn no grain, 5.1 lb lean by atan 0.051 = 2.92°.
+    #[test]
+    fn a_twentieth_turns_no_grain() {
+        let place = Place {
+            way: Way::Down,
+            asked: &Asked {
+                loading: loading(),
+                loads: crate::analysis::LedgerLoads::default(),
+                level: crate::units::LineLoad::ZERO,
+            },
+            pattern: "",
+            post: 0,
+            reaction: Force::pounds(100.0),
+            outward: Force::ZERO,
+            along: Force::pounds(4.9),
+        };
+        assert_eq!(place.tilt(), Angle::ZERO);
+        let leans = Place { along: Force::pounds(5.1), ..place };
+        assert!((leans.tilt().to_degrees() - 2.92).abs() < 0.01);
+    }
+
+    fn loading() -> crate::analysis::Loading {
+        crate::analysis::Loading {
+            name: String::new(),
+            dead: 1.0,
+            is_uplift: false,
+            parts: Vec::new(),
+            duration: Duration::TenMinutes,
+        }
+    }
+
+    /// What presses and pushes harder can be too much: twice the wind on one lag of 1/2 in.
+    #[test]
+    fn too_much_wind() {
+        let mut windy = demo::wool_barn();
+        windy.fixings.ledger.fastener = "lag_1_2".to_owned();
+        windy.place.wind_speed = crate::loads::WindSpeed::try_mph(180.0);
+        assert!(found(&windy).unwrap().ratio().unwrap() > 1.0);
+    }
+
+    /// A rough edge and a storm make the load lean: then the ends of the ledger, 4 in past a post, count along the grain: 4 of seven
+    /// diameters of 3/4 in.
+    #[test]
+    fn a_leaning_load_looks_along_the_grain() {
+        let mut rough = demo::wool_barn();
+        rough.place.ground_snow = Some(crate::units::AreaLoad::ZERO);
+        rough.place.member_force_coefficient = Some(3.0);
+        rough.place.wind_speed = crate::loads::WindSpeed::try_mph(200.0);
+        let check = found(&rough).unwrap();
+        let end = check.steps().iter().find(|step| step.gives == "ledger, along the wall: end distance").unwrap();
+        assert_eq!(end.says, "4.00 by 5.25 in → 0.762");
+        assert!(check.steps().iter().any(|step| step.gives.starts_with("wall's post, along the wall")));
+    }
+
+    #[test]
+    fn what_is_missing_is_said() {
+        let mut barn = demo::wool_barn();
+        barn.place.member_force_coefficient = None;
+        assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("force coefficient C_f"));
+        barn.fixings.ledger.fastener.clear();
+        assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("the screw of the ledger is missing"));
+    }
+}

@@ -1,0 +1,175 @@
+//! Wood that is claimed twice, or left too thin, with the smallest move that clears it.
+use super::super::body::{Cut, CutKind, StickBody};
+use super::near::NearWood;
+use crate::project::Project;
+use crate::solid::{Convex, Solid, Vector, between};
+use crate::units::{Length, UnitSystem};
+use crate::wording::length;
+
+/// Less than this shared between two bodies is a touch, in cubic inches.
+const TOUCH: f64 = 1e-4;
+
+/// One place where something is in the way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Clash {
+    /// The stick it is cut in, or the first of two sticks.
+    pub stick: String,
+    /// The stick it meets there, where there is one.
+    pub other: Option<String>,
+    /// Where it is in the frame.
+    pub at: Vector,
+    /// Where it is along the stick, from its zero.
+    pub from_zero: Length,
+    /// The sentence.
+    pub says: String,
+    /// The smallest move along the stick of the second cut that clears it, away from zero positive.
+    pub clears: Option<Length>,
+}
+
+/// Everything that is in the way of something else.
+#[must_use]
+pub fn clashes(project: &Project, bodies: &[StickBody], near: &[NearWood]) -> Vec<Clash> {
+    let mut found = Vec::new();
+    for body in bodies {
+        found.extend(cuts_that_meet(project, body));
+    }
+    for thin in near.iter().filter(|wood| wood.is_thin() && wood.wood > Length::ZERO) {
+        found.extend(bodies.iter().find(|body| body.mark == thin.stick).map(|body| too_thin(project, body, thin)));
+    }
+    for (index, one) in bodies.iter().enumerate() {
+        found.extend(bodies[index + 1..].iter().filter_map(|two| shared_wood(project, one, two)));
+    }
+    found
+}
+
+/// Two joints in the same wood: cuts of different joints that share some of it.
+fn cuts_that_meet(project: &Project, body: &StickBody) -> Vec<Clash> {
+    let mut found = Vec::new();
+    for (index, one) in body.cuts.iter().enumerate() {
+        for two in body.cuts[index + 1..].iter().filter(|two| are_of_two_joints(one, two)) {
+            let Some(at) = shared_by(&one.tools, &two.tools) else { continue };
+            let (one, two) = mover_last(one, two);
+            let clears = smallest_move(body, one, two, |a, b| a.shared(b).is_none());
+            let mut says = format!("{}: {} and {} meet in the same wood", body.mark, one.what, two.what);
+            says.push_str(&way_out(two, clears, project.units));
+            let other = two.mate.clone();
+            let from_zero = body.from_zero(at);
+            found.push(Clash { stick: body.mark.clone(), other, at, from_zero, says, clears });
+        }
+    }
+    found
+}
+
+fn are_of_two_joints(one: &Cut, two: &Cut) -> bool {
+    let is_shaping = |cut: &Cut| cut.kind == CutKind::Shaping;
+    let are_chamfers = one.kind == CutKind::Chamfer && two.kind == CutKind::Chamfer;
+    let is_same = one.mate.is_some() && one.mate == two.mate;
+    !(is_same || are_chamfers || is_shaping(one) && is_shaping(two))
+}
+
+/// The pair with the one that is more easily moved at the end: a hole before a mortise, a mortise before a lap.
+fn mover_last<'a>(one: &'a Cut, two: &'a Cut) -> (&'a Cut, &'a Cut) {
+    let fixed = |cut: &Cut| match cut.kind {
+        CutKind::Shaping | CutKind::Lap => 3,
+        CutKind::BirdsMouth => 2,
+        CutKind::Housing | CutKind::Mortise => 1,
+        CutKind::PegHole | CutKind::FixingHole | CutKind::Chamfer => 0,
+    };
+    if fixed(two) > fixed(one) { (two, one) } else { (one, two) }
+}
+
+fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Clash {
+    let say = |value: Length| length(value, project.units);
+    let least = thin.least.unwrap_or_default();
+    let cut = |what: &str| body.cuts.iter().find(|cut| cut.what == what);
+    let pair = cut(&thin.other).zip(cut(&thin.cut)).map(|(one, two)| mover_last(one, two));
+    let wide = least.to_inches() - 1e-6;
+    let apart = |a: &Convex, b: &Convex| a.shared(b).is_none() && between(a, b).0 >= wide;
+    let clears = pair.and_then(|(one, two)| smallest_move(body, one, two, apart));
+    let mut says = format!(
+        "{}: only {} of wood between {} and {}; {} is the least",
+        body.mark,
+        say(thin.wood),
+        thin.cut,
+        thin.other,
+        say(least)
+    );
+    if let Some((_, two)) = pair {
+        says.push_str(&way_out(two, clears, project.units));
+    } else {
+        says.push('.');
+    }
+    Clash {
+        stick: body.mark.clone(),
+        other: Some(thin.mate.clone()),
+        at: thin.at,
+        from_zero: body.from_zero(thin.at),
+        says,
+        clears,
+    }
+}
+
+fn way_out(cut: &Cut, clears: Option<Length>, units: UnitSystem) -> String {
+    match clears {
+        Some(by) => {
+            let way = if by > Length::ZERO { "away from" } else { "toward" };
+            // Rounded up to what a rule shows, so that the move as told is enough.
+            let step = if units == UnitSystem::Metric { Length::millimetres(1.0) } else { Length::inches(0.0625) };
+            format!(
+                "; {} clears it, moved {} {way} the stick's zero.",
+                cut.what,
+                length(by.abs().round_up_to(step), units)
+            )
+        }
+        None => ".".to_owned(),
+    }
+}
+
+/// The middle of the wood that two cuts share; nothing where they only touch.
+fn shared_by(one: &[Convex], two: &[Convex]) -> Option<Vector> {
+    let bodies = one.iter().flat_map(|a| two.iter().filter_map(move |b| a.shared(b))).collect();
+    let shared = Solid::new(bodies);
+    shared.centre().filter(|_| shared.volume().to_cubic_inches() > TOUCH)
+}
+
+/// The smallest move of the second cut along the stick after which every pair of their bodies is `clear`: by halving, for
+/// convex bodies are in each other's way over one stretch of the way only. Nothing where none within three feet does.
+fn smallest_move(body: &StickBody, one: &Cut, two: &Cut, clear: impl Fn(&Convex, &Convex) -> bool) -> Option<Length> {
+    const LONGEST: f64 = 36.0;
+    let is_clear = |by: f64| {
+        let moved: Vec<Convex> = two.tools.iter().map(|tool| tool.moved(body.along * by)).collect();
+        one.tools.iter().all(|a| moved.iter().all(|b| clear(a, b)))
+    };
+    let toward = |sign: f64| {
+        if !is_clear(sign * LONGEST) {
+            return None;
+        }
+        let (mut low, mut high) = (0.0, LONGEST);
+        while high - low > 1.0 / 256.0 {
+            let middle = f64::midpoint(low, high);
+            if is_clear(sign * middle) { high = middle } else { low = middle }
+        }
+        Some(sign * high)
+    };
+    let ways = [toward(1.0), toward(-1.0)].into_iter().flatten();
+    ways.min_by(|a, b| a.abs().total_cmp(&b.abs())).map(Length::inches)
+}
+
+/// Two sticks in the same place.
+fn shared_wood(project: &Project, one: &StickBody, two: &StickBody) -> Option<Clash> {
+    let shared = one.wood.shared(&two.wood);
+    let volume = shared.volume().to_cubic_inches();
+    let at = shared.centre().filter(|_| volume > TOUCH)?;
+    let within = shared.within();
+    let size = within.high - within.low;
+    // The least of its three sizes is the shortest way out, square to the frame.
+    let depth = Length::inches(size.x.min(size.y).min(size.z));
+    let says = format!(
+        "{} and {} stand {} in each other; a joint between them is missing or cut too small.",
+        one.mark,
+        two.mark,
+        length(depth, project.units)
+    );
+    let from_zero = one.from_zero(at);
+    Some(Clash { stick: one.mark.clone(), other: Some(two.mark.clone()), at, from_zero, says, clears: None })
+}

@@ -1,0 +1,44 @@
+//! Whether it fits: joints that meet in the same wood, the thinnest wood at every joint, and whether every stick can get in.
+mod clash;
+mod entry;
+mod near;
+
+pub use clash::{Clash, clashes};
+pub use entry::{Entry, Leg, Stopped, entries, goes_in};
+pub use near::{NearWood, near_wood};
+
+use super::bodies::bodies;
+use super::body::StickBody;
+use crate::design::Shape;
+use crate::project::Project;
+
+/// What the solids show.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fit {
+    /// Every stick as wood in its place.
+    pub bodies: Vec<StickBody>,
+    /// Wood that is claimed twice, or too thin.
+    pub clashes: Vec<Clash>,
+    /// The thinnest wood at every joint.
+    pub near: Vec<NearWood>,
+    /// How every stick gets in, in the order they go up.
+    pub entries: Vec<Entry>,
+}
+
+impl Fit {
+    /// The stick of that mark.
+    #[must_use]
+    pub fn body(&self, mark: &str) -> Option<&StickBody> {
+        self.bodies.iter().find(|body| body.mark == mark)
+    }
+}
+
+/// Works out whether a frame fits. The solids are made when somebody looks: they cost more than all else of a layout.
+#[must_use]
+pub fn fit(project: &Project, shape: &Shape) -> Fit {
+    let bodies = bodies(project, shape);
+    let near = near_wood(project, &bodies);
+    let clashes = clashes(project, &bodies, &near);
+    let entries = entries(project, shape, &bodies);
+    Fit { bodies, clashes, near, entries }
+}

@@ -1,0 +1,166 @@
+//! The thinnest wood at every joint: from its cuts to the cuts of other joints, and to the faces they do not break.
+use super::super::body::{Cut, CutKind, StickBody};
+use crate::project::{JoineryRules, Project};
+use crate::solid::{Convex, Skin, Vector, between};
+use crate::units::{Length, UnitSystem};
+use crate::wording::length;
+
+/// Cuts farther apart than this have nothing to do with each other, in inches.
+const FAR: f64 = 8.0;
+
+/// The thinnest wood at one joint of one stick.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NearWood {
+    /// The stick.
+    pub stick: String,
+    /// The cut of the joint.
+    pub cut: String,
+    /// What it meets.
+    pub mate: String,
+    /// What lies on the other side of the wood: another cut, or "the face", "the end".
+    pub other: String,
+    /// How much wood there is.
+    pub wood: Length,
+    /// The least the rules ask here; nothing where they ask nothing.
+    pub least: Option<Length>,
+    /// Midway in that wood.
+    pub at: Vector,
+}
+
+impl NearWood {
+    /// In a few words: how much wood, and between what.
+    #[must_use]
+    pub fn says(&self, units: UnitSystem) -> String {
+        format!("{} from {} to {}", length(self.wood, units), self.cut, self.other)
+    }
+
+    /// It is less than the rules ask.
+    #[must_use]
+    pub fn is_thin(&self) -> bool {
+        self.least.is_some_and(|least| self.wood < least - Length::inches(1e-6))
+    }
+}
+
+/// For every joint of every stick, the thinnest wood; and whatever else is thinner than the rules ask.
+#[must_use]
+pub fn near_wood(project: &Project, bodies: &[StickBody]) -> Vec<NearWood> {
+    bodies.iter().flat_map(|body| of_stick(&project.joinery, body)).collect()
+}
+
+fn of_stick(rules: &JoineryRules, body: &StickBody) -> Vec<NearWood> {
+    let mut found: Vec<NearWood> = Vec::new();
+    for (index, cut) in body.cuts.iter().enumerate() {
+        let Some(mate) = cut.mate.as_ref().filter(|_| is_judged(cut.kind)) else { continue };
+        let mut all = to_faces(rules, body, cut, mate);
+        for (at, other) in body.cuts.iter().enumerate() {
+            if at != index && other.mate.as_ref() != Some(mate) && other.kind != CutKind::Chamfer {
+                all.extend(to_cut(rules, body, (cut, mate), other));
+            }
+        }
+        found.extend(all);
+    }
+    thinnest(found)
+}
+
+/// Shaping and chamfers are no joint of their own.
+fn is_judged(kind: CutKind) -> bool {
+    matches!(kind, CutKind::Mortise | CutKind::PegHole | CutKind::BirdsMouth | CutKind::Lap)
+}
+
+/// Of each joint the thinnest, and all that are too thin; one pair of cuts is told once.
+fn thinnest(mut all: Vec<NearWood>) -> Vec<NearWood> {
+    all.sort_by(|a, b| a.wood.to_inches().total_cmp(&b.wood.to_inches()));
+    let mut kept: Vec<NearWood> = Vec::new();
+    for wood in all {
+        let is_told = kept.iter().any(|known| known.cut == wood.other && known.other == wood.cut);
+        let is_first = kept.iter().all(|known| known.mate != wood.mate);
+        if !is_told && (is_first || wood.is_thin()) {
+            kept.push(wood);
+        }
+    }
+    kept
+}
+
+fn to_cut(rules: &JoineryRules, body: &StickBody, (cut, mate): (&Cut, &str), other: &Cut) -> Option<NearWood> {
+    let mut best: Option<(f64, Vector)> = None;
+    for (one, two) in cut.tools.iter().flat_map(|one| other.tools.iter().map(move |two| (one, two))) {
+        if apart(one, two) < best.map_or(FAR, |(wood, _)| wood) {
+            let found = if one.shared(two).is_some() { (0.0, one.within().low) } else { between(one, two) };
+            if best.is_none_or(|(wood, _)| found.0 < wood) {
+                best = Some(found);
+            }
+        }
+    }
+    let (wood, at) = best?;
+    Some(NearWood {
+        stick: body.mark.clone(),
+        cut: cut.what.clone(),
+        mate: mate.to_owned(),
+        other: other.what.clone(),
+        wood: Length::inches(wood),
+        least: least_between(rules, cut.kind, other.kind),
+        at,
+    })
+}
+
+/// The gap between the upright boxes around two bodies: never more than what is between the bodies.
+fn apart(one: &Convex, two: &Convex) -> f64 {
+    let (a, b) = (one.within(), two.within());
+    let gap = |low: f64, high: f64| (low - high).max(0.0);
+    let x = gap(a.low.x, b.high.x).max(gap(b.low.x, a.high.x));
+    let y = gap(a.low.y, b.high.y).max(gap(b.low.y, a.high.y));
+    let z = gap(a.low.z, b.high.z).max(gap(b.low.z, a.high.z));
+    Vector::inches(x, y, z).norm()
+}
+
+/// What the rules ask between two cuts of different joints.
+///
+/// Webs and the wood over a pocket are the user's rules. Pegs: a peg's width to another joint's mortise and two between
+/// holes, which is three widths from centre to centre (common practice).
+fn least_between(rules: &JoineryRules, one: CutKind, two: CutKind) -> Option<Length> {
+    use CutKind::{Lap, Mortise, PegHole};
+    match (one, two) {
+        (Mortise, Mortise) => Some(rules.least_web),
+        (Mortise, Lap) | (Lap, Mortise) => Some(rules.wood_over_pocket),
+        (Mortise, PegHole) | (PegHole, Mortise) | (PegHole, Lap) | (Lap, PegHole) => Some(rules.peg),
+        (PegHole, PegHole) => Some(rules.peg * 2.0),
+        _ => None,
+    }
+}
+
+/// The wood to each face of the stock that the cut does not break through.
+fn to_faces(rules: &JoineryRules, body: &StickBody, cut: &Cut, mate: &str) -> Vec<NearWood> {
+    let [stock] = &body.stock[..] else { return Vec::new() };
+    if cut.kind == CutKind::Lap {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    for facet in stock.facets() {
+        let reach_of =
+            |cut: &Cut| cut.tools.iter().map(|tool| tool.reach(&facet.plane).1).fold(f64::NEG_INFINITY, f64::max);
+        // A mortise opens where its housing does.
+        let is_open = body.cuts.iter().any(|own| own.mate == cut.mate && reach_of(own) > -1e-6);
+        let reach = reach_of(cut);
+        if is_open || reach < -FAR * 2.0 {
+            continue;
+        }
+        let corners = cut.tools.iter().flat_map(Convex::corners);
+        let nearest = corners.max_by(|a, b| facet.plane.outside(*a).total_cmp(&facet.plane.outside(*b)));
+        let is_end = facet.skin == Skin::End;
+        found.push(NearWood {
+            stick: body.mark.clone(),
+            cut: cut.what.clone(),
+            mate: mate.to_owned(),
+            other: if is_end { "the end" } else { "the face" }.to_owned(),
+            wood: Length::inches(-reach),
+            least: least_to_face(rules, cut.kind, is_end),
+            at: nearest.unwrap_or(Vector::ZERO) + facet.plane.normal * (-reach / 2.0),
+        });
+    }
+    found
+}
+
+/// A mortise's wall is as thick as its tenon, or 1½ in (common practice); the ends have rules of their own.
+fn least_to_face(rules: &JoineryRules, kind: CutKind, is_end: bool) -> Option<Length> {
+    (kind == CutKind::Mortise && !is_end).then(|| rules.tenon_thickness.min(Length::inches(1.5)))
+}
