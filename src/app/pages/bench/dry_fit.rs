@@ -23,7 +23,7 @@ pub fn dry_fit(hand: InHand) -> Tag {
 }
 
 const SUMMARY: &str = "what the closed beam came to";
-const WORDS: &str = "Close the scarf dry and measure from the beam’s left end. The marks of every piece to its right that is not \
+const WORDS: &str = "Close the scarf dry and measure from the beam’s left end over it. The marks of every piece to its right that is not \
                      cut yet move by the error, for posts and rafters stay where they are on the ground. The solids and the \
                      drawings of the frame stay as drawn.";
 
@@ -42,6 +42,6 @@ fn field(scarf: usize) -> Tag {
         },
     );
     let label = format!("Scarf {scarf}: how much longer than drawn");
-    let hint = "from the beam’s left end over the closed scarf; shorter with − before it; 0 where it came out as drawn";
+    let hint = "shorter: − before it";
     parts().child(signed_length_field(lens, label).hint(hint))
 }
