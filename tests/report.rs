@@ -51,6 +51,11 @@ fn the_fixed_keys_are_there() {
     for line in design["order"].as_array().unwrap() {
         assert!(has(line, &["section", "length_in", "count", "board_feet", "price"]), "{line}");
     }
+    let buying = &design["buying"];
+    assert!(has(buying, &["cost", "bound", "proven_optimal", "says", "sections", "unplaced"]));
+    assert_eq!((&buying["proven_optimal"], &buying["cost"]), (&Value::Bool(true), &buying["bound"]));
+    let prices = design["order"].as_array().unwrap().iter().map(|line| line["price"].as_f64().unwrap());
+    assert!((prices.sum::<f64>() - buying["cost"].as_f64().unwrap()).abs() < 1e-6);
     assert!(has(&design["roof"], &["sheets", "cover_in", "purlin_rows"]));
     let geometry = ["pitch_in_12", "roof_angle_deg", "run_in", "ledger_seat_in", "beam_seat_in"];
     assert!(has(&design["geometry"], &geometry));
@@ -110,6 +115,22 @@ fn a_frame_that_cannot_be_is_answered_with_its_problems() {
     let design: Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(design["problems"][0]["field"], "frame.posts");
     assert!(design.get("sticks").is_none());
+}
+
+/// With the beam 232 in from the wall the barn's rafters are longer than the mill's 20 ft: each is named with its way out.
+#[test]
+fn a_stick_no_length_holds_has_its_ways_out() {
+    let mut project = outshot::project::demo::wool_barn();
+    project.frame.reach = outshot::units::Length::inches(232.0);
+    let output = report(&["job", "-", "--json"], &outshot::project::file::write(&project));
+    let design: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let missing = design["buying"]["unplaced"].as_array().unwrap();
+    let rafter = missing.iter().find(|stick| stick["mark"] == "R1").unwrap();
+    let over = rafter["needs_in"].as_f64().unwrap() - 240.0;
+    assert!(over > 0.0 && (rafter["over_in"].as_f64().unwrap() - over).abs() < 1e-6, "{rafter}");
+    assert!(rafter["ways_out"].as_str().unwrap().starts_with("Shorten the tail"), "{rafter}");
+    let mut says = design["problems"].as_array().unwrap().iter().filter(|problem| problem["field"] == "mill.lengths");
+    assert!(says.any(|problem| problem["says"].as_str().unwrap().contains("more than the mill's longest")));
 }
 
 /// A simple beam by hand: 100 in span, 1,000 lb in the middle: reactions 500, moment P·L/4 = 25,000.

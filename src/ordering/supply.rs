@@ -23,12 +23,12 @@ pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheet
     let say = |value: Length| length(value, project.units);
     let mut found = Vec::new();
     if let Some((mark, wanted)) = order.unplaced.first() {
-        let more = match order.unplaced.len() {
-            1 => String::new(),
-            n => format!(" and {} more", n - 1),
+        let (more, needs) = match order.unplaced.len() {
+            1 => (String::new(), "needs"),
+            n => (format!(" and {} more", n - 1), "need"),
         };
         let says = format!(
-            "{mark}{more} needs {} with trim, {} more than the mill's longest, {}. {}",
+            "{mark}{more} {needs} {} with trim, {} more than the mill's longest, {}. {}",
             say(*wanted),
             say(*wanted - project.mill.longest()),
             say(project.mill.longest()),

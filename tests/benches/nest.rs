@@ -1,6 +1,7 @@
 //! How long a cutting plan takes, natively: `cargo bench --bench nest`. The tasks are those of `reference/nest.json`.
 use outshot::evaluate;
 use outshot::ordering::nest::{Aim, Offered, Task, Wanted, nest};
+use outshot::ordering::order;
 use outshot::project::demo;
 use outshot::units::{Length, Money};
 use serde_json::Value;
@@ -74,4 +75,12 @@ fn the_sticks_of_the_wool_barn(bencher: divan::Bencher) {
         aim: Aim::LeastCost,
     };
     bencher.bench(|| nest(&task));
+}
+
+/// The order of the wool barn: what every edit waits for, the packing of all sections with its proof included.
+#[divan::bench]
+fn the_order_of_the_wool_barn(bencher: divan::Bencher) {
+    let project = demo::wool_barn();
+    let Some(built) = evaluate(&project).built else { return };
+    bencher.bench(|| order(&project, &built.sticks));
 }

@@ -106,7 +106,7 @@ pub(super) fn snug(model: &Model, demand: &[u32], bars: &[u32]) -> Option<Vec<Pa
         let size = model.kinds[kind].size;
         for _ in 0..*n {
             let fits = |bar: &&mut (i64, Pattern)| {
-                bar.0 >= size && (!model.stock[bar.1.stock].is_lack || bar.1.cuts.is_empty())
+                bar.0 >= size && (bar.1.cuts.is_empty() || !model.stock[bar.1.stock].is_lack)
             };
             let (left, bar) = open.iter_mut().filter(fits).min_by_key(|bar| bar.0)?;
             *left -= size;

@@ -3,7 +3,7 @@
 //! P. C. Gilmore and R. E. Gomory, "A linear programming approach to the cutting-stock problem", Operations Research 9
 //! (1961) 849-859: rows are kinds of sticks, columns are ways to cut a bar, and the next column is the best knapsack at
 //! the rows' duals. Rows here also hold limits on how many bars of some lengths are taken.
-use super::model::{Model, Pattern};
+use super::model::{Model, Pattern, gcd};
 use super::pricing::{Item, Knapsack};
 use super::simplex::{Basis, Limit, Variable};
 
@@ -72,7 +72,18 @@ impl<'a> Master<'a> {
     pub fn new(model: &'a Model, most_work: u64) -> Self {
         let real = model.stock.iter().filter(|stock| !stock.is_lack).map(|stock| stock.price).max();
         let scale = real.unwrap_or(1).max(1) as f64;
-        Self { model, columns: Vec::new(), last: Vec::new(), knapsack: Knapsack::default(), scale, steps: 0, most_work }
+        let unit = model.kinds.iter().fold(0, |unit, kind| gcd(unit, kind.size));
+        let rooms = model.stock.iter().filter(|stock| !stock.is_lack).map(|stock| stock.room);
+        let largest = rooms.max().unwrap_or(0);
+        Self {
+            model,
+            columns: Vec::new(),
+            last: Vec::new(),
+            knapsack: Knapsack::new(unit, largest),
+            scale,
+            steps: 0,
+            most_work,
+        }
     }
 
     /// Steps of work so far.
@@ -90,6 +101,7 @@ impl<'a> Master<'a> {
         let all: Vec<Limit> = kinds.chain(bars).collect();
         let mut basis = Basis::new(&all);
         self.knapsack.is_cut = false;
+        self.knapsack.is_slow = false;
         self.knapsack.most_work = self.knapsack.work + 2 * self.most_work.saturating_sub(self.work());
         loop {
             let is_met = measure == Measure::Lacking && basis.cost() < NOTHING;

@@ -3,6 +3,7 @@
 //! The bound is the least cost with bars cut in parts (`master`), rounded up to the next price there can be; the plan
 //! comes from a search over the numbers of bars (`search`) and a packing of each lot (`packing`). Work is counted in
 //! steps, not in time, so that the same task always gets the same answer.
+mod cells;
 pub mod exchange;
 mod greedy;
 mod master;

@@ -59,7 +59,8 @@ pub(super) fn whole(length: Length) -> i64 {
     (length.to_inches() * 25_400_000.0).round() as i64
 }
 
-fn gcd(a: i64, b: i64) -> i64 {
+/// Greatest common divisor.
+pub(super) fn gcd(a: i64, b: i64) -> i64 {
     if b == 0 { a } else { gcd(b, a % b) }
 }
 

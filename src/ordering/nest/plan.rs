@@ -5,7 +5,7 @@ use super::task::{Aim, CutBar, Plan, Progress, Refused, Task, Unplaced};
 use crate::units::{Length, Money};
 
 /// Steps of work a search may do where nothing else is said: about a second on a desk.
-pub const MOST_WORK: u64 = 3_000_000;
+pub const MOST_WORK: u64 = 20_000_000;
 
 /// The plan of a task, proven or with its bound.
 ///

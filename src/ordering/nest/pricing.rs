@@ -1,4 +1,6 @@
-//! The best way to cut one bar where every stick has a worth: a bounded knapsack, by branch and bound.
+//! The best way to cut one bar where every stick has a worth: a bounded knapsack, by branch and bound, or by a table over
+//! the room where that takes long.
+use super::cells::{Cells, is_small};
 
 /// One kind of stick on offer.
 #[derive(Clone, Copy, Debug)]
@@ -20,6 +22,16 @@ pub(super) struct Knapsack {
     best: Vec<u32>,
     has_found: bool,
     best_worth: f64,
+    /// Sizes are whole multiples of this.
+    unit: i64,
+    /// The largest room there is.
+    largest: i64,
+    /// The table of the items on offer, once it is made.
+    cells: Option<Cells>,
+    /// Branch and bound has taken long before: tables are made at once.
+    pub is_slow: bool,
+    /// Work at which branch and bound gives way to a table.
+    patience: u64,
     /// Places looked at.
     pub work: u64,
     /// Places that may be looked at.
@@ -28,9 +40,18 @@ pub(super) struct Knapsack {
     pub is_cut: bool,
 }
 
+/// Places looked at, at least, before a table is made.
+const PATIENCE: u64 = 4_000;
+
 impl Knapsack {
+    /// For sizes that are whole multiples of a unit, and rooms up to the largest.
+    pub fn new(unit: i64, largest: i64) -> Self {
+        Self { unit: unit.max(1), largest, ..Self::default() }
+    }
+
     /// Sets out the items; those worth nothing are left out.
     pub fn offer(&mut self, items: impl Iterator<Item = Item>) {
+        self.cells = None;
         self.items.clear();
         self.items.extend(items.filter(|item| item.worth > 1e-12 && item.most > 0));
         let density = |item: &Item| item.worth / item.size as f64;
@@ -43,11 +64,24 @@ impl Knapsack {
 
     /// The way to cut worth most, where it is worth more than `floor`; an empty bar is worth nothing.
     pub fn best(&mut self, room: i64, floor: f64) -> Option<(f64, Vec<(usize, u32)>)> {
+        if room < 0 {
+            return None;
+        }
         self.taken = vec![0; self.items.len()];
         self.best.clear();
         self.has_found = false;
         self.best_worth = floor;
-        self.look(0, room, 0.0);
+        let cells = (self.largest / self.unit).max(0) as u64;
+        let has_table = is_small(self.largest, self.unit);
+        self.patience =
+            if has_table { self.work + PATIENCE.max(cells * self.items.len() as u64 / 16) } else { u64::MAX };
+        if !(has_table && self.is_slow) {
+            self.look(0, room, 0.0);
+            self.is_slow |= self.work > self.patience;
+        }
+        if has_table && self.is_slow {
+            self.by_table(room, floor);
+        }
         if !self.has_found {
             return None;
         }
@@ -55,6 +89,22 @@ impl Knapsack {
         let mut cuts: Vec<(usize, u32)> = chosen.map(|(item, n)| (item.kind, *n)).collect();
         cuts.sort_unstable();
         Some((self.best_worth, cuts))
+    }
+
+    fn by_table(&mut self, room: i64, floor: f64) {
+        let cells = match self.cells.take() {
+            Some(cells) => cells,
+            None => {
+                let (cells, work) = Cells::new(&self.items, self.largest, self.unit);
+                self.work += work;
+                cells
+            }
+        };
+        let (worth, counts) = cells.best(room, self.unit, self.items.len());
+        self.cells = Some(cells);
+        self.has_found = worth > floor;
+        self.best_worth = worth;
+        self.best = counts;
     }
 
     /// The single stick worth most, where it is worth more than `floor`.
@@ -69,7 +119,7 @@ impl Knapsack {
     fn look(&mut self, mut place: usize, left: i64, worth: f64) {
         self.work += 1;
         self.is_cut |= self.work > self.most_work;
-        if self.is_cut {
+        if self.is_cut || self.work > self.patience {
             return;
         }
         while place < self.items.len() && self.items[place].size > left {

@@ -72,6 +72,7 @@ pub(super) fn search(model: &Model, most_work: u64, watch: Watch<'_>) -> Found {
         open: BinaryHeap::new(),
         given_up: i64::MAX,
     };
+    search.master.columns.clone_from(&search.best);
     let bound = search.run(most_work, watch);
     Found { bars: search.best, price: search.price, bound, work: search.master.work() }
 }
