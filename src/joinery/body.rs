@@ -17,8 +17,6 @@ pub enum CutKind {
     BirdsMouth,
     /// A peg's hole.
     PegHole,
-    /// A bored hole of a screw or bolt.
-    FixingHole,
     /// An arris taken off.
     Chamfer,
 }
@@ -98,7 +96,7 @@ impl StickBody {
     #[must_use]
     pub fn standing(&self) -> Solid {
         let mut wood = Solid::new(self.stock.clone());
-        let is_open = |cut: &&Cut| !matches!(cut.kind, CutKind::PegHole | CutKind::FixingHole);
+        let is_open = |cut: &&Cut| cut.kind != CutKind::PegHole;
         for tool in self.cuts.iter().filter(is_open).flat_map(|cut| &cut.tools) {
             wood.cut(tool);
         }

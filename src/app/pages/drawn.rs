@@ -38,7 +38,11 @@ pub fn elevation() -> Tag {
 
 /// Every stick of the drawn frame as wood, where it stands (tracked).
 pub fn wood() -> Option<Vec<StickBody>> {
-    use_store().drawn().map(|good| bodies(&good.project, &good.built.shape))
+    let store = use_store();
+    let good = store.drawn()?;
+    // Where it was asked whether the frame fits, the sticks are there already.
+    let known = untrack(|| store.fitted()).filter(|fitted| fitted.good == good);
+    Some(known.map_or_else(|| bodies(&good.project, &good.built.shape), |fitted| fitted.fit.bodies.clone()))
 }
 
 /// What is shown of the wood, made anew with every frame.

@@ -73,7 +73,7 @@ fn mover_last<'a>(one: &'a Cut, two: &'a Cut) -> (&'a Cut, &'a Cut) {
         CutKind::Shaping | CutKind::Lap => 3,
         CutKind::BirdsMouth => 2,
         CutKind::Housing | CutKind::Mortise => 1,
-        CutKind::PegHole | CutKind::FixingHole | CutKind::Chamfer => 0,
+        CutKind::PegHole | CutKind::Chamfer => 0,
     };
     if fixed(two) > fixed(one) { (two, one) } else { (one, two) }
 }
