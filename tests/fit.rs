@@ -5,7 +5,7 @@ mod drawn_frames;
 
 use drawn_frames::projects;
 use outshot::joinery::{Fit, Leg, bodies, entries, fit, goes_in};
-use outshot::project::{Project, ScarfKind, ScarfPlace, Side, demo};
+use outshot::project::{MeasuredSize, Project, ScarfKind, ScarfPlace, Side, demo};
 use outshot::solid::Vector;
 use outshot::units::Length;
 use outshot::{Shape, lay_out};
@@ -73,6 +73,21 @@ fn opposed_tenons_leave_their_web() {
     // Past each other's length the two mortises clear: 24 in legs, 15¼ to 23 in down.
     let moved = web.clears.unwrap().to_inches().abs();
     assert!((moved - 7.735).abs() < 0.01, "{moved}");
+}
+
+/// By hand: cheeks 2 to 4 in from the outer face leave 2 in before a post's mortise in the beam, and 8 − 4 = 4 behind it; on
+/// a beam that measures 5¼ in there, 1¼, which is under the 1½ of a wall.
+#[test]
+fn walls_are_those_of_the_real_stick() {
+    let mut project = demo::wool_barn();
+    check_wood(&fitted(&project), "B1", "mortise of P1", "the outer face", 2.0);
+    let (breadth, depth) = (Length::inches(5.25), Length::inches(10.0));
+    let measured = MeasuredSize { from_zero: Length::ZERO, breadth, depth };
+    project.progress.sizes.insert("B1".to_owned(), vec![measured]);
+    let fit = fitted(&project);
+    check_wood(&fit, "B1", "mortise of P1", "the wall face", 1.25);
+    let says = "B1: only 1 1⁄4″ of wood between mortise of P1 and the wall face; 1 1⁄2″ is the least.";
+    assert!(fit.clashes.iter().any(|clash| clash.says == says), "{:?}", fit.clashes);
 }
 
 /// By hand: the barn's scarf 1 is 40 in long with 2½ in abutments in a 10 in beam: its face falls 1 in 8. Over the mortise

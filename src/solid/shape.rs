@@ -208,6 +208,13 @@ impl Solid {
         (volume > 1e-9).then(|| moment * (1.0 / volume))
     }
 
+    /// Whether there is wood at a place, its surface included.
+    #[must_use]
+    pub fn holds(&self, place: Vector) -> bool {
+        let is_in = |body: &Convex| body.facets().iter().all(|facet| facet.plane.outside(place) <= NEAR);
+        self.bodies.iter().any(is_in)
+    }
+
     /// The upright box around it.
     #[must_use]
     pub fn within(&self) -> Within {

@@ -17,7 +17,7 @@ pub struct NearWood {
     pub cut: String,
     /// What it meets.
     pub mate: String,
-    /// What lies on the other side of the wood: another cut, or "the face", "the end".
+    /// What lies on the other side of the wood: another cut, a face by its name, or "the end".
     pub other: String,
     /// How much wood there is.
     pub wood: Length,
@@ -41,20 +41,20 @@ impl NearWood {
     }
 }
 
-/// For every joint of every stick, the thinnest wood; and whatever else is thinner than the rules ask.
+/// For every cut of every joint, the thinnest wood; and whatever else is thinner than the rules ask.
 #[must_use]
 pub fn near_wood(project: &Project, bodies: &[StickBody]) -> Vec<NearWood> {
-    bodies.iter().flat_map(|body| of_stick(&project.joinery, body)).collect()
+    bodies.iter().flat_map(|body| of_stick(project, body)).collect()
 }
 
-fn of_stick(rules: &JoineryRules, body: &StickBody) -> Vec<NearWood> {
+fn of_stick(project: &Project, body: &StickBody) -> Vec<NearWood> {
     let mut found: Vec<NearWood> = Vec::new();
     for (index, cut) in body.cuts.iter().enumerate() {
         let Some(mate) = cut.mate.as_ref().filter(|_| is_judged(cut.kind)) else { continue };
-        let mut all = to_faces(rules, body, cut, mate);
+        let mut all = to_faces(project, body, cut, mate);
         for (at, other) in body.cuts.iter().enumerate() {
             if at != index && other.mate.as_ref() != Some(mate) && other.kind != CutKind::Chamfer {
-                all.extend(to_cut(rules, body, (cut, mate), other));
+                all.extend(to_cut(&project.joinery, body, (cut, mate), other));
             }
         }
         found.extend(all);
@@ -67,13 +67,13 @@ fn is_judged(kind: CutKind) -> bool {
     matches!(kind, CutKind::Mortise | CutKind::PegHole | CutKind::BirdsMouth | CutKind::Lap)
 }
 
-/// Of each joint the thinnest, and all that are too thin; one pair of cuts is told once.
+/// Of each cut the thinnest, and all that are too thin; one pair of cuts is told once.
 fn thinnest(mut all: Vec<NearWood>) -> Vec<NearWood> {
     all.sort_by(|a, b| a.wood.to_inches().total_cmp(&b.wood.to_inches()));
     let mut kept: Vec<NearWood> = Vec::new();
     for wood in all {
         let is_told = kept.iter().any(|known| known.cut == wood.other && known.other == wood.cut);
-        let is_first = kept.iter().all(|known| known.mate != wood.mate);
+        let is_first = kept.iter().all(|known| known.cut != wood.cut);
         if !is_told && (is_first || wood.is_thin()) {
             kept.push(wood);
         }
@@ -128,36 +128,70 @@ fn least_between(rules: &JoineryRules, one: CutKind, two: CutKind) -> Option<Len
     }
 }
 
-/// The wood to each face of the stock that the cut does not break through.
-fn to_faces(rules: &JoineryRules, body: &StickBody, cut: &Cut, mate: &str) -> Vec<NearWood> {
+/// The wood to each face of the stock that the cut does not break through, at the size the stick was measured there.
+fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<NearWood> {
     let [stock] = &body.stock[..] else { return Vec::new() };
     if cut.kind == CutKind::Lap {
         return Vec::new();
     }
     let mut found = Vec::new();
     for facet in stock.facets() {
-        let reach_of =
-            |cut: &Cut| cut.tools.iter().map(|tool| tool.reach(&facet.plane).1).fold(f64::NEG_INFINITY, f64::max);
-        // A mortise opens where its housing does.
-        let is_open = body.cuts.iter().any(|own| own.mate == cut.mate && reach_of(own) > -1e-6);
-        let reach = reach_of(cut);
-        if is_open || reach < -FAR * 2.0 {
+        let reach = cut.tools.iter().map(|tool| tool.reach(&facet.plane).1).fold(f64::NEG_INFINITY, f64::max);
+        if !(-FAR * 2.0..=-1e-6).contains(&reach) {
             continue;
         }
         let corners = cut.tools.iter().flat_map(Convex::corners);
-        let nearest = corners.max_by(|a, b| facet.plane.outside(*a).total_cmp(&facet.plane.outside(*b)));
+        let nearest: Vec<Vector> = corners.filter(|corner| facet.plane.outside(*corner) > reach - 1e-6).collect();
+        let middle = nearest.iter().fold(Vector::ZERO, |sum, corner| sum + *corner) * (1.0 / nearest.len() as f64);
+        let half = facet.plane.normal * (-reach / 2.0);
+        let at = middle + half;
+        // Where its housing took all the wood, a mortise is open; a peg's hole through the wall opens nothing.
+        if !nearest.iter().any(|corner| body.wood.holds((*corner + middle) * 0.5 + half)) {
+            continue;
+        }
         let is_end = facet.skin == Skin::End;
         found.push(NearWood {
             stick: body.mark.clone(),
             cut: cut.what.clone(),
             mate: mate.to_owned(),
-            other: if is_end { "the end" } else { "the face" }.to_owned(),
-            wood: Length::inches(-reach),
-            least: least_to_face(rules, cut.kind, is_end),
-            at: nearest.unwrap_or(Vector::ZERO) + facet.plane.normal * (-reach / 2.0),
+            other: if is_end { "the end" } else { face_name(facet.plane.normal) }.to_owned(),
+            wood: Length::inches(-reach) + over_sawn(project, body, facet.plane.normal, at),
+            least: least_to_face(&project.joinery, cut.kind, is_end),
+            at,
         });
     }
     found
+}
+
+/// A face by the way it looks.
+fn face_name(normal: Vector) -> &'static str {
+    let Vector { x, y, z } = normal;
+    match () {
+        () if y > 0.7 => "the outer face",
+        () if y < -0.7 => "the wall face",
+        () if z > 0.7 => "the top",
+        () if z < -0.7 => "the underside",
+        () if x > 0.0 => "the right face",
+        () => "the left face",
+    }
+}
+
+/// How much more wood than sawn lies toward that face, where the real stick was measured: joints are laid out from the
+/// reference faces, so all of it lies on the other side. Posts: wall and right face; beam and ledger: wall face.
+fn over_sawn(project: &Project, body: &StickBody, normal: Vector, at: Vector) -> Length {
+    let timbers = &project.frame.timbers;
+    let (sawn, is_post) = match body.mark.chars().next() {
+        Some('P') => (timbers.post.sawn, true),
+        Some('B') => (timbers.beam.sawn, false),
+        Some('L') => (timbers.ledger.sawn, false),
+        _ => return Length::ZERO,
+    };
+    let real = project.progress.size_at(&body.mark, sawn, body.from_zero(at));
+    match () {
+        () if normal.y < -0.7 && is_post => real.depth - sawn.depth,
+        () if normal.y < -0.7 || normal.x > 0.7 && is_post => real.breadth - sawn.breadth,
+        () => Length::ZERO,
+    }
 }
 
 /// A mortise's wall is as thick as its tenon, or 1½ in (common practice); the ends have rules of their own.
