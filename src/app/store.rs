@@ -415,5 +415,5 @@ fn fitted_after(drawn: RwSignal<Option<Good>>) -> RwSignal<Option<Fitted>> {
         let fit = Arc::new(fit(&good.project, &good.built.shape));
         Some(Fitted { good, fit })
     };
-    after_pause(Duration::from_millis(400), move || drawn.track(), make)
+    after_pause(Duration::from_millis(900), move || drawn.track(), make)
 }
