@@ -88,6 +88,14 @@ fn walls_are_those_of_the_real_stick() {
     check_wood(&fit, "B1", "mortise of P1", "the wall face", 1.25);
     let says = "B1: only 1 1⁄4″ of wood between mortise of P1 and the wall face; 1 1⁄2″ is the least.";
     assert!(fit.clashes.iter().any(|clash| clash.says == says), "{:?}", fit.clashes);
+    // A wall that the real stick has not at all is told too.
+    for breadth in [4.0, 3.75] {
+        let measured = MeasuredSize { breadth: Length::inches(breadth), ..measured };
+        project.progress.sizes.insert("B1".to_owned(), vec![measured]);
+        let gone = "B1: only 0″ of wood between mortise of P1 and the wall face; 1 1⁄2″ is the least.";
+        let fit = fitted(&project);
+        assert!(fit.clashes.iter().any(|clash| clash.says == gone), "{:?}", fit.clashes);
+    }
 }
 
 /// By hand: the barn's scarf 1 is 40 in long with 2½ in abutments in a 10 in beam: its face falls 1 in 8. Over the mortise

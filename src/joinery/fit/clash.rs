@@ -33,8 +33,8 @@ pub fn clashes(project: &Project, bodies: &[StickBody], near: &[NearWood]) -> Ve
     for body in bodies {
         found.extend(cuts_that_meet(project, body));
     }
-    for thin in near.iter().filter(|wood| wood.is_thin() && wood.wood > Length::ZERO) {
-        found.extend(bodies.iter().find(|body| body.mark == thin.stick).map(|body| too_thin(project, body, thin)));
+    for thin in near.iter().filter(|wood| wood.is_thin()) {
+        found.extend(bodies.iter().find(|body| body.mark == thin.stick).and_then(|body| too_thin(project, body, thin)));
     }
     for (index, one) in bodies.iter().enumerate() {
         found.extend(bodies[index + 1..].iter().filter_map(|two| shared_wood(project, one, two)));
@@ -78,18 +78,22 @@ fn mover_last<'a>(one: &'a Cut, two: &'a Cut) -> (&'a Cut, &'a Cut) {
     if fixed(two) > fixed(one) { (two, one) } else { (one, two) }
 }
 
-fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Clash {
+/// Wood that is thinner than the rules ask; cuts that run into each other are told as such.
+fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Option<Clash> {
     let say = |value: Length| length(value, project.units);
     let least = thin.least.unwrap_or_default();
     let cut = |what: &str| body.cuts.iter().find(|cut| cut.what == what);
     let pair = cut(&thin.other).zip(cut(&thin.cut)).map(|(one, two)| mover_last(one, two));
+    if pair.is_some() && thin.wood <= Length::ZERO {
+        return None;
+    }
     let wide = least.to_inches() - 1e-6;
     let apart = |a: &Convex, b: &Convex| a.shared(b).is_none() && between(a, b).0 >= wide;
     let clears = pair.and_then(|(one, two)| smallest_move(body, one, two, apart));
     let mut says = format!(
         "{}: only {} of wood between {} and {}; {} is the least",
         body.mark,
-        say(thin.wood),
+        say(thin.wood.max(Length::ZERO)),
         thin.cut,
         thin.other,
         say(least)
@@ -99,14 +103,14 @@ fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Clash {
     } else {
         says.push('.');
     }
-    Clash {
+    Some(Clash {
         stick: body.mark.clone(),
         other: Some(thin.mate.clone()),
         at: thin.at,
         from_zero: body.from_zero(thin.at),
         says,
         clears,
-    }
+    })
 }
 
 fn way_out(cut: &Cut, clears: Option<Length>, units: UnitSystem) -> String {
