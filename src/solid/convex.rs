@@ -92,15 +92,6 @@ impl Convex {
         self.facets.iter().flat_map(|facet| facet.corners.iter().copied())
     }
 
-    /// Every facet of this skin.
-    #[must_use]
-    pub fn skinned(mut self, skin: Skin) -> Self {
-        for facet in &mut self.facets {
-            facet.skin = skin;
-        }
-        self
-    }
-
     /// Moved.
     #[must_use]
     pub fn moved(&self, by: Vector) -> Self {
@@ -215,13 +206,13 @@ impl Convex {
         pieces
     }
 
-    /// The body's mirror image in the plane x = at.
+    /// The body's mirror image in a plane.
     #[must_use]
-    pub fn mirrored(&self, at: f64) -> Self {
-        let turn = |place: Vector| Vector { x: 2.0 * at - place.x, ..place };
+    pub fn mirrored(&self, plane: &Plane) -> Self {
+        let turn = |place: Vector| place - plane.normal * (2.0 * plane.outside(place));
         let facets = self.facets.iter().map(|facet| {
             let corners: Vec<Vector> = facet.corners.iter().rev().map(|corner| turn(*corner)).collect();
-            let normal = Vector { x: -facet.plane.normal.x, ..facet.plane.normal };
+            let normal = facet.plane.normal - plane.normal * (2.0 * plane.normal.dot(facet.plane.normal));
             Facet { plane: Plane::through(corners[0], normal), corners, skin: facet.skin }
         });
         Self::new(facets.collect())

@@ -285,7 +285,7 @@ mod tests {
     fn a_mirror_image_has_the_same_wood() {
         let outline = Polygon::new([(0.0, 0.0), (9.0, 0.0), (4.0, 5.0)].map(|(x, y)| Point::inches(x, y)).to_vec());
         let wedge = prism(&outline, Axis::Y, Length::ZERO, Length::inches(2.0)).remove(0);
-        let mirrored = wedge.mirrored(3.0);
+        let mirrored = wedge.mirrored(&Plane { normal: Axis::X.direction(), offset: 3.0 });
         check(wedge.volume(), 45.0);
         check(mirrored.volume(), 45.0);
         check(mirrored.moments().1.x / 45.0, 6.0 - wedge.moments().1.x / 45.0);

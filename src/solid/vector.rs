@@ -137,6 +137,12 @@ impl Within {
         [room.x, room.y, room.z, other_room.x, other_room.y, other_room.z].iter().all(|room| *room >= 0.0)
     }
 
+    /// The gap between two boxes, in inches: never more than the gap between what is in them.
+    #[must_use]
+    pub fn gap(&self, other: &Self) -> f64 {
+        (self.low - other.high).max(other.low - self.high).max(Vector::ZERO).norm()
+    }
+
     /// They share room, more than a touch.
     #[must_use]
     pub fn meets(&self, other: &Self) -> bool {

@@ -1,13 +1,11 @@
 //! Wood that is claimed twice, or left too thin, with the smallest move that clears it.
 use super::super::body::{Cut, CutKind, StickBody};
+use super::TOUCH;
 use super::near::NearWood;
 use crate::project::Project;
 use crate::solid::{Convex, Solid, Vector, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
-
-/// Less than this shared between two bodies is a touch, in cubic inches.
-const TOUCH: f64 = 1e-4;
 
 /// One place where something is in the way.
 #[derive(Clone, Debug, PartialEq)]

@@ -6,6 +6,7 @@
 //! on the rafters; a piece of the ledger goes straight to the wall.
 use super::super::body::StickBody;
 use super::super::scarf::ScarfShape;
+use super::TOUCH;
 use crate::design::Shape;
 use crate::geometry::BeamPiece;
 use crate::project::{Project, Side};
@@ -13,8 +14,6 @@ use crate::solid::{Solid, Vector, swept};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
-/// Less than this shared on the way is a touch, in cubic inches.
-const TOUCH: f64 = 1e-4;
 /// How far a stick is taken to come from, in inches: farther than any joint is deep.
 const APPROACH: f64 = 24.0;
 /// Travel past the squint or the tongues, so that the tip clears its arris (common practice).

@@ -12,6 +12,9 @@ use super::body::StickBody;
 use crate::design::Shape;
 use crate::project::Project;
 
+/// Less wood than this shared by two bodies is a touch, in cubic inches.
+const TOUCH: f64 = 1e-4;
+
 /// What the solids show.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fit {

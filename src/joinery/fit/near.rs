@@ -84,7 +84,7 @@ fn thinnest(mut all: Vec<NearWood>) -> Vec<NearWood> {
 fn to_cut(rules: &JoineryRules, body: &StickBody, (cut, mate): (&Cut, &str), other: &Cut) -> Option<NearWood> {
     let mut best: Option<(f64, Vector)> = None;
     for (one, two) in cut.tools.iter().flat_map(|one| other.tools.iter().map(move |two| (one, two))) {
-        if apart(one, two) < best.map_or(FAR, |(wood, _)| wood) {
+        if one.within().gap(&two.within()) < best.map_or(FAR, |(wood, _)| wood) {
             let found = if one.shared(two).is_some() { (0.0, one.within().low) } else { between(one, two) };
             if best.is_none_or(|(wood, _)| found.0 < wood) {
                 best = Some(found);
@@ -101,16 +101,6 @@ fn to_cut(rules: &JoineryRules, body: &StickBody, (cut, mate): (&Cut, &str), oth
         least: least_between(rules, cut.kind, other.kind),
         at,
     })
-}
-
-/// The gap between the upright boxes around two bodies: never more than what is between the bodies.
-fn apart(one: &Convex, two: &Convex) -> f64 {
-    let (a, b) = (one.within(), two.within());
-    let gap = |low: f64, high: f64| (low - high).max(0.0);
-    let x = gap(a.low.x, b.high.x).max(gap(b.low.x, a.high.x));
-    let y = gap(a.low.y, b.high.y).max(gap(b.low.y, a.high.y));
-    let z = gap(a.low.z, b.high.z).max(gap(b.low.z, a.high.z));
-    Vector::inches(x, y, z).norm()
 }
 
 /// What the rules ask between two cuts of different joints.
