@@ -1,4 +1,5 @@
 //! A stick as wood: the stock it is sawn from, everything that is cut out of it, and what is left.
+use crate::project::Role;
 use crate::solid::{Convex, Skin, Solid, Surface, Vector};
 use crate::units::{Length, Volume};
 
@@ -54,6 +55,8 @@ impl Cut {
 pub struct StickBody {
     /// Its mark.
     pub mark: String,
+    /// What it does.
+    pub role: Role,
     /// Its zero in the frame.
     pub zero: Vector,
     /// From zero along the stick, of length one: the way its marks are measured.
@@ -69,13 +72,18 @@ pub struct StickBody {
 impl StickBody {
     /// A stick of that stock with those cuts made.
     #[must_use]
-    pub fn new(mark: String, (zero, along): (Vector, Vector), stock: Vec<Convex>, cuts: Vec<Cut>) -> Self {
+    pub fn new(
+        (mark, role): (String, Role),
+        (zero, along): (Vector, Vector),
+        stock: Vec<Convex>,
+        cuts: Vec<Cut>,
+    ) -> Self {
         let stock: Vec<Convex> = stock.into_iter().map(|body| sawn(body, along)).collect();
         let mut wood = Solid::new(stock.clone());
         for tool in cuts.iter().flat_map(|cut| &cut.tools) {
             wood.cut(tool);
         }
-        Self { mark, zero, along, stock, cuts, wood }
+        Self { mark, role, zero, along, stock, cuts, wood }
     }
 
     /// The same stick in another place of the frame under another mark.
@@ -84,6 +92,7 @@ impl StickBody {
         let cut = |cut: &Cut| Cut { tools: cut.tools.iter().map(|tool| tool.moved(by)).collect(), ..cut.clone() };
         Self {
             mark,
+            role: self.role,
             zero: self.zero + by,
             along: self.along,
             stock: self.stock.iter().map(|body| body.moved(by)).collect(),

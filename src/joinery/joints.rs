@@ -3,6 +3,7 @@
 //! Read from the cuts of the sticks. The way is found, not told: of the directions a joint of its kind may be drawn
 //! apart in, the first along which the room that one part sweeps over holds no wood of the other.
 use super::body::{Cut, CutKind, StickBody};
+use crate::project::Role;
 use crate::solid::{Convex, Plane, Skin, Solid, Vector, Within, swept};
 use crate::units::{Length, Volume};
 
@@ -110,9 +111,9 @@ fn met<'a>(bodies: &'a [StickBody], body: &'a StickBody, cut: &Cut) -> Vec<(&'a 
         }
         CutKind::BirdsMouth => {
             // The mate of a bird's mouth is a whole line of pieces: those it lies on are found by their place.
-            let letter = if mate == "beam" { 'B' } else { 'L' };
+            let line = if mate == "beam" { Role::Beam } else { Role::Ledger };
             let notch = around(&cut.tools);
-            let under = bodies.iter().filter(|other| other.mark.starts_with(letter));
+            let under = bodies.iter().filter(|other| other.role == line);
             under.filter(|other| other.wood.within().meets(&notch)).map(|other| (body, other)).collect()
         }
         _ => Vec::new(),
@@ -127,10 +128,7 @@ fn note<'a>(found: &mut Vec<Met<'a>>, cut: &'a Cut, goes: &'a StickBody, stays: 
     };
     // Two pieces of one line that take the same stick are one joint.
     let same = |met: &&mut Met| {
-        met.goes.mark == goes.mark
-            && met.kind == kind
-            && met.stays[0].mark[..1] == stays.mark[..1]
-            && kind != JointKind::Lap
+        met.goes.mark == goes.mark && met.kind == kind && met.stays[0].role == stays.role && kind != JointKind::Lap
     };
     match found.iter_mut().find(same) {
         Some(met) => {
@@ -200,9 +198,9 @@ impl Met<'_> {
                 Some(scarf) if scarf.starts_with("scarf") => format!("S{}: {stays} and {goes}", &scarf[1..]),
                 _ => format!("Ledger splice: {stays} and {goes}"),
             },
-            JointKind::BirdsMouth => format!("Rafter {goes} over {} {stays}", word(&stays)),
-            JointKind::Tenon if goes.starts_with('P') => format!("Post {goes} in beam {stays}"),
-            JointKind::Tenon => format!("Brace {goes} in {} {stays}", word(&stays)),
+            JointKind::BirdsMouth => format!("Rafter {goes} over {} {stays}", self.stays[0].role.name()),
+            JointKind::Tenon if self.goes.role == Role::Post => format!("Post {goes} in beam {stays}"),
+            JointKind::Tenon => format!("Brace {goes} in {} {stays}", self.stays[0].role.name()),
         }
     }
 }
@@ -211,16 +209,6 @@ impl Met<'_> {
 fn is_free(part: &Solid, fixed: &[Solid], by: Vector) -> bool {
     let room = part.bodies().iter().map(|body| Solid::new(vec![swept(body, by)]));
     room.into_iter().all(|room| fixed.iter().all(|body| room.shared(body).volume() < TOUCH))
-}
-
-/// What a stick of that mark is called.
-fn word(mark: &str) -> &'static str {
-    match mark.as_bytes().first() {
-        Some(b'P') => "post",
-        Some(b'B') => "beam",
-        Some(b'L') => "ledger",
-        _ => "stick",
-    }
 }
 
 fn around(tools: &[Convex]) -> Within {

@@ -1,4 +1,5 @@
 //! The frame to be built: reach, heights, posts, braces, scarfs, rafters and sizes.
+use super::role::Role;
 use crate::materials::Timber;
 use crate::units::{Length, Slope};
 
@@ -193,6 +194,22 @@ pub struct Timbers {
     pub purlin: Timber,
     /// Blocks.
     pub block: Timber,
+}
+
+impl Timbers {
+    /// The timber of sticks that do this.
+    #[must_use]
+    pub const fn of(&self, role: Role) -> Timber {
+        match role {
+            Role::Post => self.post,
+            Role::Beam => self.beam,
+            Role::Brace => self.brace,
+            Role::Rafter => self.rafter,
+            Role::Ledger => self.ledger,
+            Role::Purlin => self.purlin,
+            Role::Block => self.block,
+        }
+    }
 }
 
 /// The whole frame.

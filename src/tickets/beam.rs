@@ -5,7 +5,7 @@ use super::brace::{PocketPlace, pocket_marks};
 use super::dry_fit::{dry_fit_shift, moved_words};
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
-use super::stick::{Role, Stick, in_order};
+use super::stick::{Stick, in_order};
 use crate::design::Shape;
 use crate::geometry::{
     BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, laid_out, reduced_beam_depth, wood_over,
@@ -15,7 +15,7 @@ use crate::joinery::{
     posts_of, scarf_end,
 };
 use crate::materials::Face;
-use crate::project::{Project, Side};
+use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 

@@ -1,10 +1,10 @@
 //! Blocks between the rafters over the beam.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
 use crate::materials::Face;
-use crate::project::{Blocks, Project};
+use crate::project::{Blocks, Project, Role};
 use crate::units::{Length, Weight};
 
 /// Every block's sheet, left to right; none where none are wanted.

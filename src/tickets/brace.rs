@@ -1,11 +1,11 @@
 //! The brace's sheet: zero at the post's shoulder on the long edge; and the pockets it asks of others.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{BraceShape, Bulk, Pocket, Point, Polygon};
 use crate::joinery::{brace_peg, brace_tenon_thickness};
 use crate::materials::Face;
-use crate::project::{Project, Side};
+use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 

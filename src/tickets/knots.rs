@@ -7,10 +7,10 @@
 //! A knot is taken as the square around it, on the face it is seen on. What was found is told as the stick lies now; the
 //! joints are then laid on the wood in every way its section allows. The stock past the ends stays where it is.
 use super::mark::{Mark, MarkKind};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::materials::Face;
-use crate::project::{Knot, Project};
+use crate::project::{Knot, Project, Role};
 use crate::units::{Length, UnitSystem, sort_by_number};
 use crate::wording::length;
 

@@ -1,10 +1,10 @@
 //! The ledger piece's sheet: zero at the beam's x = 0, carried to its own left end.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, LedgerPiece, Point, Polygon, wall_posts};
 use crate::materials::Face;
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 

@@ -18,6 +18,7 @@ mod stick;
 mod template;
 
 pub use crate::materials::Face;
+pub use crate::project::Role;
 pub use dry_fit::{dry_fit_problems, dry_fit_shift};
 pub use jig::{Board, Jig, jigs};
 pub use knots::{KnotAnswer, Lay, Struck, Zone, clear_zones, knot_answer};
@@ -26,5 +27,5 @@ pub use order::{Turn, WorkOrder, mirror_of, mirror_words, work_order};
 pub use rescue::{Answer, BadCut, Slip, Way, rescue};
 pub use salvage::clear_lengths;
 pub use sizes::size_problems;
-pub use stick::{Role, Stick, cut_problems, sticks};
+pub use stick::{Stick, cut_problems, sticks};
 pub use template::{Bore, Stroke, Template, TemplateLine, templates};

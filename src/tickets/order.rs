@@ -4,9 +4,10 @@
 //! its place; the beam's pieces are cut together, for their scarfs are closed dry; of sticks cut alike the first is the
 //! pattern; the tenons' holes are bored last of all, with the mortises' holes there to measure from.
 use super::mark::{Mark, MarkKind, Waste, sixty_fourths};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::joinery::Entry;
 use crate::materials::Face;
+use crate::project::Role;
 use crate::units::{Length, sort_by_number};
 
 /// Sticks that are cut one after the other to one layout.
@@ -162,7 +163,7 @@ mod tests {
     use super::*;
     use crate::evaluate;
     use crate::joinery::fit;
-    use crate::project::demo;
+    use crate::project::{Role, demo};
 
     /// By hand: the barn's end posts carry one brace each, on opposite sides, and are shouldered on opposite sides; they
     /// stand as far from the beam's ends only where the frame is symmetric, which a post's own sheet does not ask.

@@ -1,12 +1,12 @@
 //! The post's sheet: zero at the top shoulder, down is positive.
 use super::brace::{PocketPlace, pocket_marks};
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, post_housing, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, post_joints};
 use crate::materials::Face;
-use crate::project::{Project, Side};
+use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 

@@ -1,10 +1,10 @@
 //! The purlin's sheet: zero at its left end, rafter centres and butts.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PurlinPiece, PurlinRow};
 use crate::materials::Face;
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::units::{Length, Weight};
 use crate::wording::length;
 

@@ -1,10 +1,10 @@
 //! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
 use crate::materials::Face;
-use crate::project::{Project, TailCut};
+use crate::project::{Project, Role, TailCut};
 use crate::units::{Length, Slope, UnitSystem, Weight, show_slope};
 use crate::wording::length;
 

@@ -6,10 +6,10 @@
 //! cut, so no answer counts on wood that may be gone. Tolerances, shims and loose tenons are common practice.
 use super::mark::{Mark, MarkKind, Waste};
 use super::salvage::salvage;
-use super::stick::{Role, Stick};
+use super::stick::Stick;
 use crate::design::Shape;
 use crate::joinery::brace_tenon_thickness;
-use crate::project::{Project, Side};
+use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, sort_by_number};
 use crate::wording::{length, tape};
 

@@ -6,47 +6,8 @@ use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
 use crate::materials::{Face, Timber, species};
-use crate::project::{Problem, Progress, Project};
+use crate::project::{Problem, Progress, Project, Role};
 use crate::units::{Length, Weight, sort_by_number};
-
-/// What a stick does in the frame.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Role {
-    /// P1, P2, …
-    Post,
-    /// B1, B2, …
-    Beam,
-    /// K1R, K2L, …
-    Brace,
-    /// R1, R2, …
-    Rafter,
-    /// L1, L2, …
-    Ledger,
-    /// N1a, N1b, … from the eave up.
-    Purlin,
-    /// X1, X2, …
-    Block,
-}
-
-impl Role {
-    /// Every role, in the order of the frame.
-    pub const ALL: [Self; 7] =
-        [Self::Post, Self::Beam, Self::Brace, Self::Rafter, Self::Ledger, Self::Purlin, Self::Block];
-
-    /// The trade's word.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Post => "post",
-            Self::Beam => "beam",
-            Self::Brace => "brace",
-            Self::Rafter => "rafter",
-            Self::Ledger => "ledger",
-            Self::Purlin => "purlin",
-            Self::Block => "block",
-        }
-    }
-}
 
 /// One stick of the frame.
 #[derive(Clone, Debug, PartialEq)]

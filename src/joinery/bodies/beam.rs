@@ -7,7 +7,7 @@ use super::super::scarf::ScarfShape;
 use super::{RIGHT, UP, chamfer, cheeks, in_elevation, peg_hole, pocket};
 use crate::design::Shape;
 use crate::geometry::{BeamPiece, Polygon, PostShape, beam_housing, laid_out};
-use crate::project::{Blocks, Project};
+use crate::project::{Blocks, Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
 
@@ -31,7 +31,12 @@ pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
         cuts.extend(pocket::cuts(project, brace, &found, sawn.breadth, |along, out| brace.place(along, out)));
     }
     cuts.extend(chamfers(project, shape, piece, under));
-    StickBody::new(format!("B{}", piece.number), (Vector::new(piece.start, outer, top), RIGHT), stock, cuts)
+    StickBody::new(
+        (format!("B{}", piece.number), Role::Beam),
+        (Vector::new(piece.start, outer, top), RIGHT),
+        stock,
+        cuts,
+    )
 }
 
 fn lap(project: &Project, shape: &Shape, piece: &BeamPiece, (number, is_lower): (usize, bool), under: Length) -> Cut {
@@ -110,7 +115,7 @@ pub fn blocks(project: &Project, shape: &Shape) -> Vec<StickBody> {
         let low = Vector::new(pair[0] + half, outer - timber.breadth, seat);
         let high = Vector::new(pair[1] - half, outer, seat + timber.depth);
         let zero = Vector::new(pair[0] + half, outer, seat);
-        StickBody::new(format!("X{}", index + 1), (zero, RIGHT), cuboid(low, high), Vec::new())
+        StickBody::new((format!("X{}", index + 1), Role::Block), (zero, RIGHT), cuboid(low, high), Vec::new())
     })
     .collect()
 }

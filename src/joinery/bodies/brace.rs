@@ -4,7 +4,7 @@ use super::super::pegs::{brace_peg, brace_tenon_thickness};
 use super::{cheeks, in_elevation, peg_hole};
 use crate::design::Shape;
 use crate::geometry::{Brace, Point, Polygon};
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::solid::{Axis, Vector};
 use crate::units::Length;
 
@@ -35,5 +35,5 @@ pub fn body(project: &Project, shape: &Shape, brace: &Brace) -> StickBody {
     let at = |x: Length| Axis::Y.place(brace.place_stick(form, Point::new(x, Length::ZERO)), outer);
     let (zero, end) = (at(Length::ZERO), at(form.long_edge()));
     let along = (end - zero).unit().unwrap_or(Vector::inches(0.0, 0.0, 1.0));
-    StickBody::new(brace.mark(), (zero, along), stock, cuts)
+    StickBody::new((brace.mark(), Role::Brace), (zero, along), stock, cuts)
 }

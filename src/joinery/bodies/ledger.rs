@@ -3,7 +3,7 @@ use super::super::body::{Cut, CutKind, StickBody};
 use super::RIGHT;
 use crate::design::Shape;
 use crate::geometry::LedgerPiece;
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
 
@@ -25,5 +25,10 @@ pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody 
         cuts.push(Cut::new("splice, under", CutKind::Lap, half).mate(format!("L{}", piece.number + 1)));
     }
     let zero = Vector::new(piece.start, front, top);
-    StickBody::new(format!("L{}", piece.number), (zero, RIGHT), between((piece.start, piece.end), (under, top)), cuts)
+    StickBody::new(
+        (format!("L{}", piece.number), Role::Ledger),
+        (zero, RIGHT),
+        between((piece.start, piece.end), (under, top)),
+        cuts,
+    )
 }

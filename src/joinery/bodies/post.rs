@@ -5,7 +5,7 @@ use super::super::pegs::{head_peg_height, head_peg_places};
 use super::{RIGHT, UP, chamfer, cheeks, peg_hole, pocket};
 use crate::design::Shape;
 use crate::geometry::{PostShape, beam_housing, laid_out, post_housing};
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
 
@@ -24,7 +24,12 @@ pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
     }
     cuts.extend(reduced_head(project, post, right));
     cuts.extend(chamfers(project, shape, post, right));
-    StickBody::new(format!("P{}", post.number), (Vector::new(post.left, outer, post.shoulder), -UP), stock, cuts)
+    StickBody::new(
+        (format!("P{}", post.number), Role::Post),
+        (Vector::new(post.left, outer, post.shoulder), -UP),
+        stock,
+        cuts,
+    )
 }
 
 fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Length, Length)) -> Vec<Cut> {

@@ -3,7 +3,7 @@ use super::super::body::StickBody;
 use super::RIGHT;
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon, PurlinRow};
-use crate::project::Project;
+use crate::project::{Project, Role};
 use crate::solid::{Axis, prism};
 use crate::units::Length;
 
@@ -29,7 +29,7 @@ fn row_bodies(project: &Project, shape: &Shape, row: &PurlinRow) -> Vec<StickBod
         .map(|(index, piece)| {
             let zero = Axis::X.place(place(lower, -sawn.depth), piece.start);
             let stock = prism(&outline, Axis::X, piece.start, piece.end);
-            StickBody::new(row.mark(index), (zero, RIGHT), stock, Vec::new())
+            StickBody::new((row.mark(index), Role::Purlin), (zero, RIGHT), stock, Vec::new())
         })
         .collect()
 }

@@ -2,7 +2,7 @@
 use super::super::body::{Cut, CutKind, StickBody};
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon};
-use crate::project::{Project, TailCut};
+use crate::project::{Project, Role, TailCut};
 use crate::solid::{Axis, Vector, prism};
 use crate::units::Length;
 
@@ -36,5 +36,5 @@ fn body(project: &Project, shape: &Shape, centre: Length) -> StickBody {
     let at = |x: Length| Axis::X.place(rafter.place(&shape.line, top(x)), centre - half);
     let zero = at(Length::ZERO);
     let along = (at(high.x) - at(low.x)).unit().unwrap_or(Vector::inches(0.0, 1.0, 0.0));
-    StickBody::new("R1".to_owned(), (zero, along), stock, cuts)
+    StickBody::new(("R1".to_owned(), Role::Rafter), (zero, along), stock, cuts)
 }

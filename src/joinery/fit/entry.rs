@@ -4,12 +4,13 @@
 //! piece with the lower lap before the one that lies on it; an under-squinted scarf needs an endwise travel, made by the
 //! new piece together with its posts, which lean out with their feet free; rafters come down on ledger and beam, purlins
 //! on the rafters; a piece of the ledger goes straight to the wall.
+use super::super::beam_piece::posts_of;
 use super::super::body::StickBody;
 use super::super::scarf::ScarfShape;
 use super::TOUCH;
 use crate::design::Shape;
-use crate::geometry::BeamPiece;
-use crate::project::{Project, Side};
+use crate::geometry::{BeamPiece, Brace};
+use crate::project::{Project, Role, Side};
 use crate::solid::{Solid, Vector, swept};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -96,8 +97,8 @@ impl<'a> Yard<'a> {
         self.bodies.iter().find(|body| body.mark == mark)
     }
 
-    fn of_letter(&self, letter: char) -> Vec<&'a StickBody> {
-        self.bodies.iter().filter(|body| body.mark.starts_with(letter)).collect()
+    fn all(&self, role: Role) -> Vec<&'a StickBody> {
+        self.bodies.iter().filter(|body| body.role == role).collect()
     }
 
     fn entry(&self, mark: &str, way: &str, legs: &[Leg], standing: &[&StickBody]) -> Option<Entry> {
@@ -110,7 +111,7 @@ impl<'a> Yard<'a> {
         let legs = [Leg { back: Vector::inches(0.0, APPROACH, 0.0) }];
         let mut standing: Vec<&StickBody> = Vec::new();
         let mut all = Vec::new();
-        for body in self.of_letter('L') {
+        for body in self.all(Role::Ledger) {
             all.extend(self.entry(&body.mark, "straight to the wall", &legs, &standing));
             standing.push(body);
         }
@@ -119,7 +120,7 @@ impl<'a> Yard<'a> {
 
     /// Each brace into its post along the beam, before the beam is there.
     fn braces(&self) -> Vec<Entry> {
-        let one = |brace: &crate::geometry::Brace| {
+        let one = |brace: &Brace| {
             let out = if brace.side == Side::Right { APPROACH } else { -APPROACH };
             let legs = [Leg { back: Vector::inches(out, 0.0, 0.0) }];
             let post = self.body(&format!("P{}", brace.post))?;
@@ -164,9 +165,8 @@ impl<'a> Yard<'a> {
 
     /// The posts under a piece that no piece before it stands on, and their braces.
     fn under(&self, piece: &BeamPiece) -> Vec<&'a StickBody> {
-        let posts = super::super::beam_piece::posts_of(self.shape, piece);
         let mut all = Vec::new();
-        for post in posts {
+        for post in posts_of(self.shape, piece) {
             all.extend(self.body(&format!("P{}", post.number)));
             let braces = self.shape.braces.iter().filter(|brace| brace.post == post.number);
             all.extend(braces.filter_map(|brace| self.body(&brace.mark())));
@@ -199,18 +199,18 @@ impl<'a> Yard<'a> {
 
     fn rafters(&self) -> Vec<Entry> {
         let legs = [Leg { back: Vector::inches(0.0, 0.0, APPROACH) }];
-        let mut below = self.of_letter('L');
-        below.extend(self.of_letter('B'));
-        below.extend(self.of_letter('P'));
-        let all = self.of_letter('R');
+        let mut below = self.all(Role::Ledger);
+        below.extend(self.all(Role::Beam));
+        below.extend(self.all(Role::Post));
+        let all = self.all(Role::Rafter);
         all.iter().filter_map(|body| self.entry(&body.mark, "down on ledger and beam", &legs, &below)).collect()
     }
 
     fn purlins(&self) -> Vec<Entry> {
         let pitch = self.shape.line.pitch;
         let off = Vector::inches(0.0, pitch.sin(), pitch.cos()) * APPROACH;
-        let below = self.of_letter('R');
-        let all = self.of_letter('N');
+        let below = self.all(Role::Rafter);
+        let all = self.all(Role::Purlin);
         let one = |body: &&StickBody| self.entry(&body.mark, "down on the rafters", &[Leg { back: off }], &below);
         all.iter().filter_map(one).collect()
     }

@@ -1,6 +1,6 @@
 //! The thinnest wood at every joint: from its cuts to the cuts of other joints, and to the faces they do not break.
 use super::super::body::{Cut, CutKind, StickBody};
-use crate::project::{JoineryRules, Project};
+use crate::project::{JoineryRules, Project, Role};
 use crate::solid::{Convex, Skin, Vector, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -169,13 +169,11 @@ fn face_name(normal: Vector) -> &'static str {
 /// How much more wood than sawn lies toward that face, where the real stick was measured: joints are laid out from the
 /// reference faces, so all of it lies on the other side. Posts: wall and right face; beam and ledger: wall face.
 fn over_sawn(project: &Project, body: &StickBody, normal: Vector, at: Vector) -> Length {
-    let timbers = &project.frame.timbers;
-    let (sawn, is_post) = match body.mark.chars().next() {
-        Some('P') => (timbers.post.sawn, true),
-        Some('B') => (timbers.beam.sawn, false),
-        Some('L') => (timbers.ledger.sawn, false),
-        _ => return Length::ZERO,
-    };
+    let is_post = body.role == Role::Post;
+    if !is_post && !matches!(body.role, Role::Beam | Role::Ledger) {
+        return Length::ZERO;
+    }
+    let sawn = project.frame.timbers.of(body.role).sawn;
     let real = project.progress.size_at(&body.mark, sawn, body.from_zero(at));
     match () {
         () if normal.y < -0.7 && is_post => real.depth - sawn.depth,
