@@ -1,4 +1,6 @@
 //! Work that waits: for the next picture, or for a pause between edits.
+use super::dom;
+use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -27,24 +29,25 @@ pub fn after_paint<T: Default + Send + Sync + 'static>(
     made
 }
 
-/// What `make` gives, made anew once nothing that `follow` tracks has changed for that long; nothing is there until then.
+/// What `make` gives, made anew once nothing that `follow` tracks has changed for as long as it says; at once where it says
+/// no time.
 pub fn after_pause<T: Send + Sync + 'static>(
-    pause: Duration,
-    follow: impl Fn() + 'static,
+    follow: impl Fn() -> Duration + 'static,
     make: impl Fn() -> Option<T> + Copy + 'static,
 ) -> RwSignal<Option<T>> {
     let made = RwSignal::new(None);
-    let turn = StoredValue::new(0_u64);
-    Effect::new(move |_| {
-        follow();
-        let mine = turn.get_value() + 1;
-        turn.set_value(mine);
-        let renew = move || {
-            if turn.get_value() == mine {
-                made.set(make());
-            }
-        };
-        set_timeout(renew, pause);
-    });
+    let waits = StoredValue::new(None::<TimeoutHandle>);
+    let renew = move || made.set(make());
+    dom::follow(Box::new(move || {
+        let pause = follow();
+        if let Some(Some(handle)) = waits.try_update_value(Option::take) {
+            handle.clear();
+        }
+        if pause.is_zero() {
+            untrack(renew);
+        } else {
+            waits.set_value(set_timeout_with_handle(renew, pause).ok());
+        }
+    }));
     made
 }

@@ -1,6 +1,5 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
 use super::after::{after_paint, after_pause};
-use super::dom::follow;
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
@@ -9,9 +8,8 @@ use crate::joinery::{Fit, fit};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
-use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
 /// The last frame that could be built, with the project it was built from.
@@ -81,12 +79,15 @@ struct Parts {
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
-    fitted: RwSignal<Option<Fitted>>,
+    owner: Owner,
+    fitted: OnceLock<RwSignal<Option<Fitted>>>,
     is_held: StoredValue<bool>,
 }
 
 /// A hand that stays this long where it is rests.
 const REST: Duration = Duration::from_millis(150);
+/// Edits that stay away this long pause.
+const PAUSE: Duration = Duration::from_millis(900);
 
 /// The store of the app.
 #[must_use]
@@ -133,7 +134,8 @@ impl Store {
             good,
             drawn,
             strong,
-            fitted: fitted_after(drawn),
+            owner: Owner::current().unwrap_or_default(),
+            fitted: OnceLock::new(),
             is_held,
         })))
     }
@@ -197,10 +199,13 @@ impl Store {
         self.0.strong.get()
     }
 
-    /// Whether the drawn frame fits together (tracked); the answer to an edit comes once the edits pause.
+    /// Whether the drawn frame fits together (tracked); the answer to an edit comes once the edits pause. Nothing of it is
+    /// worked out before the first one asks.
     #[must_use]
     pub fn fitted(self) -> Option<Fitted> {
-        self.0.fitted.get()
+        let drawn = self.0.drawn;
+        let follow = || untrack(|| self.0.owner.with(|| fitted_after(drawn)));
+        self.0.fitted.get_or_init(follow).get()
     }
 
     /// The last frame that could be built (tracked).
@@ -377,21 +382,11 @@ fn drawn_after(good: Memo<(Option<String>, Option<Good>)>) -> RwSignal<Option<Go
 /// The drawn frame at once; while something is held and moves, only once the hand rests, so that the drawing keeps up
 /// with it.
 fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal<Option<Good>> {
-    let rested = RwSignal::new(None);
-    let waits = StoredValue::new(None::<TimeoutHandle>);
-    let go_on = move || rested.set(drawn.get_untracked());
-    follow(Box::new(move || {
+    let pause = move || {
         drawn.track();
-        if let Some(Some(handle)) = waits.try_update_value(Option::take) {
-            handle.clear();
-        }
-        if is_held.get_value() {
-            waits.set_value(set_timeout_with_handle(go_on, REST).ok());
-        } else {
-            go_on();
-        }
-    }));
-    rested
+        if is_held.get_value() { REST } else { Duration::ZERO }
+    };
+    after_pause(pause, move || drawn.get_untracked())
 }
 
 /// The drawn frame judged, after its picture.
@@ -415,5 +410,9 @@ fn fitted_after(drawn: RwSignal<Option<Good>>) -> RwSignal<Option<Fitted>> {
         let fit = Arc::new(fit(&good.project, &good.built.shape));
         Some(Fitted { good, fit })
     };
-    after_pause(Duration::from_millis(900), move || drawn.track(), make)
+    let pause = move || {
+        drawn.track();
+        PAUSE
+    };
+    after_pause(pause, make)
 }
