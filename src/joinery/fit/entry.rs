@@ -53,6 +53,12 @@ pub struct Entry {
     pub stopped: Option<Stopped>,
 }
 
+impl Entry {
+    /// What the way does not say, wherever it is shown.
+    pub const CAUTION: &'static str = "this proves room, not a safe lift: brace what stands both ways, nobody under a load, \
+         no hand under a timber coming down.";
+}
+
 /// Whether some wood comes free out of its place along those parts of a way, the last one first, past all that stands.
 #[must_use]
 pub fn goes_in(wood: &Solid, way: &[Leg], standing: &[&StickBody]) -> Option<Stopped> {

@@ -1,6 +1,6 @@
 //! A bad cut, and the ways out that are computed for it. Nothing of it is kept.
 use super::typed::{picked, read, typed};
-use crate::app::components::{fold, fractions, word};
+use crate::app::components::{caution, fold, fractions, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::tickets::{Answer, BadCut, Slip, Stick, rescue};
@@ -45,7 +45,13 @@ pub fn bad_cut(stick: Arc<Stick>) -> Tag {
     };
     let words = "What can still be done, from this frame’s measures. A ticked mark counts as cut. Tolerances, shims and loose \
                  tenons are common practice; nothing of this is kept.";
-    let holds = parts().child(word(words)).child(form).child(tag("div").attr("role", "status").live(answers));
+    let holds = parts()
+        .child(word(words))
+        .child(caution(
+            "a mended joint is not the one that was checked: its strength is not judged here; ask an engineer.",
+        ))
+        .child(form)
+        .child(tag("div").attr("role", "status").live(answers));
     fold("A bad cut", "what can still be done", false, holds)
 }
 

@@ -1,6 +1,6 @@
 //! What the solids show of the stick in hand: joints in each other's way, the wood left, and how it gets in.
 use super::in_hand::InHand;
-use crate::app::components::fractions;
+use crate::app::components::{caution, fractions};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Fitted, use_store};
 use crate::joinery::{Clash, Entry};
@@ -70,6 +70,7 @@ fn way(entry: &Entry) -> Tag {
         .child(tag("h3").class("fit__title").child("How it goes in"))
         .child(tag("p").class("fit__word").child(fractions(&format!("{}.", sentence(&entry.way)))))
         .child(tag("p").class("fit__word").class_if("fit__word--stopped", entry.stopped.is_some()).child(verdict))
+        .child(caution(Entry::CAUTION))
 }
 
 /// With a capital at its head.

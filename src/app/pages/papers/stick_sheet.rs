@@ -3,6 +3,7 @@ use crate::app::components::{fractions, table};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
+use crate::joinery::Entry;
 use crate::project::Project;
 use crate::tickets::{Mark, Stick, clear_zones, mirror_words};
 use crate::units::{Length, show_weight};
@@ -82,7 +83,7 @@ fn wood_left(good: &Good, mark: &str) -> Option<Tag> {
     }
     let entry = fit.entries.iter().find(|entry| entry.stick == mark);
     says.extend(entry.map(|entry| match &entry.stopped {
-        None => format!("Goes in {}.", entry.way),
+        None => format!("Goes in {}. Caution: {}", entry.way, Entry::CAUTION),
         Some(stopped) => format!("CANNOT GET IN {}: {} is in its way.", entry.way, stopped.by),
     }));
     (!says.is_empty()).then(|| {
