@@ -2,7 +2,7 @@
 //!
 //! Exact for any pieces: one piece's plane parts the others into those behind it and those before it, and a piece
 //! that reaches through the plane is cut in two (binary space partition: Fuchs, Kedem, Naylor 1980).
-use crate::solid::{Plane, Vector};
+use crate::solid::{Plane, Vector, halves};
 
 /// Nearer than this to a plane a corner lies in it, in inches.
 const NEAR: f64 = 1e-5;
@@ -105,41 +105,34 @@ fn part<T: Clone>(
 
 /// The piece's part below the plane and its part above it.
 fn cut<T: Clone>(piece: &Piece<T>, plane: &Plane) -> (Piece<T>, Piece<T>) {
-    let half = |plane: &Plane| Piece {
-        corners: kept(&piece.corners, plane),
+    let (under, over) = match piece.corners[..] {
+        [from, to] => [plane, &plane.flipped()].map(|plane| line_within((from, to), plane)).into(),
+        _ => halves(&piece.corners, plane, NEAR),
+    };
+    let half = |corners: Option<Vec<Vector>>, plane: &Plane| Piece {
+        corners: corners.unwrap_or_default(),
         plane: piece.plane,
-        lines: piece.lines.iter().filter_map(|line| kept_line(*line, plane)).collect(),
+        lines: piece.lines.iter().filter_map(|line| long_line(*line, plane)).collect(),
         of: piece.of.clone(),
     };
-    (half(plane), half(&plane.flipped()))
+    (half(under, plane), half(over, &plane.flipped()))
 }
 
-/// Corners of a convex ring, or of a line, not outside the plane.
-fn kept(ring: &[Vector], plane: &Plane) -> Vec<Vector> {
-    let mut kept = Vec::with_capacity(ring.len() + 1);
-    // A line is no ring: it has one side, not two.
-    let n_sides = if ring.len() == 2 { 1 } else { ring.len() };
-    for (index, corner) in ring.iter().enumerate() {
-        let here = plane.outside(*corner);
-        if here <= NEAR {
-            kept.push(*corner);
-        }
-        if index >= n_sides {
-            continue;
-        }
-        let next = ring[(index + 1) % ring.len()];
-        let there = plane.outside(next);
-        if (here < -NEAR && there > NEAR) || (here > NEAR && there < -NEAR) {
-            kept.push(*corner + (next - *corner) * (here / (here - there)));
-        }
+/// The part of a line that is not outside the plane.
+fn line_within((from, to): (Vector, Vector), plane: &Plane) -> Option<Vec<Vector>> {
+    let (here, there) = (plane.outside(from), plane.outside(to));
+    let crossing = || from + (to - from) * (here / (here - there));
+    match (here <= NEAR, there <= NEAR) {
+        (true, true) => Some(vec![from, to]),
+        (true, false) if here < -NEAR => Some(vec![from, crossing()]),
+        (false, true) if there < -NEAR => Some(vec![crossing(), to]),
+        _ => None,
     }
-    kept
 }
 
-fn kept_line((from, to): (Vector, Vector), plane: &Plane) -> Option<(Vector, Vector)> {
-    let kept = kept(&[from, to], plane);
-    let (first, last) = (*kept.first()?, *kept.last()?);
-    ((last - first).norm() > NEAR * 10.0).then_some((first, last))
+fn long_line(line: (Vector, Vector), plane: &Plane) -> Option<(Vector, Vector)> {
+    let kept = line_within(line, plane)?;
+    ((kept[1] - kept[0]).norm() > NEAR * 10.0).then(|| (kept[0], kept[1]))
 }
 
 #[cfg(test)]

@@ -99,7 +99,7 @@ fn uncovered(part: Vec<Vector>, cover: &Facet) -> Vec<Vec<Vector>> {
     for index in 0..count {
         let (from, to) = (cover.corners[index], cover.corners[(index + 1) % count]);
         let Some(out) = (to - from).cross(cover.plane.normal).unit() else { continue };
-        let (inside, outside) = halves(&left, &Plane::through(from, out));
+        let (inside, outside) = halves(&left, &Plane::through(from, out), NEAR);
         beside.extend(outside);
         match inside {
             Some(inside) => left = inside,
@@ -110,28 +110,29 @@ fn uncovered(part: Vec<Vector>, cover: &Facet) -> Vec<Vec<Vector>> {
     beside
 }
 
-/// A flat convex part's halves within and outside a plane square to it.
-fn halves(part: &[Vector], plane: &Plane) -> (Option<Vec<Vector>>, Option<Vec<Vector>>) {
+/// A flat convex part's halves within and outside a plane, corners nearer to it than `near` lying in it.
+#[must_use]
+pub fn halves(part: &[Vector], plane: &Plane, near: f64) -> (Option<Vec<Vector>>, Option<Vec<Vector>>) {
     let at: Vec<f64> = part.iter().map(|corner| plane.outside(*corner)).collect();
-    let (mut inside, mut outside) = (Vec::new(), Vec::new());
+    let (mut inside, mut outside) = (Vec::with_capacity(part.len() + 1), Vec::with_capacity(part.len() + 1));
     for (index, corner) in part.iter().enumerate() {
         let next = (index + 1) % part.len();
         let (here, there) = (at[index], at[next]);
-        if here <= NEAR {
+        if here <= near {
             inside.push(*corner);
         }
-        if here >= -NEAR {
+        if here >= -near {
             outside.push(*corner);
         }
-        if (here < -NEAR && there > NEAR) || (here > NEAR && there < -NEAR) {
+        if (here < -near && there > near) || (here > near && there < -near) {
             let place = *corner + (part[next] - *corner) * (here / (here - there));
             inside.push(place);
             outside.push(place);
         }
     }
     let there = |corners: Vec<Vector>, is_there: bool| (is_there && corners.len() >= 3).then_some(corners);
-    let is_inside = at.iter().any(|at| *at < -NEAR);
-    let is_outside = at.iter().any(|at| *at > NEAR);
+    let is_inside = at.iter().any(|at| *at < -near);
+    let is_outside = at.iter().any(|at| *at > near);
     (there(inside, is_inside), there(outside, is_outside))
 }
 
