@@ -10,7 +10,7 @@ pub trait Kept: Sized {
     fn of_json(json: &Value) -> Option<Self>;
 }
 
-fn object<const N: usize>(fields: [(&str, Value); N]) -> Value {
+pub(super) fn object<const N: usize>(fields: [(&str, Value); N]) -> Value {
     let mut map = Map::new();
     for (key, value) in fields {
         map.insert(key.to_owned(), value);
@@ -18,12 +18,16 @@ fn object<const N: usize>(fields: [(&str, Value); N]) -> Value {
     Value::Object(map)
 }
 
-fn text(json: &Value, key: &str) -> Option<String> {
+pub(super) fn text(json: &Value, key: &str) -> Option<String> {
     json.get(key)?.as_str().map(str::to_owned)
 }
 
-fn words(text: &str) -> Value {
+pub(super) fn words(text: &str) -> Value {
     Value::String(text.to_owned())
+}
+
+pub(super) fn list<T: Kept>(all: &[T]) -> Value {
+    Value::Array(all.iter().map(Kept::to_json).collect())
 }
 
 impl Kept for Record {
@@ -49,7 +53,7 @@ impl Kept for Entry {
 
 impl Kept for Vec<Entry> {
     fn to_json(&self) -> Value {
-        Value::Array(self.iter().map(Kept::to_json).collect())
+        list(self)
     }
 
     /// One line that does not fit spoils the list: it is then made again from the records.

@@ -1,10 +1,10 @@
 //! States of a project kept under names of the user's, beside its record and apart from it: the project's file stays one
 //! project.
-use super::kept::Kept;
+use super::kept::{Kept, list, object, text, words};
 use super::{LocalStorage, Trouble, is_id, read, write, write_json};
 use crate::app::figures::Sums;
 use gloo_storage::Storage;
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 /// Most states kept of one project: each is a whole project file.
 pub const MOST: usize = 20;
@@ -46,11 +46,16 @@ pub fn named(id: &str) -> Vec<Named> {
 /// Why it was not kept; those before stay.
 pub fn keep(id: &str, state: Named) -> Result<(), Trouble> {
     let mut all = named(id);
-    if all.len() >= MOST {
-        return Err(Trouble::Other(format!("{MOST} states are kept of this project, and that is the most")));
-    }
+    has_room(&all)?;
     all.insert(0, state);
     put(id, &all)
+}
+
+fn has_room(all: &[Named]) -> Result<(), Trouble> {
+    if all.len() < MOST {
+        return Ok(());
+    }
+    Err(Trouble::Other(format!("{MOST} states are kept of this project, and that is the most")))
 }
 
 /// Gives a state another name.
@@ -91,9 +96,7 @@ pub fn gone(id: &str) -> Option<String> {
 pub fn bring_back(id: &str) -> Result<(), Trouble> {
     let Some(gone) = read::<Gone>(GONE).filter(|gone| gone.id == id) else { return Ok(()) };
     let mut all = named(id);
-    if all.len() >= MOST {
-        return Err(Trouble::Other(format!("{MOST} states are kept of this project, and that is the most")));
-    }
+    has_room(&all)?;
     all.push(gone.state);
     crate::units::sort_by_number(&mut all, |state| -state.kept);
     put(id, &all)?;
@@ -111,7 +114,7 @@ fn put(id: &str, all: &[Named]) -> Result<(), Trouble> {
     if !is_id(id) {
         return Err(Trouble::NotKept);
     }
-    write_json(&key(id), &to_json(all))?;
+    write_json(&key(id), &list(all))?;
     if named(id).iter().map(|state| state.kept).eq(all.iter().map(|state| state.kept)) {
         Ok(())
     } else {
@@ -121,39 +124,30 @@ fn put(id: &str, all: &[Named]) -> Result<(), Trouble> {
 
 impl Kept for Named {
     fn to_json(&self) -> Value {
-        let mut map = Map::new();
-        let mut put = |key: &str, value: Value| map.insert(key.to_owned(), value);
-        put("name", self.name.as_str().into());
-        put("kept", self.kept.into());
-        put("text", self.text.as_str().into());
+        let mut json = object([("name", words(&self.name)), ("kept", self.kept.into()), ("text", words(&self.text))]);
         if let Some(sums) = &self.sums {
-            put("sticks", sums.n_sticks.into());
-            put("weight_lb", sums.weight_lb.into());
-            put("price", sums.price.into());
-            put("worst", sums.worst.as_str().into());
+            json["sticks"] = sums.n_sticks.into();
+            json["weight_lb"] = sums.weight_lb.into();
+            json["price"] = sums.price.into();
+            json["worst"] = words(&sums.worst);
         }
-        Value::Object(map)
+        json
     }
 
     fn of_json(json: &Value) -> Option<Self> {
-        let text = |key: &str| json.get(key)?.as_str().map(str::to_owned);
         let number = |key: &str| json.get(key)?.as_f64();
         let sums = || {
             let n_sticks = usize::try_from(json.get("sticks")?.as_u64()?).ok()?;
             let (weight_lb, price) = (number("weight_lb")?, number("price")?);
-            Some(Sums { n_sticks, weight_lb, price, worst: text("worst")? })
+            Some(Sums { n_sticks, weight_lb, price, worst: text(json, "worst")? })
         };
-        Some(Self { name: text("name")?, kept: number("kept")?, text: text("text")?, sums: sums() })
+        Some(Self { name: text(json, "name")?, kept: number("kept")?, text: text(json, "text")?, sums: sums() })
     }
-}
-
-fn to_json(all: &[Named]) -> Value {
-    Value::Array(all.iter().map(Kept::to_json).collect())
 }
 
 impl Kept for Vec<Named> {
     fn to_json(&self) -> Value {
-        to_json(self)
+        list(self)
     }
 
     /// A state that does not fit is left out; the others are shown.
@@ -164,15 +158,11 @@ impl Kept for Vec<Named> {
 
 impl Kept for Gone {
     fn to_json(&self) -> Value {
-        let mut map = Map::new();
-        map.insert("id".to_owned(), self.id.as_str().into());
-        map.insert("state".to_owned(), self.state.to_json());
-        Value::Object(map)
+        object([("id", words(&self.id)), ("state", self.state.to_json())])
     }
 
     fn of_json(json: &Value) -> Option<Self> {
-        let id = json.get("id")?.as_str()?.to_owned();
-        Some(Self { id, state: Named::of_json(json.get("state")?)? })
+        Some(Self { id: text(json, "id")?, state: Named::of_json(json.get("state")?)? })
     }
 }
 
