@@ -3,12 +3,14 @@ mod least;
 pub mod nest;
 mod order;
 mod order_text;
+mod received;
 mod roof_sheets;
 mod stock;
 mod supply;
 
 pub use order::{Buying, Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
+pub use received::{as_ordered, piece_name};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
 pub use supply::{supply_problems, ways_out};

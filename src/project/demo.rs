@@ -1,12 +1,14 @@
 //! Two invented examples and the empty project a new job starts from.
 //!
 //! Every place, number and price here is made up; none comes from a real job.
+use std::collections::BTreeMap;
+
 use super::{
-    Blocks, FixedHeights, Frame, Heights, JoineryRules, Metal, Mill, Post, Progress, Project, RafterRow, RafterRule,
-    Roofing, ScarfKind, Scarfs, SheetLayout, Site, Soffit, TailCut, Timbers, strength_demo,
+    Blocks, FixedHeights, Frame, Heights, JoineryRules, Metal, Post, Progress, Project, RafterRow, RafterRule, Roofing,
+    ScarfKind, Scarfs, SheetLayout, Site, Soffit, TailCut, Timbers, buying_demo, strength_demo,
 };
 use crate::materials::{Section, Timber};
-use crate::units::{Length, Money, Slope, UnitSystem, Weight};
+use crate::units::{Length, Slope, UnitSystem};
 
 const INVENTED: &str = "Invented example: no real farm, mill or price.";
 
@@ -33,13 +35,18 @@ pub fn wool_barn() -> Project {
         site: inch_site(),
         frame: wool_barn_frame(),
         joinery: JoineryRules::inch_defaults(),
-        mill: inch_mill(),
+        mill: buying_demo::inch_mill(),
         roofing: inch_roofing(),
         place: strength_demo::barn_place(),
         above: strength_demo::barn_above(),
         ground: strength_demo::barn_ground(),
         wood: strength_demo::unstamped_wood(),
         fixings: strength_demo::inch_fixings(),
+        exceptions: BTreeMap::new(),
+        buying: buying_demo::buying(),
+        yard: buying_demo::inch_yard(),
+        truck: buying_demo::truck(UnitSystem::Imperial),
+        crew: buying_demo::crew(UnitSystem::Imperial),
         progress: Progress::default(),
     }
 }
@@ -111,17 +118,6 @@ fn wool_barn_frame() -> Frame {
     }
 }
 
-fn inch_mill() -> Mill {
-    Mill {
-        lengths: [8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0].map(Length::feet).to_vec(),
-        trim_each_end: Length::inches(3.0),
-        kerf: Length::inches(0.25),
-        per_board_foot: Money::of(1.4),
-        section_prices: Vec::new(),
-        heaviest_pick: Weight::pounds(450.0),
-    }
-}
-
 fn inch_roofing() -> Roofing {
     let inches = Length::inches;
     Roofing {
@@ -151,13 +147,18 @@ pub fn log_store() -> Project {
         site: millimetre_site(),
         frame: log_store_frame(),
         joinery: JoineryRules::millimetre_defaults(),
-        mill: millimetre_mill(),
+        mill: buying_demo::millimetre_mill(),
         roofing: millimetre_roofing(),
         place: strength_demo::store_place(),
         above: strength_demo::store_above(),
         ground: strength_demo::store_ground(),
         wood: strength_demo::unstamped_wood(),
         fixings: strength_demo::millimetre_fixings(),
+        exceptions: BTreeMap::new(),
+        buying: buying_demo::buying(),
+        yard: Vec::new(),
+        truck: buying_demo::truck(UnitSystem::Metric),
+        crew: buying_demo::crew(UnitSystem::Metric),
         progress: Progress::default(),
     }
 }
@@ -224,17 +225,6 @@ fn log_store_frame() -> Frame {
     }
 }
 
-fn millimetre_mill() -> Mill {
-    Mill {
-        lengths: [2.5, 3.0, 4.0, 5.0, 6.0].map(Length::metres).to_vec(),
-        trim_each_end: Length::millimetres(50.0),
-        kerf: Length::millimetres(6.0),
-        per_board_foot: Money::of(1.3),
-        section_prices: Vec::new(),
-        heaviest_pick: Weight::kilograms(230.0),
-    }
-}
-
 fn millimetre_roofing() -> Roofing {
     let mm = Length::millimetres;
     Roofing {
@@ -263,6 +253,7 @@ pub fn empty(units: UnitSystem) -> Project {
     project.name = "New lean-to".to_owned();
     project.note = String::new();
     strength_demo::forget_the_place(&mut project);
+    buying_demo::forget_what_was_asked(&mut project);
     project
 }
 

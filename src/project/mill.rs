@@ -1,4 +1,5 @@
 //! What the sawmill has, what it asks, and what the crew can lift.
+use super::LongPrice;
 use crate::materials::Section;
 use crate::units::{Length, Money, Weight};
 
@@ -24,6 +25,10 @@ pub struct Mill {
     pub per_board_foot: Money,
     /// Sections with a price of their own.
     pub section_prices: Vec<SectionPrice>,
+    /// What long sticks cost more.
+    pub long_prices: Vec<LongPrice>,
+    /// What sticks free of heart cost more, as a share of their price.
+    pub free_of_heart_more: f64,
     /// Heaviest single stick the crew can put up.
     pub heaviest_pick: Weight,
 }

@@ -1,10 +1,14 @@
 //! What the user has said: the project, its examples, its file, and what is wrong with it.
 mod above;
+mod buying;
+mod buying_demo;
 pub mod demo;
+mod exceptions;
 pub mod file;
 mod fixings;
 mod frame;
 mod ground;
+mod hauling;
 mod joinery_rules;
 mod migrate;
 mod mill;
@@ -17,16 +21,21 @@ mod site;
 mod stored;
 mod strength_demo;
 mod validate;
+mod validate_buying;
 mod validate_strength;
 mod wood;
+mod yard;
 
 pub use above::Above;
+pub use buying::{Buying, Finish, Heart, HeartWish, LongPrice, OrderAim, Prices, Spares};
+pub use exceptions::JointException;
 pub use fixings::{BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
     Timbers,
 };
 pub use ground::Ground;
+pub use hauling::{Crew, Truck};
 pub use joinery_rules::{JoineryRules, StockRule};
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
 pub use move_room::{post_room, scarf_room};
@@ -37,6 +46,9 @@ pub use roofing::{Metal, Roofing, SheetLayout};
 pub use site::{Site, Soffit};
 pub use validate::validate;
 pub use wood::{OwnValue, Used, Wood};
+pub use yard::{Defect, Lot, Piece, PieceState};
+
+use std::collections::BTreeMap;
 
 use crate::loads::Place;
 use crate::units::UnitSystem;
@@ -72,6 +84,16 @@ pub struct Project {
     pub wood: Wood,
     /// What fixes the parts to each other and to the ground.
     pub fixings: Fixings,
+    /// Joints that depart from the rules, by their name: `P2` a post's head, `K1R foot` and `K1R head` a brace's ends, `S1` a scarf.
+    pub exceptions: BTreeMap<String, JointException>,
+    /// How the timber is bought, and what the rest costs.
+    pub buying: Buying,
+    /// What lies in the sawyer's yard.
+    pub yard: Vec<Lot>,
+    /// What brings the timber.
+    pub truck: Truck,
+    /// Who carries.
+    pub crew: Crew,
     /// What is already cut.
     pub progress: Progress,
 }

@@ -1,6 +1,7 @@
 //! What is already done: marks made, sticks cut, sticks received.
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::Piece;
 use crate::materials::{Face, Section};
 use crate::units::Length;
 
@@ -41,8 +42,8 @@ pub struct Progress {
     pub sizes: BTreeMap<String, Vec<MeasuredSize>>,
     /// How much longer than drawn the beam came out over a scarf in the dry fit, by the scarf's number; shorter below zero.
     pub dry_fits: BTreeMap<String, Length>,
-    /// Lines of the order that came off the truck, by section, length and number.
-    pub received: BTreeSet<String>,
+    /// Sticks that came off the truck, by the section, length and number they were ordered under.
+    pub pieces: BTreeMap<String, Piece>,
 }
 
 impl Progress {

@@ -2,6 +2,7 @@
 //!
 //! Only what one field, or two beside each other, can tell; what needs the whole frame is found when
 //! the frame is worked out.
+use super::validate_buying::buying;
 use super::validate_strength::strength;
 use super::{FixedHeights, Frame, Post, Problem, Problems, Project};
 use crate::materials::{Timber, species};
@@ -31,7 +32,7 @@ pub fn validate(project: &Project) -> Vec<Problem> {
     seats(&mut check, project);
     posts(&mut check, &project.frame);
     joinery(&mut check, project);
-    mill(&mut check, project);
+    buying(&mut check, project);
     roofing(&mut check, project);
     check.problems.into_list()
 }
@@ -328,26 +329,6 @@ fn leave_wood(check: &mut Check, project: &Project) {
             "The brace is too wide for its legs: its short edge would vanish.",
         )
         .nearest(widest)
-    });
-}
-
-fn mill(check: &mut Check, project: &Project) {
-    let mill = &project.mill;
-    let inches = Length::inches;
-    check.problems.add_if(mill.lengths.is_empty() || mill.lengths.len() > 40, || {
-        Problem::stop("mill.lengths", "Say which lengths the mill has: at least one, at most forty.")
-    });
-    for (index, offered) in mill.lengths.iter().enumerate() {
-        check.within(&format!("mill.lengths.{index}"), "A length of the mill", *offered, inches(24.0), inches(720.0));
-    }
-    check.within("mill.trim_each_end", "The trim", mill.trim_each_end, Length::ZERO, inches(24.0));
-    check.within("mill.kerf", "The kerf", mill.kerf, Length::ZERO, inches(2.0));
-    let prices = mill.section_prices.iter().map(|price| price.per_board_foot).chain([mill.per_board_foot]);
-    check.problems.add_if(prices.into_iter().any(|price| price.to_f64() < 0.0), || {
-        Problem::stop("mill.per_board_foot", "A price cannot be below nothing.")
-    });
-    check.problems.add_if(mill.heaviest_pick.to_pounds() < 20.0, || {
-        Problem::stop("mill.heaviest_pick", "No beam piece is lighter than 20 lb (9 kg).")
     });
 }
 

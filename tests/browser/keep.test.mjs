@@ -181,7 +181,7 @@ test("hostile words in a file are only words", async () => {
     const name = `<img src=x onerror="window.hit=1"><script>window.hit=1</script>'); alert(1); =1+1`;
     file.project.name = name;
     file.project.note = "</text><script>window.hit=1</script>&amp;";
-    file.project.progress = { ...file.project.progress, marked: { "<b>": ["<u>"] }, cut: { "<script>x</script>": "<i>" }, received: ["<u>"], dry_fits_in: { "<i>": 0.125 } };
+    file.project.progress = { ...file.project.progress, marked: { "<b>": ["<u>"] }, cut: { "<script>x</script>": "<i>" }, pieces: { "<u>": { section: { breadth_in: 8, depth_in: 8 }, length_in: 96, state: "kept", defects: [], place: "<s>", remark: "<i>" } }, dry_fits_in: { "<i>": 0.125 } };
     await fileIn(page, JSON.stringify(file));
     await page.locator(".head__project", { hasText: "onerror" }).waitFor();
     for (const place of ["Site", "Frame", "Mill", "Bench", "Roof", "Papers"]) {

@@ -50,7 +50,7 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
         Place::Strength => store.strong().is_some_and(|strong| strong.strength.checks.iter().all(Check::passes)),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();
-            n_lines > 0 && project.progress.received.len() >= n_lines
+            n_lines > 0 && project.progress.pieces.values().filter(|piece| piece.is_kept()).count() >= n_lines
         }
         Place::Bench => {
             !built.sticks.is_empty() && built.sticks.iter().all(|stick| project.progress.cut.contains_key(&stick.mark))

@@ -4,9 +4,8 @@ use serde_json::{Map, Value};
 use super::{Fault, Fields, Stored, choice, record};
 use crate::materials::{Face, Section, Timber};
 use crate::project::{
-    Blocks, FixedHeights, Frame, Heights, JoineryRules, Knot, MeasuredSize, Metal, Mill, Post, Progress, Project,
-    RafterRow, RafterRule, Roofing, ScarfKind, ScarfPlace, Scarfs, SectionPrice, SheetLayout, Side, Site, Soffit,
-    StockRule, TailCut, Timbers,
+    Blocks, FixedHeights, Frame, Heights, JoineryRules, Knot, MeasuredSize, Metal, Post, Progress, Project, RafterRow,
+    RafterRule, Roofing, ScarfKind, ScarfPlace, Scarfs, SheetLayout, Side, Site, Soffit, StockRule, TailCut, Timbers,
 };
 use crate::units::UnitSystem;
 
@@ -142,15 +141,6 @@ record!(JoineryRules {
     chamfer_stop_in = chamfer_stop,
     shrink_clearance_in = shrink_clearance,
 });
-record!(SectionPrice { section = section, per_board_foot = per_board_foot });
-record!(Mill {
-    lengths_in = lengths,
-    trim_each_end_in = trim_each_end,
-    kerf_in = kerf,
-    per_board_foot = per_board_foot,
-    section_prices = section_prices,
-    heaviest_pick_lb = heaviest_pick,
-});
 record!(Roofing {
     cover_in = cover,
     rib_in = rib,
@@ -180,6 +170,11 @@ record!(Project {
     ground = ground,
     wood = wood,
     fixings = fixings,
+    exceptions = exceptions,
+    buying = buying,
+    yard = yard,
+    truck = truck,
+    crew = crew,
     progress = progress,
 });
 record!(Knot { face = face, from_zero_in = from_zero, across_in = across, size_in = size });
@@ -190,5 +185,5 @@ record!(Progress {
     knots = knots,
     sizes = sizes,
     dry_fits_in = dry_fits,
-    received = received,
+    pieces = pieces,
 });

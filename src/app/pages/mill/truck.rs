@@ -3,31 +3,24 @@ use super::order_memo;
 use crate::app::components::{fold, fractions, word};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
-use crate::ordering::{OrderLine, asked_length, n_pieces};
-use crate::units::UnitSystem;
+use crate::ordering::{OrderLine, as_ordered, asked_length, n_pieces, piece_name};
+use crate::project::Piece;
 use leptos::prelude::*;
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
-/// The key of a piece: the same whatever units are shown.
-fn key(line: &OrderLine, number: usize) -> String {
-    let long = format!("{:.3}", line.length.to_inches());
-    let long = long.trim_end_matches('0').trim_end_matches('.');
-    format!("{}/{long}/{number}", line.section.label(UnitSystem::Imperial))
-}
-
-fn n_here(line: &OrderLine, received: &BTreeSet<String>) -> usize {
-    (1..=line.count).filter(|number| received.contains(&key(line, *number))).count()
+fn n_here(line: &OrderLine, received: &BTreeMap<String, Piece>) -> usize {
+    (1..=line.count).filter(|number| received.get(&piece_name(line, *number)).is_some_and(Piece::is_kept)).count()
 }
 
 /// Every ordered piece with its tick.
 pub fn truck() -> Tag {
     let store = use_store();
     let order = order_memo();
-    let received = store.slice(|project| project.progress.received.clone());
+    let received = store.slice(|project| project.progress.pieces.clone());
     let counts = Memo::new(move |_| {
         let Some(order) = order.get() else { return (0, 0, 0) };
         let here = received.with(|received| order.lines.iter().map(|line| n_here(line, received)).sum::<usize>());
-        (here, n_pieces(&order), received.with(BTreeSet::len) - here)
+        (here, n_pieces(&order), received.with(|pieces| pieces.values().filter(|piece| piece.is_kept()).count()) - here)
     });
     let summary = Signal::derive(move || {
         let (here, all, _) = counts.get();
@@ -58,8 +51,8 @@ fn over(n_over: usize) -> Tag {
     let forget = move |_| {
         let Some(order) = order.get_untracked() else { return };
         let known: Vec<String> =
-            order.lines.iter().flat_map(|line| (1..=line.count).map(|number| key(line, number))).collect();
-        store.tick(|progress| progress.received.retain(|received| known.contains(received)));
+            order.lines.iter().flat_map(|line| (1..=line.count).map(|number| piece_name(line, number))).collect();
+        store.tick(|progress| progress.pieces.retain(|name, _| known.contains(name)));
     };
     tag("div")
         .class("problem")
@@ -71,7 +64,7 @@ fn over(n_over: usize) -> Tag {
         .child(button("button button--small", forget).child("Take those ticks away"))
 }
 
-fn card(line: OrderLine, received: Memo<BTreeSet<String>>) -> Tag {
+fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
     let store = use_store();
     let of_line = line.clone();
     let here = Memo::new(move |_| received.with(|received| n_here(&of_line, received)));
@@ -87,9 +80,9 @@ fn card(line: OrderLine, received: Memo<BTreeSet<String>>) -> Tag {
         store.tick(|progress| {
             for number in 1..=count {
                 if is_full {
-                    progress.received.remove(&key(&whole, number));
+                    progress.pieces.remove(&piece_name(&whole, number));
                 } else {
-                    progress.received.insert(key(&whole, number));
+                    progress.pieces.entry(piece_name(&whole, number)).or_insert_with(|| as_ordered(&whole));
                 }
             }
         });
@@ -97,7 +90,7 @@ fn card(line: OrderLine, received: Memo<BTreeSet<String>>) -> Tag {
     let ticks = (1..=count)
         .map(|number| {
             let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
-            tick(key(&line, number), number, sticks, received)
+            tick(piece_name(&line, number), as_ordered(&line), number, sticks, received)
         })
         .collect::<Vec<_>>();
     tag("section")
@@ -115,19 +108,19 @@ fn card(line: OrderLine, received: Memo<BTreeSet<String>>) -> Tag {
         }))
 }
 
-fn tick(key: String, number: usize, sticks: String, received: Memo<BTreeSet<String>>) -> Tag {
+fn tick(name: String, piece: Piece, number: usize, sticks: String, received: Memo<BTreeMap<String, Piece>>) -> Tag {
     let store = use_store();
     // Many short sticks out of one piece need the whole row.
     let is_wide = sticks.chars().count() > 9;
-    let of_key = key.clone();
-    let on = Memo::new(move |_| received.with(|received| received.contains(&of_key)));
+    let of_name = name.clone();
+    let on = Memo::new(move |_| received.with(|received| received.get(&of_name).is_some_and(Piece::is_kept)));
     let turn = move |_| {
         let next = !on.get_untracked();
         store.tick(|progress| {
             if next {
-                progress.received.insert(key.clone());
+                progress.pieces.insert(name.clone(), piece.clone());
             } else {
-                progress.received.remove(&key);
+                progress.pieces.remove(&name);
             }
         });
     };

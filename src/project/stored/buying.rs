@@ -1,0 +1,106 @@
+//! The records of buying, hauling and what came off the truck.
+use serde_json::{Map, Value};
+
+use super::{Fault, Fields, Stored, choice, record};
+use crate::project::{
+    Buying, Crew, Defect, Finish, Heart, HeartWish, JointException, LongPrice, Lot, Mill, OrderAim, Piece, PieceState,
+    Prices, Role, SectionPrice, Spares, Truck,
+};
+
+choice!(OrderAim {
+    LeastCost = "least cost",
+    FewestSticks = "fewest sticks",
+    LightestSticks = "lightest sticks",
+});
+choice!(Heart { Either = "either", Boxed = "boxed", Free = "free" });
+choice!(Role {
+    Post = "post",
+    Beam = "beam",
+    Brace = "brace",
+    Rafter = "rafter",
+    Ledger = "ledger",
+    Purlin = "purlin",
+    Block = "block",
+});
+choice!(PieceState { Kept = "kept", SentBack = "sent back" });
+choice!(Defect {
+    Wane = "wane",
+    SpiralGrain = "spiral grain",
+    Twist = "twist",
+    Shake = "shake",
+    EndSplit = "end split",
+    HeartNearFace = "heart near face",
+    KnotsAtMiddle = "knots at middle",
+    Decay = "decay",
+});
+
+record!(SectionPrice { section = section, per_board_foot = per_board_foot });
+record!(LongPrice { over_in = over, more_per_board_foot = more });
+record!(Mill {
+    lengths_in = lengths,
+    trim_each_end_in = trim_each_end,
+    kerf_in = kerf,
+    per_board_foot = per_board_foot,
+    section_prices = section_prices,
+    long_prices = long_prices,
+    free_of_heart_more_share = free_of_heart_more,
+    heaviest_pick_lb = heaviest_pick,
+});
+record!(HeartWish { role = role, heart = heart });
+record!(Spares { each_section = each_section, one_in = one_in });
+record!(Prices {
+    sheet_per_foot = sheet_foot,
+    trim_per_foot = trim_foot,
+    roof_screw = roof_screw,
+    purlin_screw = purlin_screw,
+    ledger_fixing = ledger_fixing,
+    tie = tie,
+    peg = peg,
+    post_base = post_base,
+    concrete_bag = concrete_bag,
+    finish_per_gallon = finish_gallon,
+    load = load,
+});
+record!(Finish { coats = coats, cover_ft2_per_gallon = cover_ft2_per_gallon });
+record!(Buying {
+    aim = aim,
+    spares = spares,
+    hearts = hearts,
+    second_delivery = second_delivery,
+    prices = prices,
+    finish = finish,
+});
+record!(Lot { section = section, length_in = length, count = count, remark = remark });
+record!(Piece {
+    section = section,
+    length_in = length,
+    state = state,
+    near = near,
+    far = far,
+    real_length_in = real_length,
+    crown_in = crown,
+    moisture_percent = moisture_percent,
+    defects = defects,
+    place = place,
+    remark = remark,
+});
+record!(Truck {
+    is_trailer = is_trailer,
+    payload_lb = payload,
+    bed_in = bed,
+    overhang_in = overhang,
+    coupling_to_bed_in = coupling_to_bed,
+    bed_to_axle_in = bed_to_axle,
+});
+record!(Crew { n_people = n_people, each_lifts_lb = each_lifts });
+record!(JointException {
+    tenon_thickness_in = tenon_thickness,
+    tenon_offset_in = tenon_offset,
+    tenon_length_in = tenon_length,
+    housing_in = housing,
+    peg_in = peg,
+    peg_from_shoulder_in = peg_from_shoulder,
+    drawbore_in = drawbore,
+    scarf_kind = scarf_kind,
+    reason = reason,
+});
