@@ -1,0 +1,230 @@
+//! What the whole job costs, part by part.
+use super::takeoff::Takeoff;
+use crate::design::Built;
+use crate::project::Project;
+use crate::units::{Length, Money};
+
+/// Where money goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CostPart {
+    /// Sticks from the mill.
+    Timber,
+    /// Sheets, trims and their screws.
+    Roof,
+    /// Screws, bolts, ties, pegs, bases.
+    Fasteners,
+    /// Piers and footings.
+    Concrete,
+    /// Oil or stain.
+    Finish,
+    /// Loads brought.
+    Hauling,
+}
+
+impl CostPart {
+    /// All of them.
+    pub const ALL: [Self; 6] = [Self::Timber, Self::Roof, Self::Fasteners, Self::Concrete, Self::Finish, Self::Hauling];
+
+    /// In words.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Timber => "timber",
+            Self::Roof => "roof",
+            Self::Fasteners => "fasteners",
+            Self::Concrete => "concrete",
+            Self::Finish => "finish",
+            Self::Hauling => "hauling",
+        }
+    }
+}
+
+/// How much of a thing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// So many.
+    Each(usize),
+    /// So long, end to end; priced by the foot.
+    Run(Length),
+    /// Gallons.
+    Gallons(f64),
+}
+
+impl Amount {
+    /// In the measure it is priced by.
+    #[must_use]
+    pub fn to_f64(self) -> f64 {
+        match self {
+            Self::Each(count) => count as f64,
+            Self::Run(length) => length.to_feet(),
+            Self::Gallons(gallons) => gallons,
+        }
+    }
+}
+
+/// One thing to buy.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CostLine {
+    /// The part of the job.
+    pub part: CostPart,
+    /// What it is.
+    pub what: &'static str,
+    /// How much.
+    pub amount: Amount,
+    /// What one of it costs; nothing where that was not asked yet.
+    pub price: Option<Money>,
+}
+
+impl CostLine {
+    /// What it comes to.
+    #[must_use]
+    pub fn cost(&self) -> Option<Money> {
+        self.price.map(|price| price * self.amount.to_f64())
+    }
+}
+
+/// The whole job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Costs {
+    /// The order from the mill.
+    pub timber: Money,
+    /// Everything else; what the job takes none of is left out.
+    pub lines: Vec<CostLine>,
+}
+
+impl Costs {
+    /// Adds up what the job takes; loads only where they are known.
+    #[must_use]
+    pub fn of(project: &Project, built: &Built, n_loads: usize) -> Self {
+        let takeoff = Takeoff::of(project, built);
+        let prices = &project.buying.prices;
+        let each = |part, what, count: usize, price| CostLine { part, what, amount: Amount::Each(count), price };
+        let run = |what, length, price| CostLine { part: CostPart::Roof, what, amount: Amount::Run(length), price };
+        let bags = takeoff.bags.as_ref().map_or(0, |count| count.whole as usize);
+        let gallons = Amount::Gallons(takeoff.finish_gallons(project).ceil());
+        let mut lines = vec![
+            run("roof sheets", takeoff.sheet_run, prices.sheet_foot),
+            run("trims of eave, wall and rakes", takeoff.trim_run, prices.trim_foot),
+            each(CostPart::Roof, "screws into purlins", takeoff.sheet_screws, prices.roof_screw),
+            each(CostPart::Roof, "screws along the laps", takeoff.stitch_screws, prices.roof_screw),
+            each(CostPart::Roof, "screws of the trims", takeoff.trim_screws, prices.roof_screw),
+            each(CostPart::Fasteners, "purlin screws", takeoff.purlin_screws, prices.purlin_screw),
+            each(CostPart::Fasteners, "ledger fixings", takeoff.ledger_fixings, prices.ledger_fixing),
+            each(CostPart::Fasteners, "ties of rafters and scarfs", takeoff.ties, prices.tie),
+            each(CostPart::Fasteners, "pegs, with spares", takeoff.pegs_to_make, prices.peg),
+            each(CostPart::Fasteners, "post bases", takeoff.post_bases, prices.post_base),
+            each(CostPart::Concrete, "bags of concrete", bags, prices.concrete_bag),
+            CostLine { part: CostPart::Finish, what: "finish", amount: gallons, price: prices.finish_gallon },
+            each(CostPart::Hauling, "loads", n_loads, prices.load),
+        ];
+        lines.retain(|line| line.amount.to_f64() > 0.0);
+        Self { timber: built.order.price, lines }
+    }
+
+    /// What a part comes to, as far as its prices are known.
+    #[must_use]
+    pub fn of_part(&self, part: CostPart) -> Money {
+        let own = if part == CostPart::Timber { self.timber } else { Money::cents(0) };
+        let lines = self.lines.iter().filter(|line| line.part == part).filter_map(CostLine::cost);
+        own + lines.sum::<Money>()
+    }
+
+    /// What everything comes to, as far as its prices are known.
+    #[must_use]
+    pub fn total(&self) -> Money {
+        CostPart::ALL.into_iter().map(|part| self.of_part(part)).sum()
+    }
+
+    /// Things whose price was not asked yet.
+    #[must_use]
+    pub fn n_unpriced(&self) -> usize {
+        self.lines.iter().filter(|line| line.price.is_none()).count()
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::lay_out;
+    use crate::project::{Prices, demo};
+    use crate::units::Area;
+
+    fn barn() -> (Project, std::sync::Arc<Built>) {
+        let project = demo::wool_barn();
+        let built = lay_out(&project).built.unwrap();
+        (project, built)
+    }
+
+    /// By hand: 18 rafters (404 in at 24 in: 17 bays), sheets over 408 + 2·6 = 420 in in twelve covers of 36 in, the first and
+    /// last ripped to 30; 4 screws in a sheet at 9 in (30/9 → 4), 48 in a row.
+    #[test]
+    fn screws_and_pegs_of_the_barn() {
+        let (project, built) = barn();
+        let takeoff = Takeoff::of(&project, &built);
+        assert_eq!(takeoff.n_sheets, 12);
+        let n_rows = built.shape.purlins.len();
+        assert_eq!(takeoff.sheet_screws, 48 * (n_rows + 2));
+        let butts: usize = built.shape.purlins.iter().map(|row| row.pieces.len() - 1).sum();
+        assert_eq!(takeoff.purlin_screws, 2 * (18 * n_rows + butts));
+        // Two pegs in each end and inner post's head, one in each end of six braces (sheets of such frames: 8 + 12).
+        assert_eq!((takeoff.pegs, takeoff.pegs_to_make), (20, 25));
+        // Posts of the wall at 4 in and every 16 in to 404: 26, in one column.
+        let ledger = &project.fixings.ledger;
+        assert_eq!(takeoff.ledger_fixings, 26 * ledger.rows * ledger.columns);
+        assert_eq!(takeoff.ties, 18 * 4 + 2 * 2 * 2);
+    }
+
+    /// By hand: a 42 in round footing 15 in thick is π·21²·15 = 20,782 in³; a 16 in shaft π·8² = 201.06 in² stands 60 − 15 in
+    /// below the ground and from it up to the pier's top: 4 in at the left; the ground falls by 4 in along 408.
+    #[test]
+    fn concrete_of_the_barn() {
+        let (project, built) = barn();
+        let tall = |x: f64, top: f64| 45.0 + top + 4.0 * x / 408.0;
+        let shafts: f64 =
+            [(6.0, 4.0), (138.0, 4.0), (270.0, 3.5), (402.0, 3.5)].map(|(x, top)| tall(x, top)).iter().sum();
+        let expected = 4.0 * 20_781.63 + 201.062 * shafts;
+        let found = Takeoff::of(&project, &built).concrete.to_cubic_feet() * 1728.0;
+        assert!((found - expected).abs() < 1.0, "{found} {expected}");
+    }
+
+    /// An 8x8 post 7 ft long: 4 faces of ⅔ ft · 7 ft = 18.67 ft², and two ends of 0.444.
+    #[test]
+    fn a_post_is_finished_on_six_sides() {
+        let (project, built) = barn();
+        let mut one = Built::clone(&built);
+        one.sticks.retain(|stick| stick.mark == "P1");
+        let long = one.sticks[0].net_length().to_feet();
+        let expected = 4.0 * (2.0 / 3.0) * long + 2.0 * 4.0 / 9.0;
+        let takeoff = Takeoff::of(&project, &one);
+        assert!((takeoff.finished / Area::square_feet(1.0) - expected).abs() < 1e-9);
+        // One coat at 100 ft² a gallon and a tenth more.
+        assert!((takeoff.finish_gallons(&project) - expected * 0.011).abs() < 1e-9);
+    }
+
+    /// Magnitudes of the trade for such a roof with seven rows: about 430 screws into wood, 80 along laps, 90 in trims;
+    /// purlin screws 252 and rafter ties 72 (common practice).
+    #[test]
+    fn counts_are_near_what_such_a_roof_takes() {
+        let (project, built) = barn();
+        let takeoff = Takeoff::of(&project, &built);
+        let near = |found: usize, about: f64| (found as f64 / about - 1.0).abs() < 0.15;
+        assert!(near(takeoff.sheet_screws, 430.0) && near(takeoff.stitch_screws, 80.0), "{takeoff:?}");
+        assert!(near(takeoff.trim_screws, 90.0) && near(takeoff.purlin_screws, 262.0), "{takeoff:?}");
+    }
+
+    #[test]
+    fn the_parts_add_up_and_open_prices_are_counted() {
+        let (mut project, built) = barn();
+        let costs = Costs::of(&project, &built, 3);
+        let parts: Money = CostPart::ALL.into_iter().map(|part| costs.of_part(part)).sum();
+        assert_eq!(costs.total(), parts);
+        assert_eq!(costs.n_unpriced(), 0);
+        assert_eq!(costs.of_part(CostPart::Timber), built.order.price);
+        assert_eq!(costs.of_part(CostPart::Hauling), Money::of(180.0));
+        project.buying.prices = Prices::default();
+        let open = Costs::of(&project, &built, 3);
+        assert_eq!(open.n_unpriced(), open.lines.len());
+        assert_eq!(open.total(), built.order.price);
+    }
+}
