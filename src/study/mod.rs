@@ -1,6 +1,8 @@
 //! What if: the whole answer worked out again with one value varied.
 mod remedies;
 mod spacing;
+mod spacing_held;
 
 pub use remedies::{Remedy, remedies};
 pub use spacing::{SpacingPoint, spacing_study};
+pub use spacing_held::{HeldPoint, HeldSpacings};

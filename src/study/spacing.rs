@@ -33,7 +33,7 @@ pub fn spacing_study(project: &Project) -> Vec<SpacingPoint> {
 }
 
 /// 12 to 36 in by 2, or 300 to 900 mm by 50.
-fn steps(units: UnitSystem) -> Vec<Length> {
+pub(super) fn steps(units: UnitSystem) -> Vec<Length> {
     (0..=12)
         .map(|step| match units {
             UnitSystem::Imperial => Length::inches(12.0 + 2.0 * f64::from(step)),
