@@ -2,7 +2,10 @@
 use super::takeoff::Takeoff;
 use crate::design::Built;
 use crate::project::Project;
-use crate::units::{Length, Money};
+use crate::units::{Length, Money, UnitSystem};
+
+/// Litres in a gallon of 231 in³, exactly.
+pub const LITRES_A_GALLON: f64 = 3.785_411_784;
 
 /// Where money goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,7 +47,7 @@ impl CostPart {
 pub enum Amount {
     /// So many.
     Each(usize),
-    /// So long, end to end; priced by the foot.
+    /// So long, end to end; priced by the hundred feet.
     Run(Length),
     /// Gallons.
     Gallons(f64),
@@ -56,7 +59,7 @@ impl Amount {
     pub fn to_f64(self) -> f64 {
         match self {
             Self::Each(count) => count as f64,
-            Self::Run(length) => length.to_feet(),
+            Self::Run(length) => length.to_feet() / 100.0,
             Self::Gallons(gallons) => gallons,
         }
     }
@@ -101,10 +104,10 @@ impl Costs {
         let each = |part, what, count: usize, price| CostLine { part, what, amount: Amount::Each(count), price };
         let run = |what, length, price| CostLine { part: CostPart::Roof, what, amount: Amount::Run(length), price };
         let bags = takeoff.bags.as_ref().map_or(0, |count| count.whole as usize);
-        let gallons = Amount::Gallons(takeoff.finish_gallons(project).ceil());
+        let gallons = Amount::Gallons(whole_tins(takeoff.finish_gallons(project), project.units));
         let mut lines = vec![
-            run("roof sheets", takeoff.sheet_run, prices.sheet_foot),
-            run("trims of eave, wall and rakes", takeoff.trim_run, prices.trim_foot),
+            run("roof sheets", takeoff.sheet_run, prices.sheet_100_feet),
+            run("trims of eave, wall and rakes", takeoff.trim_run, prices.trim_100_feet),
             each(CostPart::Roof, "screws into purlins", takeoff.sheet_screws, prices.roof_screw),
             each(CostPart::Roof, "screws along the laps", takeoff.stitch_screws, prices.roof_screw),
             each(CostPart::Roof, "screws of the trims", takeoff.trim_screws, prices.roof_screw),
@@ -139,6 +142,14 @@ impl Costs {
     #[must_use]
     pub fn n_unpriced(&self) -> usize {
         self.lines.iter().filter(|line| line.price.is_none()).count()
+    }
+}
+
+/// Whole gallons, or whole litres.
+fn whole_tins(gallons: f64, units: UnitSystem) -> f64 {
+    match units {
+        UnitSystem::Imperial => gallons.ceil(),
+        UnitSystem::Metric => (gallons * LITRES_A_GALLON).ceil() / LITRES_A_GALLON,
     }
 }
 

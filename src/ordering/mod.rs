@@ -10,7 +10,7 @@ mod stock;
 mod supply;
 mod takeoff;
 
-pub use costs::{Amount, CostLine, CostPart, Costs};
+pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
 pub use order::{Buying, Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
 pub use received::{as_ordered, piece_name};

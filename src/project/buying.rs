@@ -93,10 +93,10 @@ pub struct LongPrice {
 /// What everything but timber costs; nothing where it was not asked yet.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Prices {
-    /// A foot of roof sheet.
-    pub sheet_foot: Option<Money>,
-    /// A foot of trim.
-    pub trim_foot: Option<Money>,
+    /// A hundred feet of roof sheet: so long a run keeps a price by the metre to the cent.
+    pub sheet_100_feet: Option<Money>,
+    /// A hundred feet of trim.
+    pub trim_100_feet: Option<Money>,
     /// A screw through the sheet.
     pub roof_screw: Option<Money>,
     /// A screw that holds a purlin.

@@ -34,8 +34,8 @@ pub fn millimetre_mill() -> Mill {
 fn prices() -> Prices {
     let cents = |cents| Some(Money::cents(cents));
     Prices {
-        sheet_foot: cents(310),
-        trim_foot: cents(220),
+        sheet_100_feet: cents(31_000),
+        trim_100_feet: cents(22_000),
         roof_screw: cents(12),
         purlin_screw: cents(45),
         ledger_fixing: cents(380),

@@ -70,8 +70,8 @@ fn is_below_nothing(price: Money) -> bool {
 
 fn prices(check: &mut Check, prices: &Prices) {
     let all = [
-        ("sheet_foot", prices.sheet_foot),
-        ("trim_foot", prices.trim_foot),
+        ("sheet_100_feet", prices.sheet_100_feet),
+        ("trim_100_feet", prices.trim_100_feet),
         ("roof_screw", prices.roof_screw),
         ("purlin_screw", prices.purlin_screw),
         ("ledger_fixing", prices.ledger_fixing),

@@ -1,6 +1,7 @@
 //! The design as JSON: fixed keys, the unit in every name, inches and pounds.
 use serde_json::{Map, Value, json};
 
+use super::costs::costs;
 use super::strength;
 use crate::design::{Built, Design};
 use crate::joinery::fit;
@@ -148,6 +149,7 @@ fn buying(project: &Project, built: &Built) -> Value {
         "says": order.proof_words(),
         "sections": sections.collect::<Vec<Value>>(),
         "unplaced": unplaced.collect::<Vec<Value>>(),
+        "whole_job": costs(project, built),
     })
 }
 

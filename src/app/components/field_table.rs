@@ -5,7 +5,9 @@ use super::count_field::number_field;
 use super::entry::Entry;
 use super::field::{Field, entry_field};
 use super::length_field::length_field;
-use super::measure::{AREA_LOAD, COUNT, ELEVATION, FORCE, LENGTH, NUMBER, SPRING, WIND_SPEED, WORDS, nothing_is_open};
+use super::measure::{
+    AREA_LOAD, COUNT, ELEVATION, FORCE, LENGTH, Measure, NUMBER, SPRING, WIND_SPEED, WORDS, nothing_is_open,
+};
 use super::measure_fields::slope_field;
 use super::one_of::{Listed, listed_field};
 use super::stepper::Steps;
@@ -15,7 +17,7 @@ use crate::app::{Lens, use_store};
 use crate::frame::Spring;
 use crate::loads::WindSpeed;
 use crate::project::Project;
-use crate::units::{AreaLoad, Force, Length, Slope};
+use crate::units::{AreaLoad, Force, Length, Money, Slope};
 
 /// One value of the project that is always there: how it is seen and how it is reached.
 pub struct At<T: 'static> {
@@ -89,6 +91,10 @@ pub enum Of {
     Length(At<Option<Length>>),
     /// An open number.
     Number(At<Option<f64>>),
+    /// An open price.
+    Price(At<Option<Money>>, &'static Measure<Money>),
+    /// A number that is always there, in its own measure.
+    Measured(At<f64>, &'static Measure<f64>),
     /// A force, open while it is nothing.
     Force(At<Force>),
     /// How many, open while there are none.
@@ -157,6 +163,8 @@ fn show(field: &'static FieldRow, into: Tag) -> Tag {
     match of {
         Of::AreaLoad(at) => typed(AREA_LOAD.open(&at.lens()), field),
         Of::Wind(at) => typed(WIND_SPEED.open(&at.lens()), field),
+        Of::Price(at, measure) => typed(measure.open(&at.lens()), field),
+        Of::Measured(at, measure) => typed(measure.entry(&at.lens()), field),
         Of::Number(at) => typed(NUMBER.open(&at.lens()), field),
         Of::Force(at) => typed(FORCE.open(&nothing_is_open(&at.lens())), field),
         Of::Count(at) => typed(COUNT.open(&nothing_is_open(&at.lens())), field),

@@ -4,11 +4,12 @@ use super::reading::{long_length, show_length_fine};
 use crate::app::{Lens, use_store};
 use crate::frame::Spring;
 use crate::loads::WindSpeed;
+use crate::ordering::LITRES_A_GALLON as LITRES;
 use crate::project::{Nearest, Project};
 use crate::units::{
-    AreaLoad, Force, Length, Speed, Stiffness, Stress, UnitSystem, parse_area_load, parse_count, parse_elevation,
-    parse_force, parse_length_not_negative, parse_number, parse_speed, parse_stiffness, parse_stress, show_area_load,
-    show_elevation, show_force, show_speed, show_stiffness, show_stress,
+    AreaLoad, Force, Length, Money, Speed, Stiffness, Stress, UnitSystem, parse_area_load, parse_count,
+    parse_elevation, parse_force, parse_length_not_negative, parse_money, parse_number, parse_speed, parse_stiffness,
+    parse_stress, show_area_load, show_elevation, show_force, show_speed, show_stiffness, show_stress,
 };
 use leptos::prelude::*;
 
@@ -85,6 +86,71 @@ pub const LENGTH: Measure<Length> = Measure {
     reading: |length, units| Some(long_length(length, units)),
     take: nearest_length,
 };
+
+/// A price.
+pub const PRICE: Measure<Money> = Measure {
+    print: |price, _| format!("{:.2}", price.to_f64()),
+    parse: |text, _| parse_money(text).map_err(|why| why.to_string()),
+    reading: |_, _| None,
+    take: |_| None,
+};
+
+/// A price of a hundred feet, said by the foot or by the metre.
+pub const RUN_PRICE: Measure<Money> = Measure {
+    print: |price, units| format!("{:.2}", price.to_f64() / runs(units)),
+    parse: |text, units| priced(text, runs(units)),
+    reading: |_, units| Some(by(units, "a foot", "a metre")),
+    take: |_| None,
+};
+
+/// A price of a gallon, said by the gallon or by the litre.
+pub const GALLON_PRICE: Measure<Money> = Measure {
+    print: |price, units| format!("{:.2}", price.to_f64() / gallon(units)),
+    parse: |text, units| priced(text, gallon(units)),
+    reading: |_, units| Some(by(units, "a gallon", "a litre")),
+    take: |_| None,
+};
+
+/// What a gallon covers, in square feet; said in square metres a litre.
+pub const COVERAGE: Measure<f64> = Measure {
+    print: |cover, units| match units {
+        UnitSystem::Imperial => format!("{cover:.0}"),
+        UnitSystem::Metric => format!("{:.1}", cover * SQUARE_METRES / LITRES),
+    },
+    parse: |text, units| {
+        let cover = parse_number(text).map_err(|why| why.to_string())?;
+        Ok(if units == UnitSystem::Metric { cover * LITRES / SQUARE_METRES } else { cover })
+    },
+    reading: |_, units| Some(by(units, "ft² a gallon", "m² a litre")),
+    take: |_| None,
+};
+
+/// Square metres in a square foot, exactly.
+const SQUARE_METRES: f64 = 0.092_903_04;
+
+/// Feet, or metres, in a hundred feet.
+const fn runs(units: UnitSystem) -> f64 {
+    match units {
+        UnitSystem::Imperial => 100.0,
+        UnitSystem::Metric => 30.48,
+    }
+}
+
+const fn gallon(units: UnitSystem) -> f64 {
+    match units {
+        UnitSystem::Imperial => 1.0,
+        UnitSystem::Metric => LITRES,
+    }
+}
+
+fn by(units: UnitSystem, inches: &str, metres: &str) -> String {
+    if units == UnitSystem::Imperial { inches } else { metres }.to_owned()
+}
+
+fn priced(text: &str, times: f64) -> Result<Money, String> {
+    let one = parse_money(text).map_err(|why| why.to_string())?;
+    Money::try_of(one.to_f64() * times).ok_or_else(|| "That is more than anything costs.".to_owned())
+}
 
 /// A plain number.
 pub const NUMBER: Measure<f64> = Measure {

@@ -49,8 +49,8 @@ record!(Mill {
 record!(HeartWish { role = role, heart = heart });
 record!(Spares { each_section = each_section, one_in = one_in });
 record!(Prices {
-    sheet_per_foot = sheet_foot,
-    trim_per_foot = trim_foot,
+    sheet_per_100_feet = sheet_100_feet,
+    trim_per_100_feet = trim_100_feet,
     roof_screw = roof_screw,
     purlin_screw = purlin_screw,
     ledger_fixing = ledger_fixing,

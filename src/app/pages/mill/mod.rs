@@ -1,5 +1,6 @@
 //! The mill: what to order, what it weighs and costs, and what has come off the truck.
 mod clipboard;
+mod cost;
 mod hand_out;
 mod lengths;
 mod order_list;
@@ -17,6 +18,7 @@ use crate::lens;
 use crate::materials::{Confidence, species};
 use crate::ordering::Order;
 use crate::units::{show_density, show_weight};
+use cost::cost_fold;
 use hand_out::hand_out;
 use lengths::lengths;
 use leptos::prelude::*;
@@ -45,6 +47,7 @@ pub fn mill_page() -> Tag {
             .child(the_mill())
             .child(prices())
             .child(lifting())
+            .child(cost_fold())
             .child(spacing_fold())
             .child(wood())
             .child(caution(

@@ -1,0 +1,32 @@
+//! What the job takes beside timber and what all of it costs, as JSON.
+use serde_json::{Value, json};
+
+use crate::design::Built;
+use crate::ordering::{Amount, CostLine, CostPart, Costs, Takeoff};
+use crate::project::Project;
+
+/// Parts, lines with their amounts, and the total as far as prices are known.
+pub fn costs(project: &Project, built: &Built) -> Value {
+    let costs = Costs::of(project, built, 0);
+    let takeoff = Takeoff::of(project, built);
+    let parts = CostPart::ALL.map(|part| json!({ "part": part.name(), "cost": costs.of_part(part).to_f64() }));
+    json!({
+        "total": costs.total().to_f64(),
+        "without_a_price": costs.n_unpriced(),
+        "parts": parts,
+        "lines": costs.lines.iter().map(line).collect::<Vec<Value>>(),
+        "concrete_ft3": takeoff.concrete.to_cubic_feet(),
+        "finished_ft2": takeoff.finished.to_square_feet(),
+        "pegs_driven": takeoff.pegs,
+    })
+}
+
+fn line(line: &CostLine) -> Value {
+    let (amount, unit) = match line.amount {
+        Amount::Each(count) => (count as f64, "each"),
+        Amount::Run(run) => (run.to_feet(), "ft"),
+        Amount::Gallons(gallons) => (gallons, "gal"),
+    };
+    json!({ "part": line.part.name(), "what": line.what, "amount": amount, "unit": unit,
+        "cost": line.cost().map(crate::units::Money::to_f64) })
+}
