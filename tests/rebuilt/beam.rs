@@ -18,6 +18,9 @@ pub fn rebuilt(sheet: &Sheet) -> Solid {
     let is_recess = |row: &&Row| matches!(row.kind, MarkKind::Housing | MarkKind::Mortise);
     for row in sheet.rows.iter().filter(is_recess).filter(|row| !pocket::is_pocket(row)) {
         bench.recess(row);
+        if row.kind == MarkKind::Housing {
+            row.agrees("leave ", sheet.wide - row.depth.unwrap());
+        }
     }
     pocket::cut_all(&mut bench, sheet);
     bench.bore_all();
@@ -48,7 +51,7 @@ fn lap(bench: &mut Bench, tip: &Row, rows: &[&Row]) {
     let find = |what: &str| rows.iter().find(|row| row.what.contains(what)).copied();
     // Along the stick, and across from the face whose wood stays.
     let mut line = match find("floor of the slot") {
-        Some(slot) => bladed(tip, slot, find("shoulder at the tip").unwrap(), find("root").unwrap()),
+        Some(slot) => bladed(tip, slot, find("shoulder at the tip").unwrap(), find("root").unwrap(), bench.sheet.wide),
         None => splayed(tip, find("root").unwrap(), find("step of the table"), from, bench.sheet.wide),
     };
     let (low, high) = ends(bench.sheet);
@@ -62,19 +65,27 @@ fn lap(bench: &mut Bench, tip: &Row, rows: &[&Row]) {
 fn splayed(tip: &Row, root: &Row, step: Option<&Row>, from: Face, wide: f64) -> Vec<(f64, f64)> {
     // Where the abutment leans, the note says both its ends.
     let outside = |row: &Row| row.said("at the lap face, ").unwrap_or(row.near);
+    assert!(tip.edges().0 == 0.0 && root.edges().1 == wide, "the abutments run out at the faces");
     let mut line = vec![(outside(tip), 0.0), (tip.near, tip.edges().1)];
     if let Some(step) = step {
         let root_side = step.must_say(&format!("from the {}: ", from.name()));
-        line.extend([(step.near, step.must_say("on the root's side, ")), (step.near, root_side)]);
+        let tip_side = step.must_say("on the root's side, ");
+        assert_eq!(step.edges(), (root_side.min(tip_side), root_side.max(tip_side)));
+        line.extend([(step.near, tip_side), (step.near, root_side)]);
     }
     line.extend([(root.near, root.edges().0), (outside(root), wide)]);
     line
 }
 
 /// A tongue at the tip, a slot for the other piece's at the root.
-fn bladed(tongue: &Row, slot: &Row, shoulder: &Row, root: &Row) -> Vec<(f64, f64)> {
+fn bladed(tongue: &Row, slot: &Row, shoulder: &Row, root: &Row, wide: f64) -> Vec<(f64, f64)> {
     let (quarter, half) = tongue.edges();
     let (floor, roof) = slot.edges();
+    assert_eq!(
+        (half, shoulder.edges(), root.edges()),
+        (floor, (0.0, quarter), (roof, wide)),
+        "one line from face to face"
+    );
     vec![
         (shoulder.near, 0.0),
         (shoulder.near, quarter),

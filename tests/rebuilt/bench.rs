@@ -104,7 +104,8 @@ impl<'a> Bench<'a> {
     pub fn bore_all(&mut self) {
         for row in self.sheet.of_kind(MarkKind::Peg) {
             assert_eq!(row.face, self.front, "{} is bored from the front", row.what);
-            let (z, diameter) = (self.across(row).0, Length::inches(row.must_say("")));
+            let from = row.across.map(|(_, _, from)| from).unwrap();
+            let (z, diameter) = (self.from(from, row.place()), Length::inches(row.must_say("")));
             let at = |y: f64| Vector::inches(row.near, y, z);
             self.cut(&cylinder(at(0.0), at(self.sheet.thick), diameter));
         }

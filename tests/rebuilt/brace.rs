@@ -1,6 +1,6 @@
 //! Braces, straight or hollowed.
 use crate::bench::{Bench, plate};
-use crate::sheet::{Row, Sheet};
+use crate::sheet::{Row, Sheet, check_near};
 use outshot::solid::Solid;
 use outshot::tickets::{Face, MarkKind};
 
@@ -16,21 +16,22 @@ struct End {
 impl End {
     fn read(sheet: &Sheet, name: &'static str) -> Self {
         let nose = sheet.row(&format!("nose at the {name}"));
-        Self {
-            name,
-            nose: nose.near,
-            nose_on_shoulder: (nose.near, nose.must_say("meets the shoulder ")),
-            heel: sheet.row(&format!("shoulder at the {name}, on the short edge")).near,
-        }
+        let nose_on_shoulder = (nose.near, nose.must_say("meets the shoulder "));
+        let heel = sheet.row(&format!("shoulder at the {name}, on the short edge")).near;
+        // The toe, cut away or not, is where the shoulder runs out at the long edge.
+        let toe = sheet.row(&format!("shoulder at the {name}, on the long edge")).near;
+        let lean = (heel - nose.near) / (sheet.wide - nose_on_shoulder.1);
+        check_near(&format!("toe at the {name}"), toe, nose.near - nose_on_shoulder.1 * lean);
+        Self { name, nose: nose.near, nose_on_shoulder, heel }
     }
 
     /// The tenon's outline and its cheeks.
     fn tenon(&self, sheet: &Sheet) -> ([(f64, f64); 4], (f64, f64)) {
         let row = |what: &str| sheet.row(&format!("tenon at the {}, {what}", self.name));
         let (tip, cheeks, end) = (row("tip"), row("cheeks from the nose"), row("end on the short edge"));
+        assert_eq!(cheeks.near, self.nose);
         assert_eq!(cheeks.edges(), end.edges(), "the cheeks are straight");
-        let outline =
-            [self.nose_on_shoulder, (tip.near, tip.edges().0), (end.near, sheet.wide), (self.heel, sheet.wide)];
+        let outline = [self.nose_on_shoulder, (tip.near, tip.place()), (end.near, sheet.wide), (self.heel, sheet.wide)];
         (outline, cheeks.edges())
     }
 }

@@ -11,6 +11,7 @@ mod post;
 mod rafter;
 mod same;
 mod sheet;
+mod spoiled;
 
 use drawn_frames::projects;
 use outshot::joinery::bodies;
@@ -75,12 +76,37 @@ fn both_halves_of_every_scarf_are_what_their_sheets_print() {
     }
 }
 
+/// Sticks that came off the saw larger than they were ordered, by as much as a mill's stick may be.
+fn over_size(mut project: Project, over: Length) -> Project {
+    let timbers = &mut project.frame.timbers;
+    for timber in [&mut timbers.post, &mut timbers.beam, &mut timbers.brace, &mut timbers.rafter, &mut timbers.ledger] {
+        timber.sawn.breadth = timber.ordered.breadth + over;
+        timber.sawn.depth = timber.ordered.depth + over;
+    }
+    project
+}
+
+#[test]
+fn sticks_over_size_are_what_their_sheets_print() {
+    for (project, over) in [(demo::wool_barn(), Length::inches(0.25)), (demo::log_store(), Length::millimetres(5.0))] {
+        for stock in StockRule::ALL {
+            let mut project = over_size(project.clone(), over);
+            project.joinery.stock = stock;
+            assert!(lay_out(&project).built.is_some());
+            check_frame(&project);
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 20, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn sticks_of_random_frames_are_what_their_sheets_print(project in projects(), rise in 0.0..2.0_f64) {
-        let mut project = project;
+    fn sticks_of_random_frames_are_what_their_sheets_print(
+        project in projects(), rise in 0.0..2.0_f64, eighths in 0..4_u32, stock in 0..StockRule::ALL.len()
+    ) {
+        let mut project = over_size(project, Length::inches(0.125) * f64::from(eighths));
+        project.joinery.stock = StockRule::ALL[stock];
         project.frame.brace_rise = Length::inches(rise);
         check_frame(&project);
     }

@@ -12,6 +12,9 @@ pub fn is_pocket(row: &Row) -> bool {
 pub fn cut_all(bench: &mut Bench, sheet: &Sheet) {
     for row in sheet.rows.iter().filter(|row| is_pocket(row)) {
         housing(bench, row);
+        let is_its = |other: &&Row| other.kind == MarkKind::Mortise && other.mate == row.mate;
+        let mortise = sheet.rows.iter().find(is_its).unwrap();
+        mortise.agrees("depth from the face; ", mortise.depth.unwrap() - row.depth.unwrap());
     }
 }
 
@@ -22,6 +25,7 @@ fn housing(bench: &mut Bench, row: &Row) {
     let (corner, nose) = if is_far { (near, far) } else { (far, near) };
     let z = |deep: f64| bench.from(row.face, deep);
     let deep = row.depth.unwrap();
+    row.agrees("floor ", z(deep));
     let mut outline = vec![(corner, z(0.0)), (nose, z(0.0))];
     if let Some(above) = row.said("square in to ") {
         outline.push((nose, z(deep - above)));

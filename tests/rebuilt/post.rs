@@ -24,6 +24,11 @@ pub fn rebuilt(sheet: &Sheet) -> Solid {
 fn tenon(bench: &mut Bench, sheet: &Sheet) {
     let (cheeks, width) = (sheet.row("tenon cheeks"), sheet.row("tenon width"));
     let (end, shoulder) = cheeks.along();
+    assert_eq!(cheeks.along(), width.along(), "a tenon is as long on both faces");
+    assert_eq!(shoulder, sheet.row("top shoulder").near);
+    for peg in sheet.rows.iter().filter(|row| row.what.starts_with("tenon peg")) {
+        peg.agrees("tenon hole ", shoulder - peg.near);
+    }
     let (y, z) = (bench.across(cheeks), bench.across(width));
     let (thick, wide) = (sheet.thick, sheet.wide);
     bench.cross_cut(end, end, true);

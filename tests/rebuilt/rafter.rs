@@ -1,6 +1,6 @@
 //! Rafters.
 use crate::bench::Bench;
-use crate::sheet::{Row, Sheet};
+use crate::sheet::{Row, Sheet, check_near};
 use outshot::solid::Solid;
 use outshot::tickets::{Face, MarkKind};
 
@@ -37,14 +37,16 @@ fn birds_mouth(bench: &mut Bench, row: &Row, slope: f64) {
     // On the rafter's own axes a plumb line goes back `slope` for one across, a level one `1/slope` forward.
     let up = (heel - seat_end) / (slope + 1.0 / slope);
     bench.saw(&[(seat_end, wide), (seat_end + up / slope, wide - up), (heel, wide)]);
-    check_words(row, up, slope);
-}
-
-/// The seat, the heel and the depth in the note are the same notch, as far as they are rounded.
-fn check_words(row: &Row, up: f64, slope: f64) {
+    // What else the sheet says of it.
     let level = up * slope.hypot(1.0) / slope;
-    for (words, found) in [("seat ", level), ("level, heel ", level * slope), ("plumb, ", up)] {
-        let off = row.must_say(words) - found;
-        assert!(off.abs() <= 1.5 / 16.0, "{}: {words}{found} is said {off} otherwise", row.what);
-    }
+    row.agrees("seat ", level);
+    row.agrees("level, heel ", level * slope);
+    row.agrees("plumb, ", up);
+    check_near(&row.what, row.depth.unwrap(), up);
+    let on = row.what.split(' ').next().unwrap();
+    let on_top = |underside: f64| underside - wide * slope;
+    let (heel_line, seat_line) = (bench.sheet.row(&format!("{on} heel")), bench.sheet.row(&format!("{on} seat end")));
+    check_near(&heel_line.what, heel_line.near, on_top(heel));
+    check_near(&seat_line.what, seat_line.near, on_top(seat_end));
+    heel_line.agrees("measure ", (wide - up) * slope.hypot(1.0));
 }

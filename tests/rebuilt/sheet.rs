@@ -17,7 +17,7 @@ pub struct Row {
     pub waste: Waste,
     pub mate: Option<String>,
     pub note: String,
-    units: UnitSystem,
+    pub units: UnitSystem,
 }
 
 /// What the head of the sheet and its drawing say, and its lines.
@@ -34,6 +34,14 @@ pub struct Sheet {
 
 fn read(text: &str, units: UnitSystem) -> f64 {
     parse_length(text, units).unwrap_or_else(|error| panic!("{text}: {error:?}")).to_inches()
+}
+
+/// Three lengths rounded to a sixteenth, with a hair.
+const AGREE: f64 = 3.0 / 32.0 + 1e-6;
+
+/// Two printed measures of the same thing.
+pub fn check_near(what: &str, one: f64, two: f64) {
+    assert!((one - two).abs() <= AGREE, "{what}: {one} is printed, and {two}");
 }
 
 impl Row {
@@ -66,6 +74,18 @@ impl Row {
     /// The same, where the sheet would be of no use without it.
     pub fn must_say(&self, after: &str) -> f64 {
         self.said(after).unwrap_or_else(|| panic!("{} does not say {after:?}: {:?}", self.what, self.note))
+    }
+
+    /// What the note says once more is what the marks give, as far as three roundings go.
+    pub fn agrees(&self, words: &str, found: f64) {
+        check_near(&format!("{}, {words}", self.what), self.must_say(words), found);
+    }
+
+    /// The place of what has one edge only, measured across.
+    pub fn place(&self) -> f64 {
+        let (near, far) = self.edges();
+        assert!(near == far, "{} lies in one place", self.what);
+        near
     }
 
     /// Both edges along the stick.
