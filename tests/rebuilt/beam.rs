@@ -1,7 +1,7 @@
 //! Pieces of the beam, of the ledger and of the purlins, and blocks.
 use crate::bench::{Bench, ends};
 use crate::pocket;
-use crate::sheet::{Row, Sheet};
+use crate::sheet::{Row, Sheet, check_near};
 use outshot::solid::Solid;
 use outshot::tickets::{Face, MarkKind, Waste};
 
@@ -65,7 +65,8 @@ fn lap(bench: &mut Bench, tip: &Row, rows: &[&Row]) {
 fn splayed(tip: &Row, root: &Row, step: Option<&Row>, from: Face, wide: f64) -> Vec<(f64, f64)> {
     // Where the abutment leans, the note says both its ends.
     let outside = |row: &Row| row.said("at the lap face, ").unwrap_or(row.near);
-    assert!(tip.edges().0 == 0.0 && root.edges().1 == wide, "the abutments run out at the faces");
+    assert_eq!(tip.edges().0, 0.0, "an abutment runs out at its face");
+    check_near(&root.what, root.edges().1, wide);
     let mut line = vec![(outside(tip), 0.0), (tip.near, tip.edges().1)];
     if let Some(step) = step {
         let root_side = step.must_say(&format!("from the {}: ", from.name()));
@@ -81,11 +82,8 @@ fn splayed(tip: &Row, root: &Row, step: Option<&Row>, from: Face, wide: f64) -> 
 fn bladed(tongue: &Row, slot: &Row, shoulder: &Row, root: &Row, wide: f64) -> Vec<(f64, f64)> {
     let (quarter, half) = tongue.edges();
     let (floor, roof) = slot.edges();
-    assert_eq!(
-        (half, shoulder.edges(), root.edges()),
-        (floor, (0.0, quarter), (roof, wide)),
-        "one line from face to face"
-    );
+    assert_eq!((half, shoulder.edges(), root.edges().0), (floor, (0.0, quarter), roof), "one line from face to face");
+    check_near(&root.what, root.edges().1, wide);
     vec![
         (shoulder.near, 0.0),
         (shoulder.near, quarter),
@@ -94,6 +92,6 @@ fn bladed(tongue: &Row, slot: &Row, shoulder: &Row, root: &Row, wide: f64) -> Ve
         (slot.near, floor),
         (slot.near, roof),
         (root.near, root.edges().0),
-        (root.near, root.edges().1),
+        (root.near, wide),
     ]
 }

@@ -1,6 +1,7 @@
 //! Every stick put together from what its sheet prints, and from nothing else, is the stick.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+mod alike;
 mod beam;
 mod bench;
 mod brace;
@@ -9,6 +10,7 @@ mod drawn_frames;
 mod pocket;
 mod post;
 mod rafter;
+mod rounding;
 mod same;
 mod sheet;
 mod spoiled;
@@ -19,7 +21,7 @@ use outshot::lay_out;
 use outshot::project::{Project, ScarfKind, StockRule, demo};
 use outshot::solid::Solid;
 use outshot::tickets::{Face, Role};
-use outshot::units::Length;
+use outshot::units::{Length, UnitSystem};
 use proptest::prelude::*;
 use same::{on_the_bench, thickest_off};
 use sheet::Sheet;
@@ -103,11 +105,12 @@ proptest! {
 
     #[test]
     fn sticks_of_random_frames_are_what_their_sheets_print(
-        project in projects(), rise in 0.0..2.0_f64, eighths in 0..4_u32, stock in 0..StockRule::ALL.len()
+        project in projects(), is_metric in any::<bool>(), rise in 0.0..2.0_f64, eighths in 0..4_u32, stock in 0..StockRule::ALL.len()
     ) {
         let mut project = over_size(project, Length::inches(0.125) * f64::from(eighths));
         project.joinery.stock = StockRule::ALL[stock];
         project.frame.brace_rise = Length::inches(rise);
+        project.units = if is_metric { UnitSystem::Metric } else { UnitSystem::Imperial };
         check_frame(&project);
     }
 }

@@ -1,7 +1,7 @@
 //! How far two solids are apart, and a stick of the frame laid on the bench.
 use outshot::joinery::StickBody;
 use outshot::solid::{Convex, Plane, Solid, Vector};
-use outshot::tickets::Role;
+use outshot::tickets::{Role, Stick};
 
 /// The least width of a body, square to one of its facets.
 fn thickness(body: &Convex) -> f64 {
@@ -59,4 +59,19 @@ pub fn on_the_bench(body: &StickBody) -> Solid {
         axes = axes.map(|axis| axis - normal * (2.0 * axis.dot(normal)));
     }
     Solid::new(bodies)
+}
+
+/// The same, left for right: a post across its face, a piece that lies along the wall end for end. A brace for the other hand
+/// lies on the bench as its mirror image shows it already.
+pub fn mirrored(body: &StickBody, stick: &Stick) -> Solid {
+    let laid = on_the_bench(body);
+    let middle = |twice: f64, normal: Vector| Plane { normal, offset: twice / 2.0 };
+    let plane = match body.role {
+        Role::Post => middle(stick.timber.sawn.breadth.to_inches(), Vector::inches(0.0, 0.0, 1.0)),
+        Role::Beam | Role::Ledger | Role::Purlin => {
+            middle((stick.low + stick.high).to_inches(), Vector::inches(1.0, 0.0, 0.0))
+        }
+        Role::Brace | Role::Rafter | Role::Block => return laid,
+    };
+    Solid::new(laid.bodies().iter().map(|body| body.mirrored(&plane)).collect())
 }
