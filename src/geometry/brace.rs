@@ -40,11 +40,15 @@ impl Pocket {
     #[must_use]
     pub fn housing_outline(&self) -> Vec<Point> {
         let mut outline = vec![Point::new(self.corner, self.housing), Point::new(self.nose_on_face, self.housing)];
-        if self.housing > self.nose {
-            outline.push(Point::new(self.nose_on_face, self.nose));
-        }
+        outline.extend(self.square_from().map(|above| Point::new(self.nose_on_face, above)));
         outline.extend([Point::new(self.nose_on_floor, Length::ZERO), Point::new(self.mortise.0, Length::ZERO)]);
         outline
+    }
+
+    /// How far above the floor the housing's end turns from the nose's lean to square, where it is deeper than the nose.
+    #[must_use]
+    pub fn square_from(&self) -> Option<Length> {
+        (self.housing > self.nose).then_some(self.nose)
     }
 
     /// The peg's place along the housed line: midway along the tenon.
@@ -99,6 +103,17 @@ impl BraceShape {
         (post_nose.x + HOLLOW_FROM_NOSE, beam_nose.x - HOLLOW_FROM_NOSE)
     }
 
+    /// Radius of the hollow's arc: (c² + r²)/2r over half a chord c with a rise r. Zero for a straight brace.
+    #[must_use]
+    pub fn hollow_radius(&self) -> Length {
+        if self.rise <= Length::ZERO {
+            return Length::ZERO;
+        }
+        let (low, high) = self.hollow_ends();
+        let (half, rise) = (((high - low) / 2.0).to_inches(), self.rise.to_inches());
+        Length::inches((half * half + rise * rise) / (2.0 * rise))
+    }
+
     /// Depth of the hollow below the long edge at a place along it: an arc of a circle through both its ends.
     #[must_use]
     pub fn hollow_at(&self, x: Length) -> Length {
@@ -106,8 +121,7 @@ impl BraceShape {
         if self.rise <= Length::ZERO || x <= low || x >= high {
             return Length::ZERO;
         }
-        let (half, rise) = (((high - low) / 2.0).to_inches(), self.rise.to_inches());
-        let radius = (half * half + rise * rise) / (2.0 * rise);
+        let (radius, rise) = (self.hollow_radius().to_inches(), self.rise.to_inches());
         let off = (x - (low + high) / 2.0).to_inches();
         Length::inches((radius * radius - off * off).sqrt() - (radius - rise))
     }

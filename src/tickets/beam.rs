@@ -138,7 +138,9 @@ fn scarf_ends(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> 
     }
     for (end, side) in [(piece.left, Side::Left), (piece.right, Side::Right)] {
         if let Some((number, is_lower)) = end {
-            marks.extend(scarf_marks(project, shape, piece, number, is_lower, side));
+            // A lap face leans: of two places in sixteenths it would be off by more than one.
+            let lap = scarf_marks(project, shape, piece, number, is_lower, side);
+            marks.extend(lap.into_iter().map(Mark::thirty_seconds));
         }
     }
     marks
@@ -210,7 +212,7 @@ fn scarf_marks(
         ("UPPER lap", format!("wood stays at the top, lies on {}", lap.other), Face::Top)
     };
     let far_face = if is_lower { Face::Top } else { Face::Underside };
-    let say = |value| tape(value, project.units, Fineness::Sixteenth);
+    let say = |value| tape(value, project.units, Fineness::ThirtySecond);
     let waste = if side == Side::Right { Waste::After } else { Waste::Before };
     let arris = |lap_face: Length, outside: Length, face: Face| {
         if lap_face == outside {
@@ -282,7 +284,7 @@ impl LapEnd {
         let (half, quarter) = (depth / 2.0, depth / 4.0);
         let way = if self.tip.0 > self.root.0 { self.outline.blade } else { -self.outline.blade };
         let (tongue, slot) = (self.tip.0 + way, self.root.0 - way);
-        let say = |value| tape(value, project.units, Fineness::Sixteenth);
+        let say = |value| tape(value, project.units, Fineness::ThirtySecond);
         let line = |what: &str, at: Length, kind: MarkKind, across: (Length, Length)| {
             Mark::line(format!("scarf {number}, {what}"), Face::Outer, at, kind)
                 .across(across, from)
@@ -306,7 +308,7 @@ impl LapEnd {
 
     fn table_mark(&self, project: &Project, from: Face) -> Option<Mark> {
         let (x, root_side, tip_side) = self.step?;
-        let say = |value| tape(value, project.units, Fineness::Sixteenth);
+        let say = |value| tape(value, project.units, Fineness::ThirtySecond);
         let gap = self.outline.table.map_or(Length::ZERO, |(_, gap)| gap);
         Some(
             Mark::line(format!("scarf {}, step of the table", self.number), Face::Outer, x, MarkKind::Line)
@@ -324,7 +326,7 @@ impl LapEnd {
 }
 
 fn splay_text(project: &Project, outline: &ScarfShape) -> String {
-    let say = |value| tape(value, project.units, Fineness::Sixteenth);
+    let say = |value| tape(value, project.units, Fineness::ThirtySecond);
     if outline.table.is_some() {
         return "the lap face runs straight from here to the step of the table, and from there to the tip".to_owned();
     }

@@ -94,6 +94,10 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
         format!("bevel {} : {}", text(rise), text(run))
     };
     let outline = brace.corners();
+    let nose = |on_shoulder: Point| {
+        let deep = tape(on_shoulder.y, project.units, Fineness::ThirtySecond);
+        format!("it meets the shoulder {deep} in from the long edge")
+    };
     let post_mate = format!("P{post}");
     let mut marks = vec![
         Mark::line("shoulder at the post, on the long edge", Face::LongEdge, Length::ZERO, MarkKind::Line)
@@ -104,9 +108,11 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
             .mate("beam"),
         Mark::line("nose at the post, square to the long edge", Face::LongEdge, outline[0].x, MarkKind::End)
             .waste(Waste::Before)
+            .note(nose(outline[5]))
             .mate(post_mate.clone()),
         Mark::line("nose at the beam, square to the long edge", Face::LongEdge, outline[1].x, MarkKind::End)
             .waste(Waste::After)
+            .note(nose(outline[2]))
             .mate("beam"),
         Mark::line("shoulder at the beam, on the short edge", Face::ShortEdge, outline[3].x, MarkKind::Line),
         Mark::line("shoulder at the post, on the short edge", Face::ShortEdge, outline[4].x, MarkKind::Line),
@@ -127,10 +133,11 @@ fn hollow_marks(project: &Project, brace: &BraceShape) -> Vec<Mark> {
     }
     let (low, high) = brace.hollow_ends();
     let say = |value| tape(value, project.units, Fineness::ThirtySecond);
-    let mut marks = vec![
-        Mark::between("hollow of the long edge", Face::LongEdge, (low, high), MarkKind::Chamfer)
-            .note("bend a thin batten through the marks on the outer face, and on the wall face"),
-    ];
+    let mut marks =
+        vec![Mark::between("hollow of the long edge", Face::LongEdge, (low, high), MarkKind::Chamfer).note(format!(
+            "an arc of radius {}: bend a thin batten through the marks on the outer face, and on the wall face",
+            say(brace.hollow_radius())
+        ))];
     for quarters in 1..4 {
         let x = low + (high - low) * (f64::from(quarters) / 4.0);
         let depth = brace.hollow_at(x);
@@ -221,6 +228,9 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
     let nose_side = if place.sign > 0.0 { "far" } else { "near" };
     let say = |value| tape(value, project.units, Fineness::Sixteenth);
     let edges = |from: Length, to: Length| (at(from), at(to));
+    let square = pocket
+        .square_from()
+        .map_or_else(String::new, |above| format!("goes square in to {} above the floor, then ", say(above)));
     vec![
         Mark::between(
             format!("housing of {mate}"),
@@ -231,10 +241,12 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
         .across((Length::ZERO, breadth), Face::Outer)
         .depth(*housing)
         .note(format!(
-            "floor {} from the {}; the {nose_side} edge is the nose: from it the end slopes in to {} on the floor{}",
+            "floor {} from the {}; the {nose_side} edge is the nose: from it the end {square}slopes in to {} on the \
+             floor, from the other edge to {}{}",
             say(floor.0),
             floor.1.name(),
             say(at(pocket.nose_on_floor)),
+            say(at(pocket.mortise.0)),
             place.remark
         ))
         .mate(*mate),

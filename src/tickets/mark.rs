@@ -150,6 +150,10 @@ impl Mark {
         let (near, far) = self.across.unwrap_or_default();
         let places = [self.near, self.far.unwrap_or_default(), near, far, self.depth.unwrap_or_default()];
         let mut text = format!("{:?} {}", self.kind, self.face.name());
+        // Only a lower lap is measured up; every other mark's reference follows from its face.
+        if self.across_from == Some(Face::Underside) {
+            text.push_str(" up");
+        }
         for (index, place) in places.into_iter().enumerate() {
             text.push(if index == 0 { ' ' } else { ',' });
             text.push_str(&sixty_fourths(place).to_string());

@@ -199,7 +199,7 @@ fn reduced_head(project: &Project, post: &PostShape) -> Vec<Mark> {
 /// Chamfers on the arrises of one face, in the runs between its joints.
 pub fn chamfers(project: &Project, ends: (Length, Length), joints: &[(Length, Length)], face: Face) -> Vec<Mark> {
     let rules = &project.joinery;
-    let note = format!("{}, both arrises", length(rules.chamfer, project.units));
+    let note = format!("{} on each face, both arrises; its ends run out at 45°", length(rules.chamfer, project.units));
     let runs = chamfer_runs(rules, ends, joints).into_iter();
     runs.map(|run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note)).collect()
 }

@@ -1,7 +1,7 @@
 //! A mark in words.
 use crate::tickets::{Mark, MarkKind, Stick, Waste};
 use crate::units::{Fineness, Length, UnitSystem};
-use crate::wording::{length, tape};
+use crate::wording::tape;
 
 /// A measure as the tape shows it: the side of zero is said in words, never by a sign.
 pub fn figure(value: Length, units: UnitSystem, fineness: Fineness) -> String {
@@ -46,12 +46,13 @@ pub fn from_other_end(stick: &Stick, mark: &Mark, units: UnitSystem) -> String {
     format!("{both} from the right end")
 }
 
-/// Where it lies across the face.
+/// Where it lies across the face, as finely as its places along the stick.
 pub fn across(mark: &Mark, units: UnitSystem) -> Option<String> {
     let from = mark.across_from.map_or_else(String::new, |face| format!(" from the {}", face.name()));
+    let show = |value| tape(value, units, mark.fineness);
     match mark.across {
-        Some((near, far)) if near == far => Some(format!("{}{from}", length(near, units))),
-        Some((near, far)) => Some(format!("{} to {}{from}", length(near, units), length(far, units))),
+        Some((near, far)) if near == far => Some(format!("{}{from}", show(near))),
+        Some((near, far)) => Some(format!("{} to {}{from}", show(near), show(far))),
         None if matches!(mark.kind, MarkKind::End | MarkKind::Line) => Some("square across".to_owned()),
         None => None,
     }
@@ -59,7 +60,7 @@ pub fn across(mark: &Mark, units: UnitSystem) -> Option<String> {
 
 /// How deep.
 pub fn depth(mark: &Mark, units: UnitSystem) -> Option<String> {
-    mark.depth.map(|depth| format!("{} deep", length(depth, units)))
+    mark.depth.map(|depth| format!("{} deep", tape(depth, units, mark.fineness)))
 }
 
 /// Which wood goes: before, the word that matters, after.

@@ -1,0 +1,116 @@
+//! Every stick put together from what its sheet prints, and from nothing else, is the stick.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+
+mod alike;
+mod beam;
+mod bench;
+mod brace;
+#[path = "../drawn_frames/mod.rs"]
+mod drawn_frames;
+mod pocket;
+mod post;
+mod rafter;
+mod rounding;
+mod same;
+mod sheet;
+mod spoiled;
+
+use drawn_frames::projects;
+use outshot::joinery::bodies;
+use outshot::lay_out;
+use outshot::project::{Project, ScarfKind, StockRule, demo};
+use outshot::solid::Solid;
+use outshot::tickets::{Face, Role};
+use outshot::units::{Length, UnitSystem};
+use proptest::prelude::*;
+use same::{on_the_bench, thickest_off};
+use sheet::Sheet;
+
+/// What a length rounded to a sixteenth, or to half a millimetre, may be off, with a hair for the sums.
+const OFF: f64 = 1.0 / 32.0 + 1e-6;
+
+/// Puts the stick together from its sheet.
+fn rebuilt(sheet: &Sheet) -> Solid {
+    match sheet.role {
+        Role::Post => post::rebuilt(sheet),
+        Role::Beam => beam::rebuilt(sheet),
+        Role::Brace => brace::rebuilt(sheet),
+        Role::Rafter => rafter::rebuilt(sheet),
+        Role::Ledger | Role::Block => beam::plain(sheet, Face::Outer),
+        Role::Purlin => beam::plain(sheet, Face::Top),
+    }
+}
+
+/// No stick of the frame is anywhere off by more than a rounding.
+fn check_frame(project: &Project) {
+    let Some(built) = lay_out(project).built else { return };
+    let sticks = bodies(project, &built.shape);
+    assert_eq!(sticks.len(), built.sticks.len());
+    let off = sticks.into_iter().filter_map(|body| {
+        let stick = built.stick(&body.mark).unwrap();
+        let found = rebuilt(&Sheet::printed(stick, project.units));
+        let (thick, place) = thickest_off(&found, &on_the_bench(&body));
+        (thick > OFF).then(|| format!("{}: {thick:.4} in {place}", body.mark))
+    });
+    let off: Vec<String> = off.collect();
+    assert!(off.is_empty(), "{off:#?}");
+}
+
+#[test]
+fn the_sticks_of_the_examples_are_what_their_sheets_print() {
+    for project in [demo::wool_barn(), demo::log_store()] {
+        assert!(lay_out(&project).built.is_some());
+        check_frame(&project);
+    }
+}
+
+#[test]
+fn both_halves_of_every_scarf_are_what_their_sheets_print() {
+    for mut project in [demo::wool_barn(), demo::log_store()] {
+        project.frame.brace_along = Length::inches(24.0);
+        project.frame.brace_down = Length::inches(24.0);
+        for kind in ScarfKind::ALL {
+            project.frame.scarfs.kind = kind;
+            let built = lay_out(&project).built.unwrap();
+            assert!(!built.shape.beam.scarfs.is_empty(), "{kind:?} has no scarf to look at");
+            check_frame(&project);
+        }
+    }
+}
+
+/// Sticks that came off the saw larger than they were ordered, by as much as a mill's stick may be.
+fn over_size(mut project: Project, over: Length) -> Project {
+    let timbers = &mut project.frame.timbers;
+    for timber in [&mut timbers.post, &mut timbers.beam, &mut timbers.brace, &mut timbers.rafter, &mut timbers.ledger] {
+        timber.sawn.breadth = timber.ordered.breadth + over;
+        timber.sawn.depth = timber.ordered.depth + over;
+    }
+    project
+}
+
+#[test]
+fn sticks_over_size_are_what_their_sheets_print() {
+    for (project, over) in [(demo::wool_barn(), Length::inches(0.25)), (demo::log_store(), Length::millimetres(5.0))] {
+        for stock in StockRule::ALL {
+            let mut project = over_size(project.clone(), over);
+            project.joinery.stock = stock;
+            assert!(lay_out(&project).built.is_some());
+            check_frame(&project);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 20, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn sticks_of_random_frames_are_what_their_sheets_print(
+        project in projects(), is_metric in any::<bool>(), rise in 0.0..2.0_f64, eighths in 0..4_u32, stock in 0..StockRule::ALL.len()
+    ) {
+        let mut project = over_size(project, Length::inches(0.125) * f64::from(eighths));
+        project.joinery.stock = StockRule::ALL[stock];
+        project.frame.brace_rise = Length::inches(rise);
+        project.units = if is_metric { UnitSystem::Metric } else { UnitSystem::Imperial };
+        check_frame(&project);
+    }
+}
