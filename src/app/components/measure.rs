@@ -99,7 +99,10 @@ pub const PRICE: Measure<Money> = Measure {
 pub const RUN_PRICE: Measure<Money> = Measure {
     print: |price, units| format!("{:.2}", price.to_f64() / runs(units)),
     parse: |text, units| priced(text, runs(units)),
-    reading: |_, units| Some(by(units, "a foot", "a metre")),
+    reading: |price, _| {
+        let (foot, metre) = (price.to_f64() / runs(UnitSystem::Imperial), price.to_f64() / runs(UnitSystem::Metric));
+        Some(format!("{foot:.2} a foot · {metre:.2} a metre"))
+    },
     take: |_| None,
 };
 
@@ -107,7 +110,7 @@ pub const RUN_PRICE: Measure<Money> = Measure {
 pub const GALLON_PRICE: Measure<Money> = Measure {
     print: |price, units| format!("{:.2}", price.to_f64() / gallon(units)),
     parse: |text, units| priced(text, gallon(units)),
-    reading: |_, units| Some(by(units, "a gallon", "a litre")),
+    reading: |price, _| Some(format!("{:.2} a gallon · {:.2} a litre", price.to_f64(), price.to_f64() / LITRES)),
     take: |_| None,
 };
 
@@ -121,7 +124,7 @@ pub const COVERAGE: Measure<f64> = Measure {
         let cover = parse_number(text).map_err(|why| why.to_string())?;
         Ok(if units == UnitSystem::Metric { cover * LITRES / SQUARE_METRES } else { cover })
     },
-    reading: |_, units| Some(by(units, "ft² a gallon", "m² a litre")),
+    reading: |cover, _| Some(format!("{cover:.0} ft² a gallon · {:.1} m² a litre", cover * SQUARE_METRES / LITRES)),
     take: |_| None,
 };
 
@@ -141,10 +144,6 @@ const fn gallon(units: UnitSystem) -> f64 {
         UnitSystem::Imperial => 1.0,
         UnitSystem::Metric => LITRES,
     }
-}
-
-fn by(units: UnitSystem, inches: &str, metres: &str) -> String {
-    if units == UnitSystem::Imperial { inches } else { metres }.to_owned()
 }
 
 fn priced(text: &str, times: f64) -> Result<Money, String> {

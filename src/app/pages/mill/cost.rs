@@ -65,11 +65,11 @@ fn shown(costs: &Costs, units: UnitSystem, currency: &str) -> Tag {
         .child(tag("figcaption").class("chart__caption").child(caption))
         .child(tag("div").class("chart__place").html(&draw_parts(&bars)));
     let money = |price: Money| show_money(price, currency).to_string();
-    let timber = row("timber", "the order".to_owned(), String::new(), money(costs.timber));
+    let timber = row("timber", "the order".to_owned(), money(costs.timber), String::new());
     let lines = costs.lines.iter().map(|line| {
         let price =
             line.price.map_or_else(|| "not known yet".to_owned(), |price| money(one(line.amount, price, units)));
-        row(line.what, amount(line.amount, units), price, line.cost().map_or_else(|| "—".to_owned(), money))
+        row(line.what, amount(line.amount, units), line.cost().map_or_else(|| "—".to_owned(), money), price)
     });
     let open = match costs.n_unpriced() {
         0 => String::new(),
@@ -79,16 +79,16 @@ fn shown(costs: &Costs, units: UnitSystem, currency: &str) -> Tag {
     let rows = std::iter::once(timber).chain(lines).collect::<Vec<_>>();
     parts()
         .child(chart)
-        .child(figures("The whole job, the figures", &["What", "How much", "Price of one", "Comes to"], rows))
+        .child(figures("The whole job, the figures", &["What", "How much", "Comes to", "Price of one"], rows))
         .child(tag("p").class("costs__total").child(format!("In all {}{open}.", money(costs.total()))))
 }
 
-fn row(what: &str, much: String, price: String, cost: String) -> Tag {
+fn row(what: &str, much: String, cost: String, price: String) -> Tag {
     tag("tr")
         .child(tag("th").attr("scope", "row").child(what.to_owned()))
         .child(tag("td").child(much))
-        .child(tag("td").child(price))
         .child(tag("td").child(cost))
+        .child(tag("td").child(price))
 }
 
 fn amount(amount: Amount, units: UnitSystem) -> String {
