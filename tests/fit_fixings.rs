@@ -101,7 +101,7 @@ fn ends_edges_and_rows() {
     check_says(
         &high,
         "centre to the top",
-        "L1: 26 fixings, the first the fixing at the wall's post 1: only 2 1⁄2″ from its centre to the top of the ledger; 3″ is \
+        "L1: 26 fixings, the first at the wall's post 1: only 2 1⁄2″ from its centre to the top of the ledger; 3″ is \
          the least; its row 1⁄2″ lower clears it.",
     );
     let clash = found(&high, "centre to the top");
@@ -179,7 +179,7 @@ fn screws_at_butts_on_a_thin_rafter_are_told_once() {
     let n_butts: usize = shape.purlins.iter().map(|row| row.pieces.len() - 1).sum();
     assert!(n_butts > 1 && clash.places().count() == n_butts);
     let says = format!(
-        "N1a: {n_butts} butts of purlins, the first the butt with N1b on R{}: each piece lies only 3⁄4″ on its rafter; its #14 \
+        "N1a: {n_butts} butts of purlins, the first with N1b on R{}: each piece lies only 3⁄4″ on its rafter; its #14 \
          wood screw, bored first, asks 1 1⁄4″ to the butt's end and 5⁄8″ to the rafter's side. A rafter 3 11⁄16″ wide, or \
          doubled there, clears it; or let the pieces pass each other side by side, or slant the screws toward the rafter's \
          middle.",

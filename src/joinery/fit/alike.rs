@@ -13,7 +13,9 @@ pub(super) struct Found {
     pub at: Vector,
     /// Where along the stick.
     pub from_zero: Length,
-    /// Which one it is: "the fixing at the wall's post 3".
+    /// What it is: "the fixing".
+    pub what: &'static str,
+    /// Which one it is: "at the wall's post 3".
     pub which: String,
     /// What is said of it, the same for all that are alike.
     pub says: String,
@@ -37,8 +39,8 @@ fn clash(group: Vec<Found>, many: &str) -> Option<Clash> {
     let count = group.len();
     let mut all = group.into_iter();
     let first = all.next()?;
-    let which = if count == 1 { first.which } else { format!("{count} {many}, the first {}", first.which) };
-    let says = format!("{}: {which}: {}", first.stick, first.says);
+    let what = if count == 1 { first.what.to_owned() } else { format!("{count} {many}, the first") };
+    let says = format!("{}: {what} {}: {}", first.stick, first.which, first.says);
     let alike = all.map(|one| (one.stick, one.at)).collect();
     Some(Clash {
         stick: first.stick,

@@ -72,7 +72,8 @@ impl Row<'_> {
             other: None,
             at: self.centre(place),
             from_zero: place.x - piece.start,
-            which: format!("the fixing at the {}", place.name(self.fixings)),
+            what: "the fixing",
+            which: format!("at the {}", place.name(self.fixings)),
             says,
             clears: None,
         }
@@ -198,7 +199,8 @@ impl Row<'_> {
         let told = |short: Distance| {
             let from = if short.what == "spacing in the row" { "row to row" } else { "side to side" };
             let says = format!("only {} from {from}; {} is the least.", self.say(short.actual), self.say(short.least));
-            Found { which: "the fixings at every post of the wall".to_owned(), ..self.found(piece, place, says) }
+            let which = "at every post of the wall".to_owned();
+            Found { what: "the fixings", which, ..self.found(piece, place, says) }
         };
         spacings.map(told).collect()
     }

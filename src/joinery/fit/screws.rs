@@ -46,13 +46,14 @@ impl Butt<'_> {
     fn found(&self, tools: &[Convex], says: String) -> Found {
         let at = Solid::new(tools.to_vec()).centre().unwrap_or(Vector::ZERO);
         let right = self.all.iter().map(|screw| &screw.piece).find(|piece| **piece != self.piece.mark);
-        let with = right.map_or_else(String::new, |right| format!(" with {right}"));
+        let with = right.map_or_else(String::new, |right| format!("with {right} "));
         Found {
             stick: self.piece.mark.clone(),
             other: Some(self.rafter.mark.clone()),
             at,
             from_zero: self.piece.from_zero(at),
-            which: format!("the butt{with} on {}", self.rafter.mark),
+            what: "the butt",
+            which: format!("{with}on {}", self.rafter.mark),
             says,
             clears: None,
         }
