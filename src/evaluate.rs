@@ -73,7 +73,7 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     };
     let beam = beam_line(&around, &project.mill)?;
     let placed = scarf_problems(&frame.scarfs.by_hand, &around);
-    let ledger = ledger_line(&around, &project.site, &project.mill, &beam.scarfs)?;
+    let ledger = ledger_line(&around, (&project.site, &project.fixings.ledger), &project.mill, &beam.scarfs)?;
     let breadth = frame.timbers.purlin.sawn.breadth;
     let half = frame.timbers.rafter.sawn.breadth / 2.0;
     let purlins = purlin_rows(&project.roofing, &rafter, breadth, (&rafters, half), &project.mill, project.units)?;

@@ -5,10 +5,10 @@ mod drawn_frames;
 
 use drawn_frames::projects;
 use outshot::joinery::{StickBody, bodies};
-use outshot::lay_out;
 use outshot::project::{Project, ScarfKind, StockRule, demo};
 use outshot::solid::Surface;
 use outshot::units::Length;
+use outshot::{Built, lay_out};
 use proptest::prelude::*;
 
 /// In cubic inches and inches.
@@ -22,12 +22,16 @@ fn wood(project: &Project) -> Option<Vec<StickBody>> {
 fn check_wood(project: &Project) {
     let Some(built) = lay_out(project).built else { return };
     for body in bodies(project, &built.shape) {
-        let bulk = built.stick(&body.mark).unwrap().bulk;
-        let (found, expected) = (body.volume().to_cubic_inches(), bulk.volume().to_cubic_inches());
-        assert!((found - expected).abs() <= HAIR * expected, "{}: {found} in³ is not {expected}", body.mark);
-        let off = (body.balance() - bulk.balance()).to_inches();
-        assert!(off.abs() <= HAIR, "{} balances {off} in off", body.mark);
+        check_stick(&built, &body);
     }
+}
+
+fn check_stick(built: &Built, body: &StickBody) {
+    let bulk = built.stick(&body.mark).unwrap().bulk;
+    let (found, expected) = (body.volume().to_cubic_inches(), bulk.volume().to_cubic_inches());
+    assert!((found - expected).abs() <= HAIR * expected, "{}: {found} in³ is not {expected}", body.mark);
+    let off = (body.balance() - bulk.balance()).to_inches();
+    assert!(off.abs() <= HAIR, "{} balances {off} in off", body.mark);
 }
 
 fn check_nothing_shared(project: &Project) {
@@ -73,6 +77,28 @@ fn sticks_over_size_fit_by_either_rule() {
         }
         check_wood(&project);
         check_nothing_shared(&project);
+    }
+}
+
+/// Bored for bolts and for lag screws with a step in their hole, whole, half in a splice, and cut by a piece's end: the sheets
+/// weigh what is left. Screws of a maker take nothing from either.
+#[test]
+fn a_bored_ledger_holds_what_its_sheets_say() {
+    let mut project = demo::wool_barn();
+    for (fastener, length) in [("bolt_5_8", 13.0), ("lag_1_2", 6.0), ("makers_own", 8.0)] {
+        for (rows, lowest) in [(1, 5.0), (2, 2.125), (3, 2.5), (1, 9.875)] {
+            for (first, spacing) in [(0.0, 16.0), (0.2, 48.0), (7.0, 96.0)] {
+                let fixings = &mut project.fixings.ledger;
+                (fixings.fastener, fixings.length) = (fastener.to_owned(), Length::inches(length));
+                (fixings.rows, fixings.lowest) = (rows, Length::inches(lowest));
+                project.site.first_wall_post = Length::inches(first);
+                project.site.wall_post_spacing = Length::inches(spacing);
+                let built = lay_out(&project).built.unwrap();
+                for body in bodies(&project, &built.shape).iter().filter(|body| body.mark.starts_with('L')) {
+                    check_stick(&built, body);
+                }
+            }
+        }
     }
 }
 

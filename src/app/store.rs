@@ -208,6 +208,14 @@ impl Store {
         self.0.fitted.get_or_init(follow).get()
     }
 
+    /// Of a field's problem, what is shown with the field: where the solids tell it more exactly, that they do (tracked).
+    #[must_use]
+    pub fn beside_the_solids(self, problem: &Problem) -> Problem {
+        let is_told = Fit::may_tell(problem) && self.fitted().is_some_and(|fitted| fitted.fit.tells(problem));
+        let says = "Joints are in each other’s way: the list above has the places.".to_owned();
+        if is_told { Problem { says, ..problem.clone() } } else { problem.clone() }
+    }
+
     /// The last frame that could be built (tracked).
     #[must_use]
     pub fn built(self) -> Option<Arc<Built>> {

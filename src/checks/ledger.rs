@@ -5,7 +5,6 @@
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::Check;
 use super::known::known_loads;
-use super::ledger_fixing::hole;
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
@@ -17,7 +16,7 @@ use crate::analysis::{
 };
 use crate::design::Shape;
 use crate::frame::{Factorised, Solution};
-use crate::geometry::{rakes, wall_posts};
+use crate::geometry::{ledger_hole, rakes, wall_posts};
 use crate::loads::{Action, Duration};
 use crate::members::{
     Amount, Bracing, Member, NetSection, Pocket, ShearPlace, UnbracedCase, check_bending, check_shear, stiffness,
@@ -203,9 +202,9 @@ impl Ledger<'_> {
     fn section(&self, is_over: bool) -> Result<NetSection, crate::members::Refused> {
         let mut net = NetSection::whole(self.member.section())?;
         let fixings = &self.project.fixings.ledger;
-        let Some(hole) = hole(self.project) else { return Ok(net) };
+        let Some(hole) = ledger_hole(fixings) else { return Ok(net) };
         for row in (0..fixings.rows).filter(|_| is_over) {
-            let middle = height(self.project, row);
+            let middle = fixings.height(row);
             net = net.without(Pocket {
                 from_left: Length::ZERO,
                 breadth: self.member.section().breadth,
@@ -219,13 +218,14 @@ impl Ledger<'_> {
     /// The fixings bring the force in: down loads hang the wood under the lowest row, uplift that over the highest.
     fn shears(&self, solutions: &[(&Asked, Solution)]) -> Option<Check> {
         let depth = self.member.section().depth;
-        let rows = self.project.fixings.ledger.rows;
+        let fixings = &self.project.fixings.ledger;
+        let rows = fixings.rows;
         if rows == 0 {
             return Some(Check::not_judged("ledger", "shears", "the rows of the ledger's fixings are missing"));
         }
         let places = solutions.iter().flat_map(|(asked, solution)| {
             let is_down = self.frame.total(&asked.loads) > Force::ZERO;
-            let effective = if is_down { depth - height(self.project, 0) } else { height(self.project, rows - 1) };
+            let effective = if is_down { depth - fixings.height(0) } else { fixings.height(rows - 1) };
             self.frame.spans.iter().enumerate().flat_map(move |(index, span)| {
                 let shear = solution.shear(index);
                 let ends = [(span.held_left, Length::ZERO, span.from), (span.held_right, span.length(), span.to)];
@@ -236,7 +236,7 @@ impl Ledger<'_> {
         let patches = self.patches.as_ref().and_then(|patches| patches.shear(self));
         let places = places.chain(patches.map(|hard| {
             let span = &self.frame.spans[hard.span];
-            (hard.asked, hard.pattern, span, hard.value, span.from + hard.at, depth - height(self.project, 0))
+            (hard.asked, hard.pattern, span, hard.value, span.from + hard.at, depth - fixings.height(0))
         }));
         let from_end = |x: Length| {
             let post = self.frame.posts.iter().find(|post| post.x.is_near(x, NEAR));
@@ -283,12 +283,6 @@ impl Ledger<'_> {
 
 pub(super) fn mark(piece: usize) -> String {
     format!("L{piece}")
-}
-
-/// Height of a row of fixings over the ledger's bottom.
-pub(super) fn height(project: &Project, row: usize) -> Length {
-    let fixings = &project.fixings.ledger;
-    fixings.lowest + fixings.row_gap * row as f64
 }
 
 fn step(asked: &Asked, length: Length) -> Step {

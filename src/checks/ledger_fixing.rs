@@ -5,7 +5,7 @@
 use std::cell::OnceCell;
 
 use super::known::{chosen, gravity, moisture};
-use super::ledger::{Ledger, height};
+use super::ledger::Ledger;
 use super::wood::wall_post;
 use crate::fastening::{
     Factors, Fastener, FastenerKind, FixingRow, Member, Moisture, Pull, Refused, RowLayout, Wetness, adjusted_lateral,
@@ -13,9 +13,8 @@ use crate::fastening::{
     steel_tension, washer_area, wet_lateral, wet_withdrawal, withdrawal,
 };
 use crate::loads::Duration;
-use crate::materials::Confidence;
 use crate::members::{Seat, bearing_across_strength};
-use crate::project::{LedgerFixings, MAKERS_OWN, MakersScrew, Project, Used};
+use crate::project::{LedgerFixings, MakersScrew, Used};
 use crate::units::{Angle, Force, Length, Stress};
 use crate::working::{Citation, Step, Worked};
 
@@ -91,7 +90,7 @@ impl<'a> Fixing<'a> {
             return Err("the rows of the ledger's fixings are missing".to_owned());
         }
         let sort = match one.kind {
-            _ if fixings.fastener == MAKERS_OWN => Sort::Makers,
+            _ if fixings.is_makers() => Sort::Makers,
             FastenerKind::Bolt => Sort::Bolt,
             _ => Sort::Lag,
         };
@@ -173,7 +172,7 @@ impl<'a> Fixing<'a> {
         let depth = self.ledger.member.section().depth;
         let count = u32::try_from(self.fixings().columns).unwrap_or(u32::MAX);
         let over_edge = |row: usize| {
-            let height = height(self.ledger.project, row);
+            let height = self.fixings().height(row);
             if way == Way::Down { height } else { depth - height }
         };
         (0..self.fixings().rows).map(|row| FixingRow { height: over_edge(row), count }).collect()
@@ -340,25 +339,8 @@ const MAKERS: Citation = Citation::from_memory("the maker's sheet", "as the user
 
 /// The chosen fastener; a maker's own screw has its diameter and no steel of ours.
 fn fastener_of(fixings: &LedgerFixings) -> Result<Fastener, String> {
-    if fixings.fastener != MAKERS_OWN {
-        return chosen(&fixings.fastener, "screw of the ledger").cloned();
+    if fixings.is_makers() {
+        return Ok(fixings.makers.fastener());
     }
-    Ok(Fastener {
-        key: MAKERS_OWN.to_owned(),
-        name: "maker's own screw".to_owned(),
-        kind: FastenerKind::WoodScrew,
-        diameter: fixings.makers.diameter,
-        shear_diameter: fixings.makers.diameter,
-        tip: Length::ZERO,
-        bending_yield: Stress::ZERO,
-        source: fixings.makers.source.clone(),
-        confidence: Confidence::Medium,
-    })
-}
-
-/// The hole a fixing leaves in the ledger; a bolt's is 1/16 in wider than the bolt (NDS 12.1.3, from memory).
-pub(super) fn hole(project: &Project) -> Option<Length> {
-    let one = fastener_of(&project.fixings.ledger).ok()?;
-    let room = if one.kind == FastenerKind::Bolt { Length::inches(1.0 / 16.0) } else { Length::ZERO };
-    Some(one.diameter + room)
+    chosen(&fixings.fastener, "screw of the ledger").cloned()
 }

@@ -1,7 +1,7 @@
 //! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
 use super::check::Check;
-use super::ledger::{Asked, Ledger, height};
+use super::ledger::{Asked, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
 use super::ledger_fixing::{Aim, Fixing, Way};
 use super::purlin::most;
@@ -39,10 +39,9 @@ pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
         }
     };
     let fixings = &ledger.project.fixings.ledger;
-    let rows = fixings.rows.checked_sub(1).map(|last| height(ledger.project, last) - height(ledger.project, 0));
-    let columns = fixings.column_gap * fixings.columns.saturating_sub(1) as f64;
+    let rows = fixings.rows.checked_sub(1).map(|last| fixings.height(last) - fixings.height(0));
     checks.extend(rows.map(|apart| outer(SHRINK, apart)));
-    checks.extend((fixings.columns > 1).then(|| outer(SHRINK_WALL, columns)));
+    checks.extend((fixings.columns > 1).then(|| outer(SHRINK_WALL, fixings.across())));
     checks
 }
 

@@ -2,11 +2,11 @@
 //!
 //! At a post of the wall they stand in columns, side by side, of rows, one above the other. Under an upright load a row of the
 //! standard is a column of ours.
-use super::ledger::height;
 use super::ledger_fixing::{Aim, Fixing, Way};
 use crate::fastening::{
     Direction, Edge, EndLoad, GroupMember, GroupRow, Placing, Refused, RowSpacing, geometry_factor, group_factor,
 };
+use crate::geometry::placing_in_ledger;
 use crate::materials::species;
 use crate::members::stiffness;
 use crate::units::Length;
@@ -16,12 +16,7 @@ impl Fixing<'_> {
     /// From the outermost column to the nearest end of the ledger.
     pub(super) fn end(&self) -> Option<Length> {
         let nearest = self.ledger.frame.posts.iter().map(|post| post.from_end).reduce(Length::min)?;
-        Some(nearest - self.across() / 2.0)
-    }
-
-    /// Outer column to outer column.
-    fn across(&self) -> Length {
-        self.fixings().column_gap * self.fixings().columns.saturating_sub(1) as f64
+        Some(nearest - self.fixings().across() / 2.0)
     }
 
     /// The least factor of the ledger and of the wall's post, for the upright load and, where the load leans along the wall,
@@ -37,7 +32,7 @@ impl Fixing<'_> {
             in_row: None,
             between_rows: None,
         };
-        let mut found = vec![("ledger", self.ledger_upright(aim.way, bare(Direction::Across)))];
+        let mut found = vec![("ledger", self.ledger_upright(aim.way, bearing_length))];
         found.push(("wall's post", self.wall_upright(bare(Direction::Along))));
         if aim.is_tilted() {
             found.push(("ledger, along the wall", self.ledger_along(bare(Direction::Along))));
@@ -59,18 +54,11 @@ impl Fixing<'_> {
         (n > 1).then_some(spacing)
     }
 
-    fn ledger_upright(&self, way: Way, bare: Placing) -> Placing {
+    fn ledger_upright(&self, way: Way, bearing_length: Length) -> Placing {
         let (below, above) = self.edges();
         let (loaded, unloaded) = if way == Way::Down { (above, below) } else { (below, above) };
-        let fixings = self.fixings();
-        let row = |spacing| RowSpacing { spacing, attached_needs: Some(self.one.diameter * 4.0) };
-        Placing {
-            end: self.end().map(|end| (end, EndLoad::Across)),
-            edge: Some(Edge { loaded, unloaded }),
-            in_row: Self::many(fixings.rows, fixings.row_gap).map(row),
-            between_rows: Self::many(fixings.columns, fixings.column_gap),
-            ..bare
-        }
+        let edge = Edge { loaded, unloaded };
+        placing_in_ledger(self.fixings(), self.one.diameter, bearing_length, (self.end(), edge))
     }
 
     fn wall_upright(&self, bare: Placing) -> Placing {
@@ -110,9 +98,9 @@ impl Fixing<'_> {
 
     /// Wood under the lowest row and over the highest.
     fn edges(&self) -> (Length, Length) {
-        let project = self.ledger.project;
-        let top = height(project, self.fixings().rows.saturating_sub(1));
-        (height(project, 0), self.ledger.member.section().depth - top)
+        let fixings = self.fixings();
+        let top = fixings.height(fixings.rows.saturating_sub(1));
+        (fixings.height(0), self.ledger.member.section().depth - top)
     }
 
     /// What the builder has to look at, since the width of the wall's posts is not known.
@@ -122,7 +110,7 @@ impl Fixing<'_> {
             "not judged: the width of the post is not known. The fixing needs 1.5·D = {:.3} in to each edge, a post {:.2} in wide; \
              loaded along the wall 4·D on the side it presses toward",
             edge.to_inches(),
-            (edge * 2.0 + self.across()).to_inches()
+            (edge * 2.0 + self.fixings().across()).to_inches()
         );
         Step::new("wall's post: edge distance", says, Citation::from_memory("NDS 2015", "Table 12.5.1C"))
     }

@@ -1,6 +1,6 @@
 //! One stick's faces unrolled: marks with both edges, waste hatched, running measures from zero.
 use super::scene::{Anchor, Drawn, Layer, Margins, Scene, Text};
-use crate::geometry::{Point, Polygon};
+use crate::geometry::{Point, Polygon, ledger_hole};
 use crate::project::Project;
 use crate::tickets::{Face, Mark, MarkKind, Stick, Waste};
 use crate::units::{Length, sort_by_number};
@@ -86,6 +86,10 @@ fn draw(scene: &mut Scene, project: &Project, stick: &Stick, mark: &Mark, width:
     let (upper, lower) = stick.across(mark, width);
     let (y0, y1) = (top - upper, top - lower);
     match (mark.kind, mark.far) {
+        (MarkKind::Fixing, None) if mark.across.is_some() => {
+            let diameter = ledger_hole(&project.fixings.ledger).unwrap_or(project.joinery.peg);
+            scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, (y0 + y1) / 2.0), diameter));
+        }
         (MarkKind::Peg, _) => {
             let diameter = project.joinery.peg;
             let y = if mark.across.is_some() { (y0 + y1) / 2.0 } else { top - width / 2.0 };

@@ -20,12 +20,14 @@ pub fn trouble_elevation(project: &Project, built: &Built, clashes: &[Clash]) ->
 
 fn cross(scene: &mut Scene, clash: &Clash, number: usize) {
     let arm = Length::inches(4.0);
-    let at = Point::inches(clash.at.x, clash.at.z);
-    for sign in [1.0, -1.0] {
-        let (from, to) = (at.moved(-arm, -(arm * sign)), at.moved(arm, arm * sign));
-        scene.line(Layer::Trouble, from, to).of_stick(&clash.stick);
+    for (stick, at) in clash.places() {
+        let at = Point::inches(at.x, at.z);
+        for sign in [1.0, -1.0] {
+            let (from, to) = (at.moved(-arm, -(arm * sign)), at.moved(arm, arm * sign));
+            scene.line(Layer::Trouble, from, to).of_stick(stick);
+        }
+        let says = format!("{number}");
+        let text = Text { at, says, anchor: Anchor::Start, turned: 0.0, shift: (8.0, -8.0), room: None };
+        scene.add(Layer::Trouble, Drawn::Text(text)).of_stick(stick);
     }
-    let says = format!("{number}");
-    let text = Text { at, says, anchor: Anchor::Start, turned: 0.0, shift: (8.0, -8.0), room: None };
-    scene.add(Layer::Trouble, Drawn::Text(text)).of_stick(&clash.stick);
 }

@@ -26,6 +26,7 @@ mod pole;
 mod post_base;
 mod refused;
 mod scarf_root;
+mod screw_places;
 mod soil;
 mod steel;
 mod table;
@@ -59,12 +60,14 @@ pub use peg::{GREEN_PEGS_MISSING, PegJoint, SPLITTING_NOT_COVERED, peg_group, pe
 pub use peg_places::{PegPlaces, PegRoom, peg_places, peg_places_table, peg_room};
 pub use penetration::{Penetration, penetration};
 pub use placing::{
-    Direction, Edge, EndLoad, Placing, RowSpacing, geometry_factor, hangs_low, lag_withdrawal_place, outer_rows,
+    Direction, Distance, Edge, EndLoad, Placing, RowSpacing, across_edges, distances, geometry_factor, hangs_low,
+    is_slender, lag_withdrawal_place, outer_rows,
 };
 pub use pole::pole_depth;
 pub use post_base::{concrete_bearing_service, concrete_bearing_strength};
 pub use refused::Refused;
 pub use scarf_root::{LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed, lap_action, root_force, scarf_root};
+pub use screw_places::{ScrewRoom, screw_room};
 pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
 pub use steel::{steel_tension, washer_area};
 pub use tear_out::{GroupTear, PegRow, group_tear_out, net_tension, row_tear_out};

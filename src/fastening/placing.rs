@@ -35,7 +35,7 @@ pub enum EndLoad {
 }
 
 impl EndLoad {
-    const fn full(self) -> f64 {
+    pub(super) const fn full(self) -> f64 {
         match self {
             Self::Across | Self::AwayFromEnd => 4.0,
             Self::TowardEndSoftwood => 7.0,
@@ -83,23 +83,37 @@ pub struct Placing {
 
 const CITED: Citation = Citation::from_memory("NDS 2015", "12.5.1 and its tables");
 
-/// C_Δ: the least of actual by full of all that occur, at least 0.5; one for fasteners thinner than ¼ in.
-///
-/// # Errors
-/// Where a distance is below its least: the sentence names it and what it needs.
-pub fn geometry_factor(placing: &Placing) -> Result<Worked<f64>, Refused> {
-    above_zero("the diameter of the fastener", placing.diameter.to_inches())?;
-    if placing.diameter < Length::inches(0.25) {
-        let citation = Citation::seen("NDS 2015", "12.5");
-        let step = Step::new("C_Δ, geometry", "C_Δ = 1.00 (D < ¼ in: enough not to split)".to_owned(), citation);
-        return Ok(Worked::new(1.0, vec![step]));
+/// One distance of a fastener, and what it needs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Distance {
+    /// Which one it is.
+    pub what: &'static str,
+    /// How much there is.
+    pub actual: Length,
+    /// From here on nothing is taken off.
+    pub full: Length,
+    /// Less than this is refused.
+    pub least: Length,
+}
+
+impl Distance {
+    /// Below its least.
+    #[must_use]
+    pub fn is_short(&self) -> bool {
+        self.actual + SLACK < self.least
     }
-    above_zero("the bearing length", placing.bearing_length.to_inches())?;
-    let mut shares = Vec::new();
-    let mut steps = Vec::new();
-    if let Some((distance, load)) = placing.end {
+}
+
+/// Every distance that occurs, with what it needs; none of a fastener thinner than ¼ in, which does not split the wood.
+#[must_use]
+pub fn distances(placing: &Placing) -> Vec<Distance> {
+    if is_slender(placing.diameter) {
+        return Vec::new();
+    }
+    let mut all = Vec::new();
+    if let Some((actual, load)) = placing.end {
         let full = placing.diameter * load.full();
-        shares.push(share("end distance", distance, full, full / 2.0, &mut steps)?);
+        all.push(Distance { what: "end distance", actual, full, least: full / 2.0 });
     }
     if let Some(row) = placing.in_row {
         let least = placing.diameter * 3.0;
@@ -107,22 +121,47 @@ pub fn geometry_factor(placing: &Placing) -> Result<Worked<f64>, Refused> {
             Direction::Along => placing.diameter * 4.0,
             Direction::Across => row.attached_needs.unwrap_or(least).max(least),
         };
-        shares.push(share("spacing in the row", row.spacing, full, least, &mut steps)?);
+        all.push(Distance { what: "spacing in the row", actual: row.spacing, full, least });
     }
-    for (what, distance, least) in edges(placing) {
-        shares.push(share(what, distance, least, least, &mut steps)?);
-    }
-    if let Some(between) = placing.between_rows {
+    all.extend(edges(placing));
+    if let Some(actual) = placing.between_rows {
         let least = rows_apart(placing);
-        shares.push(share("spacing between rows", between, least, least, &mut steps)?);
+        all.push(Distance { what: "spacing between rows", actual, full: least, least });
     }
-    let value = shares.into_iter().fold(1.0, f64::min).max(0.5);
+    all
+}
+
+/// Thinner than ¼ in: it splits nothing, and has no least distances of its own (NDS 12.5).
+#[must_use]
+pub fn is_slender(diameter: Length) -> bool {
+    diameter < Length::inches(0.25)
+}
+
+/// C_Δ: the least of actual by full of all that occur, at least 0.5; one for fasteners thinner than ¼ in.
+///
+/// # Errors
+/// Where a distance is below its least: the sentence names it and what it needs.
+pub fn geometry_factor(placing: &Placing) -> Result<Worked<f64>, Refused> {
+    above_zero("the diameter of the fastener", placing.diameter.to_inches())?;
+    if is_slender(placing.diameter) {
+        let citation = Citation::seen("NDS 2015", "12.5");
+        let step = Step::new("C_Δ, geometry", "C_Δ = 1.00 (D < ¼ in: enough not to split)".to_owned(), citation);
+        return Ok(Worked::new(1.0, vec![step]));
+    }
+    above_zero("the bearing length", placing.bearing_length.to_inches())?;
+    let mut steps = Vec::new();
+    let mut value = 1.0_f64;
+    for distance in distances(placing) {
+        value = value.min(share(&distance, &mut steps)?);
+    }
+    let value = value.max(0.5);
     steps.push(Step::new("C_Δ, geometry", format!("C_Δ = least of all = {}", number(value)), CITED));
     Ok(Worked::new(value, steps))
 }
 
-fn share(what: &str, actual: Length, full: Length, least: Length, steps: &mut Vec<Step>) -> Result<f64, Refused> {
-    if actual + SLACK < least {
+fn share(distance: &Distance, steps: &mut Vec<Step>) -> Result<f64, Refused> {
+    let Distance { what, actual, full, least } = *distance;
+    if distance.is_short() {
         return Err(Refused::because(format!(
             "The {what} is {} in; it needs at least {} in.",
             inches(actual),
@@ -138,15 +177,20 @@ fn share(what: &str, actual: Length, full: Length, least: Length, steps: &mut Ve
 /// l/D at which the edge rule along the grain changes.
 const LONG_DOWEL: f64 = 6.0;
 
-fn edges(placing: &Placing) -> Vec<(&'static str, Length, Length)> {
+/// Least distances of a load across the grain to the edge it presses toward, and to the other edge.
+#[must_use]
+pub fn across_edges(diameter: Length) -> (Length, Length) {
+    (diameter * 4.0, diameter * 1.5)
+}
+
+/// What is short of an edge has no value at all.
+fn edges(placing: &Placing) -> Vec<Distance> {
     let Some(edge) = placing.edge else { return Vec::new() };
     let small = placing.diameter * 1.5;
-    match placing.direction {
+    let all = match placing.direction {
         Direction::Across => {
-            vec![
-                ("loaded edge distance", edge.loaded, placing.diameter * 4.0),
-                ("unloaded edge distance", edge.unloaded, small),
-            ]
+            let (loaded, unloaded) = across_edges(placing.diameter);
+            vec![("loaded edge distance", edge.loaded, loaded), ("unloaded edge distance", edge.unloaded, unloaded)]
         }
         Direction::Along => {
             let is_long = placing.bearing_length / placing.diameter > LONG_DOWEL;
@@ -154,7 +198,8 @@ fn edges(placing: &Placing) -> Vec<(&'static str, Length, Length)> {
             let least = if is_long { small.max(half_row) } else { small };
             vec![("edge distance", edge.loaded.min(edge.unloaded), least)]
         }
-    }
+    };
+    all.into_iter().map(|(what, actual, least)| Distance { what, actual, full: least, least }).collect()
 }
 
 /// Rows across the load: 1.5D along the grain; across it 2.5D at l/D ≤ 2, 5D at l/D ≥ 6, (5l + 10D)/8 between.
@@ -215,9 +260,9 @@ pub fn lag_withdrawal_place(
     above_zero("the diameter of the lag screw", diameter.to_inches())?;
     let mut steps = Vec::new();
     let spacing = spacing.map(|spacing| ("spacing", spacing, 4.0));
-    for (what, distance, times) in [("edge distance", edge, 1.5), ("end distance", end, 4.0)].into_iter().chain(spacing)
-    {
-        share(what, distance, diameter * times, diameter * times, &mut steps)?;
+    for (what, actual, times) in [("edge distance", edge, 1.5), ("end distance", end, 4.0)].into_iter().chain(spacing) {
+        let least = diameter * times;
+        share(&Distance { what, actual, full: least, least }, &mut steps)?;
     }
     Ok(Worked::new((), steps))
 }

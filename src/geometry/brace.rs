@@ -262,6 +262,12 @@ pub fn web_between(frame: &Frame, rules: &JoineryRules) -> Length {
     laid_out(&frame.timbers.post, rules).breadth - deep * 2.0
 }
 
+/// The longest brace tenon that leaves the least web between two opposed mortises; what it is too long by is shared by both.
+#[must_use]
+pub fn tenon_for_web(frame: &Frame, rules: &JoineryRules) -> Length {
+    rules.brace_tenon - (rules.least_web - web_between(frame, rules)) / 2.0
+}
+
 /// One brace in its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Brace {

@@ -1,14 +1,19 @@
 //! The ledger and its splices: half laps, over a post of the wall where one can be had.
 //!
 //! Common practice: a splice is clear of the rafters' seats, not in the same bay as a scarf of the beam,
-//! and is fixed through both halves; the left piece lies under.
+//! and is fixed through both halves; the left piece lies under. Between studs that stand close it keeps clear of them where its
+//! halves would have no fixing of their own there.
 use super::beam_line::ScarfReport;
 use super::cuts::choose_cuts;
+use super::ledger_fixings::{fixes_both_halves, ledger_hole};
 use super::post::bay_of;
 use super::scarf_place::Surroundings;
-use crate::project::{Mill, Problem, Site};
+use crate::project::{LedgerFixings, Mill, Problem, Site};
 use crate::units::{Length, sort_by_number};
 use crate::wording::length;
+
+/// Studs no farther apart than this carry a ledger whose end stands out past one of them (common practice).
+const CLOSE: Length = Length::inches(24.0);
 
 /// One piece of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,13 +44,13 @@ impl LedgerPiece {
 /// The sentence that says why it cannot be divided.
 pub fn ledger_line(
     around: &Surroundings,
-    site: &Site,
+    (site, fixings): (&Site, &LedgerFixings),
     mill: &Mill,
     scarfs: &[ScarfReport],
 ) -> Result<Vec<LedgerPiece>, Problem> {
     let total = around.frame.beam_length;
     let half = around.frame.ledger_lap / 2.0;
-    let candidates = candidates(around, site, scarfs);
+    let candidates = candidates(around, site, fixings, scarfs);
     let cuts = choose_cuts(candidates.len(), None, |previous, next| {
         let start = previous.map_or(Length::ZERO, |index| candidates[index].0 - half);
         let end = next.map_or(total, |index| candidates[index].0 + half);
@@ -84,12 +89,24 @@ fn pieces(centres: &[Length], half: Length, total: Length) -> Vec<LedgerPiece> {
 }
 
 /// Places for a splice with what speaks against each: the distance from a wall post, a scarf in the bay.
-fn candidates(around: &Surroundings, site: &Site, scarfs: &[ScarfReport]) -> Vec<(Length, f64)> {
+fn candidates(
+    around: &Surroundings,
+    site: &Site,
+    fixings: &LedgerFixings,
+    scarfs: &[ScarfReport],
+) -> Vec<(Length, f64)> {
     let half = around.frame.ledger_lap / 2.0;
     let keep = around.frame.timbers.rafter.ordered.breadth / 2.0 + around.rules.scarf_clear + half;
     let walls = wall_posts(site, around.frame.beam_length);
-    let middles = around.rafters.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0);
-    let mut places: Vec<Length> = walls.iter().copied().chain(middles).collect();
+    let may_lie_over =
+        site.wall_post_spacing > CLOSE || fixes_both_halves(fixings, around.frame.timbers.ledger.sawn.depth);
+    // Four widths of a fixing, which its end distance asks.
+    let beside = fixings.across() / 2.0 + ledger_hole(fixings).unwrap_or_default() * 4.0;
+    let middles = |of: &[Length]| of.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0).collect::<Vec<_>>();
+    let mut places = [walls.clone(), middles(around.rafters)].concat();
+    if !may_lie_over {
+        places.extend(middles(&walls));
+    }
     sort_by_number(&mut places, |place| place.to_inches());
     places.dedup_by(|a, b| a.is_near(*b, Length::inches(0.01)));
     places
@@ -98,7 +115,11 @@ fn candidates(around: &Surroundings, site: &Site, scarfs: &[ScarfReport]) -> Vec
         .filter(|x| around.rafters.iter().all(|rafter| (*rafter - *x).abs() >= keep))
         .map(|x| {
             let off_wall_post = walls.iter().map(|wall| (*wall - x).abs()).reduce(Length::min);
-            let wall = if off_wall_post.is_some_and(|off| off <= half / 2.0) { 0.0 } else { 1.0 };
+            let wall = match off_wall_post {
+                Some(off) if may_lie_over => f64::from(u8::from(off > half / 2.0)),
+                Some(off) if off < half + beside => 3.0,
+                _ => 1.0,
+            };
             let scarf = if scarfs.iter().any(|scarf| shares_bay(around, scarf, x)) { 2.0 } else { 0.0 };
             (x, wall + scarf)
         })

@@ -7,6 +7,7 @@ mod brace;
 mod brace_line;
 mod clearance;
 mod cuts;
+mod ledger_fixings;
 mod ledger_line;
 pub mod plane;
 mod post;
@@ -19,10 +20,14 @@ mod spans;
 mod uncut_beam;
 
 pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
-pub use brace::{Brace, BraceShape, Pocket, braces, web_between};
+pub use brace::{Brace, BraceShape, Pocket, braces, tenon_for_web, web_between};
 pub use brace_line::BraceLine;
 pub use clearance::{Clearances, clearances, room_problems};
 pub use cuts::choose_cuts;
+pub use ledger_fixings::{
+    Bore, FixingPlace, bores, fixes_both_halves, fixing_places, heights_within, lead_hole, ledger_hole,
+    placing_in_ledger,
+};
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
 pub use plane::{Bulk, Point, Polygon};
 pub use post::{

@@ -18,6 +18,8 @@ pub enum CutKind {
     BirdsMouth,
     /// A peg's hole.
     PegHole,
+    /// The hole of a bolt or a lag screw.
+    Bored,
     /// An arris taken off.
     Chamfer,
 }
@@ -105,7 +107,7 @@ impl StickBody {
     #[must_use]
     pub fn standing(&self) -> Solid {
         let mut wood = Solid::new(self.stock.clone());
-        let is_open = |cut: &&Cut| cut.kind != CutKind::PegHole;
+        let is_open = |cut: &&Cut| !matches!(cut.kind, CutKind::PegHole | CutKind::Bored);
         for tool in self.cuts.iter().filter(is_open).flat_map(|cut| &cut.tools) {
             wood.cut(tool);
         }

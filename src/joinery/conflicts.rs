@@ -1,6 +1,6 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
-use crate::geometry::{BraceShape, bay_of, laid_out, web_between};
+use crate::geometry::{BraceShape, bay_of, laid_out, tenon_for_web, web_between};
 use crate::project::{Problem, Problems, Project};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -51,7 +51,7 @@ fn mortises(problems: &mut Problems, project: &Project) {
             say(web.max(Length::ZERO)),
             say(rules.least_web)
         );
-        Problem::caution("joinery.brace_tenon", says).nearest(rules.brace_tenon - (rules.least_web - web) / 2.0)
+        Problem::caution("joinery.brace_tenon", says).nearest(tenon_for_web(frame, rules))
     });
     let walls =
         [("post", laid_out(&frame.timbers.post, rules).depth), ("beam", laid_out(&frame.timbers.beam, rules).breadth)];

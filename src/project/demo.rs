@@ -173,7 +173,7 @@ fn millimetre_site() -> Site {
         ground_at_wall: mm(0.0),
         ground_left: mm(-60.0),
         ground_right: mm(-180.0),
-        first_wall_post: mm(300.0),
+        first_wall_post: mm(100.0),
         wall_post_spacing: mm(600.0),
         passage_height: mm(1900.0),
         passage_width: mm(0.0),

@@ -2,8 +2,10 @@
 //!
 //! Nothing here is guessed: a key that is empty and a count of nothing mean that it has not been chosen yet, and
 //! what depends on it is then not judged.
+use crate::fastening::{Fastener, FastenerKind, fastener};
 use crate::frame::Spring;
-use crate::units::{Force, Length};
+use crate::materials::Confidence;
+use crate::units::{Force, Length, Stress};
 
 /// Screws, straps or an anchor by their maker's allowable loads, at a load duration of 1.0.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,6 +63,50 @@ pub struct LedgerFixings {
     pub wall_depth: Length,
 }
 
+impl MakersScrew {
+    /// It as a fastener: it has its diameter, and no steel of ours.
+    #[must_use]
+    pub fn fastener(&self) -> Fastener {
+        Fastener {
+            key: MAKERS_OWN.to_owned(),
+            name: "maker's own screw".to_owned(),
+            kind: FastenerKind::WoodScrew,
+            diameter: self.diameter,
+            shear_diameter: self.diameter,
+            tip: Length::ZERO,
+            bending_yield: Stress::ZERO,
+            source: self.source.clone(),
+            confidence: Confidence::Medium,
+        }
+    }
+}
+
+impl LedgerFixings {
+    /// The fastener, where one is chosen.
+    #[must_use]
+    pub fn chosen(&self) -> Option<Fastener> {
+        if self.is_makers() { Some(self.makers.fastener()) } else { fastener(&self.fastener).ok().cloned() }
+    }
+
+    /// A maker's own screw: its values and its hole are its maker's matter.
+    #[must_use]
+    pub fn is_makers(&self) -> bool {
+        self.fastener == MAKERS_OWN
+    }
+
+    /// Height of a row over the ledger's bottom; rows are counted from the lowest, from 0.
+    #[must_use]
+    pub fn height(&self, row: usize) -> Length {
+        self.lowest + self.row_gap * row as f64
+    }
+
+    /// Outer column to outer column.
+    #[must_use]
+    pub fn across(&self) -> Length {
+        self.column_gap * self.columns.saturating_sub(1) as f64
+    }
+}
+
 /// Screws driven through one part into another.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Screws {
@@ -70,6 +116,14 @@ pub struct Screws {
     pub length: Length,
     /// How many at one crossing.
     pub count: usize,
+}
+
+impl Screws {
+    /// The fastener, where one is chosen and there is at least one of it.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&'static Fastener> {
+        fastener(&self.fastener).ok().filter(|_| self.count > 0)
+    }
 }
 
 /// Screws through the sheet into the purlins.

@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 use super::costs::costs;
 use super::strength;
 use crate::design::{Built, Design};
-use crate::joinery::fit;
+use crate::joinery::{Fit, fit};
 use crate::ordering::ways_out;
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
@@ -16,7 +16,11 @@ pub fn json(project: &Project, design: &Design) -> String {
     let mut root = Map::new();
     root.insert("name".to_owned(), json!(project.name));
     root.insert("note".to_owned(), json!(project.note));
-    root.insert("problems".to_owned(), design.problems.iter().map(problem).collect());
+    let fit = design.built.as_ref().map(|built| fit(project, &built.shape));
+    // What the solids tell more exactly is not said twice.
+    let is_told = |problem: &&Problem| fit.as_ref().is_some_and(|fit| fit.tells(problem));
+    let problems = design.problems.iter().filter(|problem| !is_told(problem));
+    root.insert("problems".to_owned(), problems.map(problem).collect());
     if let Some(built) = &design.built {
         let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
         root.insert("sticks".to_owned(), Value::Array(sticks));
@@ -25,8 +29,8 @@ pub fn json(project: &Project, design: &Design) -> String {
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
     }
-    if let Some(built) = &design.built {
-        root.insert("fit".to_owned(), fitted(project, built));
+    if let Some(fit) = &fit {
+        root.insert("fit".to_owned(), fitted(fit));
     }
     if let Some(found) = &design.strength {
         root.insert("loads".to_owned(), strength::loads(project, found));
@@ -37,11 +41,11 @@ pub fn json(project: &Project, design: &Design) -> String {
 }
 
 /// What the solids show: joints in each other's way, the thinnest wood at every joint, how every stick gets in.
-fn fitted(project: &Project, built: &Built) -> Value {
-    let fit = fit(project, &built.shape);
+fn fitted(fit: &Fit) -> Value {
     let clashes = fit.clashes.iter().map(|clash| {
         json!({ "stick": clash.stick, "other": clash.other, "from_zero_in": inches(clash.from_zero), "says": clash.says,
-            "clears_in": clash.clears.map(inches) })
+            "clears_in": clash.clears.map(inches), "field": clash.field,
+            "alike": clash.alike.iter().map(|(stick, _)| stick).collect::<Vec<_>>() })
     });
     let near = fit.near.iter().map(|near| {
         json!({ "stick": near.stick, "cut": near.cut, "other": near.other, "wood_in": inches(near.wood),

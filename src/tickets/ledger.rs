@@ -2,7 +2,11 @@
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
-use crate::geometry::{Bulk, LedgerPiece, Point, Polygon, wall_posts};
+use crate::fastening::FastenerKind;
+use crate::geometry::{
+    Bore, Bulk, FixingPlace, LedgerPiece, Point, Polygon, bores, fixing_places, lead_hole, ledger_hole, wall_posts,
+};
+use crate::joinery::ledger_holes;
 use crate::materials::Face;
 use crate::project::{Project, Role};
 use crate::units::{Fineness, Length, Weight};
@@ -17,13 +21,15 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
     let timber = project.frame.timbers.ledger;
     let (breadth, depth) = (timber.sawn.breadth, timber.sawn.depth);
     let profile = outline(piece, depth, project.frame.ledger_lap);
+    let holes = ledger_holes(project, piece, shape.line.ledger_seat);
+    let bulk = holes.iter().fold(Bulk::plate(&profile, breadth), |bulk, hole| bulk.without(hole.taken));
     Stick {
         mark: format!("L{}", piece.number),
         role: Role::Ledger,
         timber,
         low: Length::ZERO,
         high: piece.length(),
-        bulk: Bulk::plate(&profile, breadth),
+        bulk,
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
         ask: "Outer face toward you, top up? Left end at your left? WALL written on the back?".to_owned(),
@@ -85,7 +91,7 @@ fn marks(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
         );
     }
     marks.extend(rafters(project, shape, piece));
-    marks.extend(wall(project, piece));
+    marks.extend(wall(project, shape, piece));
     marks
 }
 
@@ -109,7 +115,64 @@ fn rafters(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
         .collect()
 }
 
-fn wall(project: &Project, piece: &LedgerPiece) -> Vec<Mark> {
+/// Each fixing by itself; the posts alone, where none is chosen yet.
+fn wall(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
+    let fixings = &project.fixings.ledger;
+    if fixings.chosen().is_none() || fixings.rows == 0 || fixings.columns == 0 {
+        return wall_marks(project, piece);
+    }
+    let holes = ledger_holes(project, piece, shape.line.ledger_seat);
+    // A hole whose centre lies past its end only nicks a piece.
+    let is_here = |place: &FixingPlace| {
+        let is_on = place.x >= piece.start && place.x <= piece.end;
+        is_on && (fixings.is_makers() || holes.iter().any(|hole| hole.place == *place))
+    };
+    let depth = project.frame.timbers.ledger.sawn.depth;
+    let bores = bores(project);
+    let note = fixing_note(project, &bores);
+    let places = fixing_places(project).into_iter().filter(is_here);
+    places
+        .map(|place| {
+            let down = depth - place.up;
+            let what = format!("fixing to the {}", place.name(fixings));
+            let mark = Mark::line(what, Face::Outer, place.x - piece.start, MarkKind::Fixing);
+            mark.across((down, down), Face::Top).note(note.clone())
+        })
+        .collect()
+}
+
+/// What is bored for a fixing: in the ledger from its outer face, and in the wall's post.
+fn fixing_note(project: &Project, bores: &[Bore]) -> String {
+    let fixings = &project.fixings.ledger;
+    let say = |value: Length| length(value, project.units);
+    let mut parts = Vec::new();
+    match bores {
+        [] => parts.push("its maker says what is bored".to_owned()),
+        [one] => parts.push(format!("bore {} through", say(one.diameter))),
+        [shank, thread, ..] => {
+            parts.push(format!(
+                "bore {} {} deep, then {} through",
+                say(shank.diameter),
+                say(shank.to),
+                say(thread.diameter)
+            ));
+        }
+    }
+    let is_lag = fixings.chosen().is_some_and(|one| one.kind == FastenerKind::LagScrew);
+    let through = project.frame.timbers.ledger.sawn.breadth + project.frame.ledger_packing;
+    if is_lag {
+        let thread = lead_hole(project, &fixings.wall_species);
+        let deep = fixings.length - through;
+        parts.extend(thread.map(|thread| format!("in the wall’s post {}, {} deep", say(thread), say(deep))));
+    } else if !bores.is_empty() {
+        let hole = ledger_hole(fixings).unwrap_or_default();
+        parts.push(format!("the wall’s post {} through", say(hole)));
+    }
+    parts.push(format!("check the post is there before you bore; packing {}", say(project.frame.ledger_packing)));
+    parts.join("; ")
+}
+
+fn wall_marks(project: &Project, piece: &LedgerPiece) -> Vec<Mark> {
     let on_piece = |x: &Length| *x >= piece.start && *x <= piece.end;
     wall_posts(&project.site, project.frame.beam_length)
         .into_iter()

@@ -3,6 +3,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PurlinPiece, PurlinRow};
+use crate::joinery::{ButtScrews, butt_screws};
 use crate::materials::Face;
 use crate::project::{Project, Role};
 use crate::units::{Length, Weight};
@@ -18,11 +19,13 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
 
 fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece: &PurlinPiece) -> Stick {
     let timber = project.frame.timbers.purlin;
-    let mut marks = vec![end(piece, true), end(piece, false)];
+    let screws = butt_screws(project);
+    let mut marks = vec![end(project, piece, screws.as_ref(), true), end(project, piece, screws.as_ref(), false)];
+    let count = screw_count(screws.as_ref());
     for (number, x) in shape.rafters.iter().enumerate().filter(|(_, x)| **x > piece.start && **x < piece.end) {
         marks.push(
             Mark::line(format!("centre of R{}", number + 1), Face::Top, *x - piece.start, MarkKind::Fixing)
-                .note("two screws")
+                .note(count.clone())
                 .mate(format!("R{}", number + 1)),
         );
     }
@@ -53,13 +56,30 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
     }
 }
 
-fn end(piece: &PurlinPiece, is_left: bool) -> Mark {
+/// How many screws, and how far from a butt's end.
+fn from_end(project: &Project, screws: Option<&ButtScrews>) -> String {
+    let count = screw_count(screws);
+    match screws {
+        Some(found) => format!("{count} {} from the end", length(found.from_end, project.units)),
+        None => format!("{count} clear of the end"),
+    }
+}
+
+fn screw_count(screws: Option<&ButtScrews>) -> String {
+    match screws.map_or(2, |screws| screws.from_lower_edge.len()) {
+        1 => "one screw".to_owned(),
+        2 => "two screws".to_owned(),
+        count => format!("{count} screws"),
+    }
+}
+
+fn end(project: &Project, piece: &PurlinPiece, screws: Option<&ButtScrews>, is_left: bool) -> Mark {
     let (butt, near, waste) =
         if is_left { (piece.left, Length::ZERO, Waste::Before) } else { (piece.right, piece.length(), Waste::After) };
     let mark = |what: &str| Mark::line(what, Face::Top, near, MarkKind::End).waste(waste);
     match butt {
         Some(butt) => mark("butt")
-            .note(format!("on the centre of R{}; two screws clear of the end, bored first", butt.rafter))
+            .note(format!("on the centre of R{}; {}, bored first", butt.rafter, from_end(project, screws)))
             .mate(format!("R{}", butt.rafter)),
         None => mark("rake end").note("leave it long, cut to the string when the row is on"),
     }

@@ -110,7 +110,8 @@ fn made(field: Field) -> Tag {
     let path = entry.path.to_string();
     let problems = {
         let path = path.clone();
-        Memo::new(move |_| store.design().problems_of(&path).cloned().collect::<Vec<Problem>>())
+        let shown = move || store.design().problems_of(&path).map(|one| store.beside_the_solids(one)).collect();
+        Memo::new(move |_| -> Vec<Problem> { shown() })
     };
     let typing = Typing::new();
     let (minus, plus) = steps.map(|steps| buttons(&entry, steps, label, is_length, typing)).unzip();

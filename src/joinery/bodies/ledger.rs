@@ -1,5 +1,6 @@
-//! The ledger's pieces as wood, with their half laps.
+//! The ledger's pieces as wood, with their half laps and the holes of their fixings.
 use super::super::body::{Cut, CutKind, StickBody};
+use super::super::ledger_holes::ledger_holes;
 use super::RIGHT;
 use crate::design::Shape;
 use crate::geometry::LedgerPiece;
@@ -23,6 +24,10 @@ pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody 
     if piece.right_splice {
         let half = between((piece.end - lap, piece.end), (middle, top));
         cuts.push(Cut::new("splice, under", CutKind::Lap, half).mate(format!("L{}", piece.number + 1)));
+    }
+    for hole in ledger_holes(project, piece, top) {
+        let what = format!("hole at the {}", hole.place.name(&project.fixings.ledger));
+        cuts.push(Cut::new(what, CutKind::Bored, hole.tools));
     }
     let zero = Vector::new(piece.start, front, top);
     StickBody::new(

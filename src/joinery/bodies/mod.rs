@@ -19,8 +19,8 @@ use crate::units::Length;
 
 /// Every stick as wood, in the order of the sheets: posts, beam pieces, braces, rafters, ledger pieces, purlins, blocks.
 ///
-/// Shoulders are drawn square: the undercut inside the line and the chamfer of a tenon's end are the chisel's. Screw holes
-/// of purlins are not bored, except at butts.
+/// Shoulders are drawn square: the undercut inside the line and the chamfer of a tenon's end are the chisel's. What is
+/// driven on the roof, the screws of purlins among it, takes no wood here: only what is bored at the bench does.
 #[must_use]
 pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
     let mut all: Vec<StickBody> = shape.posts.iter().map(|post| post::body(project, shape, post)).collect();

@@ -1,8 +1,12 @@
 //! Wood that is claimed twice, or left too thin, with the smallest move that clears it.
 use super::super::body::{Cut, CutKind, StickBody};
 use super::TOUCH;
-use super::near::NearWood;
-use crate::project::Project;
+use super::fixings::ledger_fixings;
+use super::near::{NearWood, WALL_FACE};
+use super::screws::screws_at_butts;
+use crate::design::Shape;
+use crate::geometry::tenon_for_web;
+use crate::project::{Project, Role};
 use crate::solid::{Convex, Solid, Vector, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -22,11 +26,34 @@ pub struct Clash {
     pub says: String,
     /// The smallest move along the stick of the second cut that clears it, away from zero positive.
     pub clears: Option<Length>,
+    /// The rule of the project that clears it, where one does: a caution of that rule says the same, less exactly.
+    pub field: Option<&'static str>,
+    /// The other places of which the same is true, each in a stick.
+    pub alike: Vec<(String, Vector)>,
 }
+
+impl Clash {
+    /// It is about that stick.
+    #[must_use]
+    pub fn is_of(&self, mark: &str) -> bool {
+        self.stick == mark || self.other.as_deref() == Some(mark) || self.alike.iter().any(|(stick, _)| stick == mark)
+    }
+
+    /// Every place of it.
+    pub fn places(&self) -> impl Iterator<Item = (&str, Vector)> {
+        std::iter::once((self.stick.as_str(), self.at))
+            .chain(self.alike.iter().map(|(stick, at)| (stick.as_str(), *at)))
+    }
+}
+
+/// The rule that a web between opposed mortises follows from.
+pub(super) const WEB: &str = "joinery.brace_tenon";
+/// The rule that the wall of a mortise behind its tenon follows from.
+pub(super) const WALL: &str = "joinery.tenon_thickness";
 
 /// Everything that is in the way of something else.
 #[must_use]
-pub fn clashes(project: &Project, bodies: &[StickBody], near: &[NearWood]) -> Vec<Clash> {
+pub fn clashes(project: &Project, shape: &Shape, bodies: &[StickBody], near: &[NearWood]) -> Vec<Clash> {
     let mut found = Vec::new();
     for body in bodies {
         found.extend(cuts_that_meet(project, body));
@@ -37,6 +64,8 @@ pub fn clashes(project: &Project, bodies: &[StickBody], near: &[NearWood]) -> Ve
     for (index, one) in bodies.iter().enumerate() {
         found.extend(bodies[index + 1..].iter().filter_map(|two| shared_wood(project, one, two)));
     }
+    found.extend(ledger_fixings(project, shape, bodies));
+    found.extend(screws_at_butts(project, shape, bodies));
     found
 }
 
@@ -49,16 +78,30 @@ fn cuts_that_meet(project: &Project, body: &StickBody) -> Vec<Clash> {
             let (one, two) = mover_last(one, two);
             let clears = smallest_move(body, one, two, |a, b| a.shared(b).is_none());
             let mut says = format!("{}: {} and {} meet in the same wood", body.mark, one.what, two.what);
-            says.push_str(&way_out(two, clears, project.units));
+            let field = web_of(body, one, two);
+            says.push_str(&way_out(project, two, clears, field));
             let other = two.mate.clone();
             let from_zero = body.from_zero(at);
-            found.push(Clash { stick: body.mark.clone(), other, at, from_zero, says, clears });
+            found.push(Clash {
+                stick: body.mark.clone(),
+                other,
+                at,
+                from_zero,
+                says,
+                clears,
+                field,
+                alike: Vec::new(),
+            });
         }
     }
     found
 }
 
 fn are_of_two_joints(one: &Cut, two: &Cut) -> bool {
+    if one.kind == CutKind::Bored || two.kind == CutKind::Bored {
+        // Where fixings stand is judged by their own rules.
+        return false;
+    }
     let is_shaping = |cut: &Cut| cut.kind == CutKind::Shaping;
     let are_chamfers = one.kind == CutKind::Chamfer && two.kind == CutKind::Chamfer;
     let is_same = one.mate.is_some() && one.mate == two.mate;
@@ -71,7 +114,7 @@ fn mover_last<'a>(one: &'a Cut, two: &'a Cut) -> (&'a Cut, &'a Cut) {
         CutKind::Shaping | CutKind::Lap => 3,
         CutKind::BirdsMouth => 2,
         CutKind::Housing | CutKind::Mortise => 1,
-        CutKind::PegHole | CutKind::Chamfer => 0,
+        CutKind::PegHole | CutKind::Bored | CutKind::Chamfer => 0,
     };
     if fixed(two) > fixed(one) { (two, one) } else { (one, two) }
 }
@@ -96,8 +139,12 @@ fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Option<Clas
         thin.other,
         say(least)
     );
+    let field = match pair {
+        Some((one, two)) => web_of(body, one, two),
+        None => cut(&thin.cut).filter(|cut| cut.kind == CutKind::Mortise && thin.other == WALL_FACE).map(|_| WALL),
+    };
     if let Some((_, two)) = pair {
-        says.push_str(&way_out(two, clears, project.units));
+        says.push_str(&way_out(project, two, clears, field));
     } else {
         says.push('.');
     }
@@ -108,23 +155,38 @@ fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Option<Clas
         from_zero: body.from_zero(thin.at),
         says,
         clears,
+        field,
+        alike: Vec::new(),
     })
 }
 
-fn way_out(cut: &Cut, clears: Option<Length>, units: UnitSystem) -> String {
-    match clears {
+/// The rule that asks a web between the mortises of two braces in one post.
+fn web_of(body: &StickBody, one: &Cut, two: &Cut) -> Option<&'static str> {
+    let are_mortises = one.kind == CutKind::Mortise && two.kind == CutKind::Mortise;
+    (body.role == Role::Post && are_mortises).then_some(WEB)
+}
+
+fn way_out(project: &Project, cut: &Cut, clears: Option<Length>, field: Option<&str>) -> String {
+    let units = project.units;
+    // Rounded to what a rule shows, so that the move or the tenon as told is enough.
+    let step = if units == UnitSystem::Metric { Length::millimetres(1.0) } else { Length::inches(0.0625) };
+    let mut says = match clears {
         Some(by) => {
             let way = if by > Length::ZERO { "away from" } else { "toward" };
-            // Rounded up to what a rule shows, so that the move as told is enough.
-            let step = if units == UnitSystem::Metric { Length::millimetres(1.0) } else { Length::inches(0.0625) };
             format!(
-                "; {} clears it, moved {} {way} the stick's zero.",
+                "; {} clears it, moved {} {way} the stick's zero",
                 cut.what,
                 length(by.abs().round_up_to(step), units)
             )
         }
-        None => ".".to_owned(),
+        None => String::new(),
+    };
+    if field == Some(WEB) {
+        let tenon = -(-tenon_for_web(&project.frame, &project.joinery)).round_up_to(step);
+        says.push_str(&format!("; so do brace tenons of {}", length(tenon, units)));
     }
+    says.push('.');
+    says
 }
 
 /// The middle of the wood that two cuts share; nothing where they only touch.
@@ -173,5 +235,14 @@ fn shared_wood(project: &Project, one: &StickBody, two: &StickBody) -> Option<Cl
         length(depth, project.units)
     );
     let from_zero = one.from_zero(at);
-    Some(Clash { stick: one.mark.clone(), other: Some(two.mark.clone()), at, from_zero, says, clears: None })
+    Some(Clash {
+        stick: one.mark.clone(),
+        other: Some(two.mark.clone()),
+        at,
+        from_zero,
+        says,
+        clears: None,
+        field: None,
+        alike: Vec::new(),
+    })
 }

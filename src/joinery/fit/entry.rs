@@ -2,8 +2,8 @@
 //!
 //! Common practice: a brace's foot goes into its post first; the beam comes down on post and brace tenons together, the
 //! piece with the lower lap before the one that lies on it; an under-squinted scarf needs an endwise travel, made by the
-//! new piece together with its posts, which lean out with their feet free; rafters come down on ledger and beam, purlins
-//! on the rafters; a piece of the ledger goes straight to the wall.
+//! new piece together with its posts, which lean out with their feet free; rafters come down on ledger and beam, then the
+//! blocks between them, purlins on the rafters; a piece of the ledger goes straight to the wall.
 use super::super::beam_piece::posts_of;
 use super::super::body::StickBody;
 use super::super::scarf::ScarfShape;
@@ -88,6 +88,7 @@ pub fn entries(project: &Project, shape: &Shape, bodies: &[StickBody]) -> Vec<En
     all.extend(yard.braces());
     all.extend(yard.beam());
     all.extend(yard.rafters());
+    all.extend(yard.blocks());
     all.extend(yard.purlins());
     all
 }
@@ -212,10 +213,34 @@ impl<'a> Yard<'a> {
         all.iter().filter_map(|body| self.entry(&body.mark, "down on ledger and beam", &legs, &below)).collect()
     }
 
+    /// Each block between two rafters that are fixed: from above if it can, otherwise up from below past the beam's face, or in
+    /// from outside.
+    fn blocks(&self) -> Vec<Entry> {
+        let mut standing = self.all(Role::Rafter);
+        for role in [Role::Ledger, Role::Beam, Role::Post, Role::Brace] {
+            standing.extend(self.all(role));
+        }
+        let mut all = Vec::new();
+        for body in self.all(Role::Block) {
+            let ways = [
+                ("down between its rafters onto the beam", Vector::inches(0.0, 0.0, APPROACH)),
+                ("in from outside between its rafters", Vector::inches(0.0, APPROACH, 0.0)),
+                ("up from below between its rafters", Vector::inches(0.0, 0.0, -APPROACH)),
+            ];
+            let tried = ways.map(|(way, back)| self.entry(&body.mark, way, &[Leg { back }], &standing));
+            let mut tried: Vec<Entry> = tried.into_iter().flatten().collect();
+            let free = tried.iter().position(|entry| entry.stopped.is_none()).unwrap_or(0);
+            all.extend((free < tried.len()).then(|| tried.swap_remove(free)));
+            standing.push(body);
+        }
+        all
+    }
+
     fn purlins(&self) -> Vec<Entry> {
         let pitch = self.shape.line.pitch;
         let off = Vector::inches(0.0, pitch.sin(), pitch.cos()) * APPROACH;
-        let below = self.all(Role::Rafter);
+        let mut below = self.all(Role::Rafter);
+        below.extend(self.all(Role::Block));
         let all = self.all(Role::Purlin);
         let one = |body: &&StickBody| self.entry(&body.mark, "down on the rafters", &[Leg { back: off }], &below);
         all.iter().filter_map(one).collect()

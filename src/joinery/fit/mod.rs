@@ -1,16 +1,20 @@
 //! Whether it fits: joints that meet in the same wood, the thinnest wood at every joint, and whether every stick can get in.
+mod alike;
 mod clash;
 mod entry;
+mod fixings;
 mod near;
+mod screws;
 
 pub use clash::{Clash, clashes};
 pub use entry::{Entry, Leg, Stopped, entries, goes_in};
 pub use near::{NearWood, near_wood};
 
+use self::clash::{WALL, WEB};
 use super::bodies::bodies;
 use super::body::StickBody;
 use crate::design::Shape;
-use crate::project::Project;
+use crate::project::{Problem, Project};
 
 /// Less wood than this shared by two bodies is a touch, in cubic inches.
 const TOUCH: f64 = 1e-4;
@@ -34,6 +38,18 @@ impl Fit {
     pub fn body(&self, mark: &str) -> Option<&StickBody> {
         self.bodies.iter().find(|body| body.mark == mark)
     }
+
+    /// That caution is of a rule that the solids judge as well.
+    #[must_use]
+    pub fn may_tell(problem: &Problem) -> bool {
+        !problem.stops() && [WEB, WALL].contains(&problem.field.as_str())
+    }
+
+    /// The solids say what that caution says, and where: it need not be said beside them.
+    #[must_use]
+    pub fn tells(&self, problem: &Problem) -> bool {
+        !problem.stops() && self.clashes.iter().any(|clash| clash.field == Some(problem.field.as_str()))
+    }
 }
 
 /// Works out whether a frame fits. The solids are made when somebody looks: they cost more than all else of a layout.
@@ -41,7 +57,7 @@ impl Fit {
 pub fn fit(project: &Project, shape: &Shape) -> Fit {
     let bodies = bodies(project, shape);
     let near = near_wood(project, &bodies);
-    let clashes = clashes(project, &bodies, &near);
+    let clashes = clashes(project, shape, &bodies, &near);
     let entries = entries(project, shape, &bodies);
     Fit { bodies, clashes, near, entries }
 }

@@ -53,7 +53,10 @@ fn of_stick(project: &Project, body: &StickBody) -> Vec<NearWood> {
         let Some(mate) = cut.mate.as_ref().filter(|_| is_judged(cut.kind)) else { continue };
         let mut all = to_faces(project, body, cut, mate);
         for (at, other) in body.cuts.iter().enumerate() {
-            if at != index && other.mate.as_ref() != Some(mate) && other.kind != CutKind::Chamfer {
+            if at != index
+                && other.mate.as_ref() != Some(mate)
+                && !matches!(other.kind, CutKind::Chamfer | CutKind::Bored)
+            {
                 all.extend(to_cut(&project.joinery, body, (cut, mate), other));
             }
         }
@@ -153,12 +156,15 @@ fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<N
     found
 }
 
+/// The face that looks at the wall.
+pub(super) const WALL_FACE: &str = "the wall face";
+
 /// A face by the way it looks.
 fn face_name(normal: Vector) -> &'static str {
     let Vector { x, y, z } = normal;
     match () {
         () if y > 0.7 => "the outer face",
-        () if y < -0.7 => "the wall face",
+        () if y < -0.7 => WALL_FACE,
         () if z > 0.7 => "the top",
         () if z < -0.7 => "the underside",
         () if x > 0.0 => "the right face",

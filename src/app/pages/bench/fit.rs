@@ -23,7 +23,7 @@ pub fn fit_part(hand: InHand) -> Tag {
 
 fn found(fitted: &Fitted, mark: &str) -> Tag {
     let (fit, units) = (&fitted.fit, fitted.good.project.units);
-    let own = |clash: &&Clash| clash.stick == mark || clash.other.as_deref() == Some(mark);
+    let own = |clash: &&Clash| clash.is_of(mark);
     let troubles: Vec<Tag> = fit.clashes.iter().filter(own).map(trouble).collect();
     let near = fit.near.iter().filter(|near| near.stick == mark);
     let rows: Vec<Tag> = near

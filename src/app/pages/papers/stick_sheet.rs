@@ -74,7 +74,7 @@ fn sound_wood(good: &Good, stick: &Stick) -> Option<Tag> {
 fn wood_left(good: &Good, mark: &str) -> Option<Tag> {
     let fitted = use_store().fitted().filter(|fitted| fitted.good == *good)?;
     let (fit, units) = (&fitted.fit, good.project.units);
-    let own = fit.clashes.iter().filter(|clash| clash.stick == mark || clash.other.as_deref() == Some(mark));
+    let own = fit.clashes.iter().filter(|clash| clash.is_of(mark));
     let mut says: Vec<String> = own.map(|clash| format!("IN THE WAY: {}", clash.says)).collect();
     let near = fit.near.iter().filter(|near| near.stick == mark).map(|near| near.says(units));
     let near: Vec<String> = near.collect();
@@ -106,7 +106,8 @@ fn row(project: &Project, stick: &Stick, index: usize, mark: &Mark) -> Tag {
     let mut know = Vec::new();
     if let Some((from, to)) = mark.across {
         let face = mark.across_from.map_or("", |face| face.name());
-        know.push(format!("{} to {} from the {face}", say(from), say(to)));
+        let edges = if from == to { say(from) } else { format!("{} to {}", say(from), say(to)) };
+        know.push(format!("{edges} from the {face}"));
     }
     know.extend(mark.depth.map(|depth| format!("{} deep", say(depth))));
     if !mark.note.is_empty() {
