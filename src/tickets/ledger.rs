@@ -151,7 +151,7 @@ fn fixing_note(project: &Project, bores: &[Bore]) -> String {
         [one] => parts.push(format!("bore {} through", say(one.diameter))),
         [shank, thread, ..] => {
             parts.push(format!(
-                "bore {} {} deep, then {} through",
+                "bore {} to a depth of {}, then {} through",
                 say(shank.diameter),
                 say(shank.to),
                 say(thread.diameter)

@@ -35,6 +35,7 @@ pub fn plain(sheet: &Sheet, front: Face) -> Solid {
     for row in sheet.of_kind(MarkKind::Housing) {
         bench.recess(row);
     }
+    bench.drill_all();
     bench.wood
 }
 

@@ -111,6 +111,25 @@ impl<'a> Bench<'a> {
         }
     }
 
+    /// Bores for the fixings from the front: right through, or wide to a depth and narrower on.
+    pub fn drill_all(&mut self) {
+        let bored = self.sheet.of_kind(MarkKind::Fixing).filter(|row| row.note.contains("bore "));
+        for row in bored {
+            assert_eq!(row.face, self.front, "{} is bored from the front", row.what);
+            let z = self.from(row.across.map(|(_, _, from)| from).unwrap(), row.place());
+            let thick = self.sheet.thick;
+            let at = |y: f64| Vector::inches(row.near, y, z);
+            let mut drill = |diameter, from, to| self.cut(&cylinder(at(from), at(to), Length::inches(diameter)));
+            match row.said("to a depth of ") {
+                None => drill(row.must_say("bore "), 0.0, thick),
+                Some(deep) => {
+                    drill(row.must_say("bore "), 0.0, deep);
+                    drill(row.must_say("then "), deep, thick);
+                }
+            }
+        }
+    }
+
     /// Takes both arrises of a face off between two places, running out at 45°.
     pub fn chamfer_all(&mut self) {
         for row in self.sheet.of_kind(MarkKind::Chamfer) {

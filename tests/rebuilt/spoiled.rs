@@ -37,7 +37,8 @@ fn spoilt_rows(row: &Row) -> Vec<(&'static str, Row)> {
 /// Whether the row takes wood away or bounds what is taken. Where a hollow's marks lie along it hardly matters: it is flat.
 fn is_cut(sheet: &Sheet, row: &Row) -> bool {
     let is_hollow = sheet.role == Role::Brace && row.kind == MarkKind::Chamfer;
-    !is_hollow && !matches!(row.kind, MarkKind::Seat | MarkKind::Fixing)
+    let is_bored = row.note.contains("bore ");
+    !is_hollow && row.kind != MarkKind::Seat && (row.kind != MarkKind::Fixing || is_bored)
 }
 
 /// How many numbers of the rows that begin so were spoiled, each of them seen.
