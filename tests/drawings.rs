@@ -59,6 +59,8 @@ fn the_templates() {
         ("scarf-lower-lap", UnitSystem::Imperial),
         ("post-head", UnitSystem::Imperial),
         ("post-head-left-end", UnitSystem::Metric),
+        ("mortise", UnitSystem::Imperial),
+        ("mortise-left-end", UnitSystem::Metric),
         ("brace-post-end", UnitSystem::Imperial),
         ("pocket-post-left-face", UnitSystem::Metric),
         ("pocket-beam-right-of-post", UnitSystem::Imperial),
