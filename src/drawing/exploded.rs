@@ -24,7 +24,7 @@ pub fn exploded(bodies: &[StickBody], joint: &Joint) -> Scene {
     let stays: Vec<&StickBody> = joint.stays.iter().filter_map(|mark| of(mark)).collect();
     let eye = eye(joint.way);
     let by = joint.way * (joint.deep.to_inches() + AIR);
-    let mut shown = vec![Shown::part(goes, &part(goes, &goes.wood, joint).moved(by))];
+    let mut shown = vec![Shown::moved(goes, &part(goes, &goes.wood, joint), by)];
     shown.extend(stays.iter().map(|body| Shown::part(body, &part(body, &body.wood, joint))));
     let mut threads = ways(goes, &stays, joint, by);
     let n_sticks = shown.len();
