@@ -3,8 +3,9 @@
 use super::eye::Eye;
 use super::round::{Shown, Thread, painted};
 use super::scene::{Anchor, Layer, Scene, Text};
-use crate::joinery::{Joint, JointKind, StickBody, clipped};
+use crate::joinery::{Alike, Joint, JointKind, StickBody, clipped};
 use crate::solid::{Convex, Facet, Outline, Skin, Solid, Surface, Vector, Within};
+use crate::tickets::runs;
 use crate::units::Angle;
 
 /// How much of each stick is shown beyond the joint, in inches.
@@ -64,6 +65,14 @@ pub fn says(joint: &Joint) -> String {
         n => format!("; {n} pegs, driven from outside"),
     };
     format!("{goes} {meets} {stays} {way}{pegs}.")
+}
+
+/// Where else the joint is cut, in a sentence; nothing where it is the only one.
+#[must_use]
+pub fn also(alike: &Alike) -> String {
+    let said = |before: &str, marks: &[String]| (!marks.is_empty()).then(|| format!("{before} {}.", runs(marks)));
+    let both = [said("Also at", &alike.like), said("Its mirror image at", &alike.mirrored)];
+    both.into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// A look at the mouth of the joint: from the side the stick is drawn out to.

@@ -29,7 +29,7 @@ mod true_size;
 pub use apart::{post_apart, scarf_apart};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
-pub use exploded::{exploded, says};
+pub use exploded::{also, exploded, says};
 pub use eye::Eye;
 pub use framing::{Framing, Look};
 pub use gltf::glb;

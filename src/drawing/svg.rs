@@ -120,6 +120,16 @@ pub fn print_framed(scene: &Scene, framing: &Framing, title: &str) -> String {
     out
 }
 
+/// The scene as large as a frame of that size lets it be, px.
+#[must_use]
+pub fn print_within(scene: &Scene, size: (f64, f64), title: &str) -> String {
+    let (low, high) = bounds(scene);
+    let fit = |room: f64, reach: Length| (room - 2.0 * EDGE).max(1.0) / reach.to_inches().max(1e-6);
+    let scale = fit(size.0, high.x - low.x).min(fit(size.1, high.y - low.y));
+    let middle = Point::new((low.x + high.x) / 2.0, (low.y + high.y) / 2.0);
+    print_framed(scene, &Framing { size, scale, middle }, title)
+}
+
 /// The scene at 1 : `ratio` where 96 px are an inch of paper, with a bar to check the printer by.
 #[must_use]
 pub fn print_to_scale(scene: &Scene, ratio: f64, title: &str) -> String {

@@ -28,4 +28,4 @@ pub use rescue::{Answer, BadCut, Slip, Way, rescue};
 pub use salvage::clear_lengths;
 pub use sizes::size_problems;
 pub use stick::{Stick, cut_problems, sticks};
-pub use template::{Bore, Stroke, Template, TemplateLine, templates};
+pub use template::{Bore, Stroke, Template, TemplateLine, runs, templates};

@@ -160,7 +160,8 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
 }
 
 /// Marks with neighbours drawn together: `R1–R18, P2`.
-fn runs(marks: &[String]) -> String {
+#[must_use]
+pub fn runs(marks: &[String]) -> String {
     let number = |mark: &String| {
         let (head, digits) = mark.split_at(mark.find(|c: char| c.is_ascii_digit())?);
         digits.parse::<usize>().ok().map(|number| (head.to_owned(), number))
