@@ -163,3 +163,23 @@ fn name(scene: &mut Scene, one: &Shown, says: &str, eye: Eye) {
         Text { at: eye.place(at), says: says.to_owned(), anchor: Anchor::Middle, turned: 0.0, shift, room: None };
     scene.words(text);
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::joinery::{bodies, different_joints};
+    use crate::lay_out;
+    use crate::project::demo;
+
+    #[test]
+    fn a_joint_says_where_else_it_is() {
+        let project = demo::wool_barn();
+        let all = different_joints(&bodies(&project, &lay_out(&project).built.unwrap().shape));
+        let words = |name: &str| also(all.iter().find(|one| one.joint.name == name).unwrap());
+        assert_eq!(words("Post P1 in beam B1"), "");
+        assert_eq!(words("Post P2 in beam B1"), "Also at P3.");
+        let both = "Also at K2R, K3R. Its mirror image at K2L, K3L, K4L.";
+        assert_eq!(words("Brace K1R in post P1"), both);
+    }
+}

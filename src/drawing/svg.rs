@@ -379,6 +379,20 @@ mod tests {
         assert_eq!(sheet.x_at(f64::NAN), None);
     }
 
+    /// 100 by 10 in within 120 by 220 px less 10 px at each edge is 1 px an inch, in the middle of the height.
+    #[test]
+    fn a_drawing_fills_its_frame() {
+        let mut scene = Scene::default();
+        scene.rectangle(
+            super::super::Layer::Wood,
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
+        );
+        let printed = print_within(&scene, (120.0, 220.0), "a stick");
+        assert!(printed.contains("d=\"M10.0 115.0L110.0 115.0L110.0 105.0L10.0 105.0Z\""), "{printed}");
+        assert!(printed.contains("viewBox=\"0 0 120.0 220.0\""), "{printed}");
+    }
+
     /// A frame of 100 by 10 in at 1:24 is 400 by 40 px on the sheet, 96 of them to the inch.
     #[test]
     fn on_paper_the_frame_is_the_model_over_the_ratio() {

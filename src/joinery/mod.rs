@@ -11,7 +11,7 @@ mod pegs;
 mod scarf;
 
 pub use alike::{Alike, different_joints};
-pub use beam_piece::{beam_outline, braces_of, in_scarf, posts_of, scarf_end};
+pub use beam_piece::{beam_outline, braces_of, housing_over, in_scarf, posts_of, scarf_end};
 pub use bodies::{beam_joints, bodies, post_joints};
 pub use body::{Cut, CutKind, StickBody};
 pub use chamfer::{chamfer_bulk, chamfer_runs};

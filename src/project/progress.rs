@@ -28,6 +28,9 @@ pub struct MeasuredSize {
     pub depth: Length,
 }
 
+/// A larger error is no dry fit's: it is not used until it is measured again (common practice).
+pub const MOST_DRY_FIT: Length = Length::inches(1.0);
+
 /// Ticks, kept by the stick's mark.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Progress {
@@ -62,6 +65,14 @@ impl Progress {
             (Some(one), _) | (None, Some(one)) => Section::new(one.breadth, one.depth),
             (None, None) => sawn,
         }
+    }
+
+    /// The scarf whose dry fit counts for that piece of the beam, and how much farther from the beam's left end than drawn the
+    /// piece lies by it. Pieces and scarfs are numbered from the left, from 1: scarf 1 joins pieces 1 and 2.
+    #[must_use]
+    pub fn dry_fit_shift(&self, piece: usize) -> Option<(usize, Length)> {
+        let measured = |scarf: usize| self.dry_fits.get(&scarf.to_string()).filter(|error| error.abs() <= MOST_DRY_FIT);
+        (1..piece).rev().find_map(|scarf| measured(scarf).map(|error| (scarf, *error)))
     }
 }
 
