@@ -35,8 +35,12 @@ pub fn exploded(bodies: &[StickBody], joint: &Joint) -> Scene {
         threads.extend(lines);
     }
     let mut scene = painted(&shown, &threads, eye);
-    for (index, one) in shown.iter().enumerate() {
-        let says = if index < n_sticks { one.mark.as_str() } else { "peg" };
+    // Pegs stand side by side: the last one is named for all.
+    let pegs = shown
+        .last()
+        .filter(|_| shown.len() > n_sticks)
+        .map(|last| (last, if joint.pegs.len() > 1 { "pegs" } else { "peg" }));
+    for (one, says) in shown[..n_sticks].iter().map(|one| (one, one.mark.as_str())).chain(pegs) {
         name(&mut scene, one, says, eye);
     }
     scene.most_scale = 14.0;

@@ -4,6 +4,7 @@ use super::body::{Cut, StickBody};
 use super::joints::{Joint, JointKind, Met, all_met};
 use crate::project::Role;
 use crate::solid::{Convex, Solid, Vector, Within};
+use crate::units::sort_by_number;
 
 /// Places nearer than this are one, in inches: half of what a fine tape shows.
 const NEAR: f64 = 1.0 / 64.0;
@@ -89,7 +90,7 @@ impl Form {
             (low + high) * 0.5 - middle
         };
         let mut pegs: Vec<Vector> = met.pegs().iter().map(middle_of).collect();
-        pegs.sort_by(|a, b| a.x.total_cmp(&b.x));
+        sort_by_number(&mut pegs, |peg| peg.x);
         let stays = met.stays.first().map_or(met.goes.role, |body| body.role);
         Self { kind: met.kind, roles: (met.goes.role, stays), size: within.high - within.low, wood, pegs }
     }

@@ -43,7 +43,7 @@ pub fn posts_of<'a>(shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Ite
     shape.posts.iter().filter(|post| post.stands_under(piece.start, piece.end))
 }
 
-/// Depth of the beam's housing over a post, from the underside of the real piece where it is deepest.
+/// Depth of the beam's housing over a real post, from the underside of the real piece where it is deepest.
 #[must_use]
 pub fn housing_over(project: &Project, shape: &Shape, post: &PostShape) -> Length {
     let (sawn, progress) = (project.frame.timbers.beam.sawn, &project.progress);
@@ -51,11 +51,10 @@ pub fn housing_over(project: &Project, shape: &Shape, post: &PostShape) -> Lengt
     let deepest = over.map(|piece| {
         let mark = format!("B{}", piece.number);
         let zero = piece.start + progress.dry_fit_shift(piece.number).map_or(Length::ZERO, |(_, error)| error);
-        let (from, to) = (post.left - zero, post.right - zero);
-        let measured = progress.sizes.get(&mark).into_iter().flatten().map(|size| size.from_zero);
-        let places = measured.filter(|place| *place > from && *place < to).chain([to]);
-        let depth = |place: Length| progress.size_at(&mark, sawn, place).depth;
-        places.fold(depth(from), |deepest, place| deepest.max(depth(place)))
+        let timber = project.frame.timbers.post.sawn;
+        let head = progress.most_between(&format!("P{}", post.number), timber, (Length::ZERO, timber.breadth));
+        let (from, to) = (post.left - zero, post.right.max(post.left + head.breadth) - zero);
+        progress.most_between(&mark, sawn, (from, to)).depth
     });
     deepest.unwrap_or(sawn.depth) - reduced_beam_depth(&project.frame, &project.joinery)
 }

@@ -182,7 +182,7 @@ fn reduced_head(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark>
     let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
     let deep = housing_over(project, shape, post);
     let laid = laid_out(timber, rules);
-    let real = project.progress.size_at(&format!("P{}", post.number), timber.sawn, Length::ZERO);
+    let real = project.progress.most_between(&format!("P{}", post.number), timber.sawn, (Length::ZERO, deep));
     let one = |real: Length, laid: Length, on: Face, from: Face| {
         (real > laid && deep > Length::ZERO).then(|| {
             Mark::between("head cut down to the inner size", on, (Length::ZERO, deep), MarkKind::Housing)

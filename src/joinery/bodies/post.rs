@@ -62,7 +62,7 @@ fn reduced_head(project: &Project, shape: &Shape, post: &PostShape, real: &Real)
     let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
     let outer = project.frame.reach;
     let deep = housing_over(project, shape, post);
-    let size = real.at(Length::ZERO);
+    let size = real.most_between(Length::ZERO, deep);
     let (wall, right) = (outer - size.depth, post.left + size.breadth);
     let inner = outer - laid_out(timber, rules).depth;
     let low = post.shoulder - deep;

@@ -4,7 +4,7 @@
 use crate::materials::Section;
 use crate::project::{Project, Role};
 use crate::solid::{Convex, Vector, tapered};
-use crate::units::Length;
+use crate::units::{Length, sort_by_number};
 
 /// Nothing is sawn thinner, whatever is typed.
 const LEAST: Length = Length::inches(0.25);
@@ -46,15 +46,16 @@ impl<'a> Real<'a> {
         Section::new(size.breadth.max(LEAST), size.depth.max(LEAST))
     }
 
+    /// The largest it is from one place to another.
+    pub fn most_between(&self, from: Length, to: Length) -> Section {
+        let size = self.project.progress.most_between(self.mark, self.sawn, (from, to));
+        Section::new(size.breadth.max(LEAST), size.depth.max(LEAST))
+    }
+
     /// The largest it is anywhere.
     pub fn most(&self) -> Section {
-        let sizes = self.project.progress.sizes.get(self.mark).into_iter().flatten();
-        let larger = |most: Option<Section>, place: Length| {
-            let size = self.at(place);
-            let grown = |most: Section| Section::new(most.breadth.max(size.breadth), most.depth.max(size.depth));
-            Some(most.map_or(size, grown))
-        };
-        sizes.map(|size| size.from_zero).fold(None, larger).unwrap_or(self.sawn)
+        const FAR: Length = Length::inches(1e6);
+        self.most_between(-FAR, FAR)
     }
 
     /// Room that a cut must go through to leave the stick: the largest it is, and no less than as sawn.
@@ -84,7 +85,7 @@ impl<'a> Real<'a> {
         let hair = Length::inches(1e-3);
         let mut places: Vec<Length> = inside.filter(|place| *place > low + hair && *place < high - hair).collect();
         places.push(high);
-        places.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+        sort_by_number(&mut places, |place| place.to_inches());
         let mut kept = vec![low];
         for place in places {
             if place - kept[kept.len() - 1] > hair {

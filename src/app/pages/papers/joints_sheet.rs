@@ -5,8 +5,8 @@ use crate::app::dom::{Child, Tag, tag};
 use crate::drawing::{also, exploded, says, svg};
 use crate::joinery::{Alike, StickBody, different_joints};
 
-/// Room for the drawings with their words, px: as for every drawing of the pack.
-const ROOM: (f64, f64) = (680.0, 640.0);
+/// Room for the drawings with their words, px at 96 to the inch: 180 mm wide, and what Letter leaves between header and foot.
+const ROOM: (f64, f64) = (680.0, 760.0);
 /// Height of a drawing's words, and of a drawing at least and at most, px.
 const WORDS: f64 = 62.0;
 const HEIGHT: (f64, f64) = (130.0, 260.0);
