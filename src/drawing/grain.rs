@@ -119,7 +119,7 @@ fn within((from, to): Strand, patch: &Patch) -> Option<Strand> {
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#[allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
     use crate::joinery::bodies;
