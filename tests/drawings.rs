@@ -7,8 +7,8 @@
 use std::path::PathBuf;
 
 use outshot::drawing::{
-    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, painted, plan, section, stick_sheet, svg,
-    template_file,
+    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, painted, painted_plain, plan, section, stick_sheet,
+    svg, template_file,
 };
 use outshot::joinery::{StickBody, bodies, joints};
 use outshot::project::{Project, ScarfKind, demo};
@@ -59,6 +59,8 @@ fn the_templates() {
         ("scarf-lower-lap", UnitSystem::Imperial),
         ("post-head", UnitSystem::Imperial),
         ("post-head-left-end", UnitSystem::Metric),
+        ("mortise", UnitSystem::Imperial),
+        ("mortise-left-end", UnitSystem::Metric),
         ("brace-post-end", UnitSystem::Imperial),
         ("pocket-post-left-face", UnitSystem::Metric),
         ("pocket-beam-right-of-post", UnitSystem::Imperial),
@@ -82,7 +84,7 @@ fn wood(project: &Project) -> Vec<StickBody> {
 #[test]
 fn in_the_round() {
     let frame: Vec<Shown> = wood(&demo::log_store()).iter().map(Shown::standing).collect();
-    check("log-store-round", &painted(&frame, &[], Eye::CORNER));
+    check("log-store-round", &painted_plain(&frame, &[], Eye::CORNER));
     let barn = wood(&demo::wool_barn());
     for mark in ["P2", "B2", "K2L", "R5"] {
         let body = barn.iter().find(|body| body.mark == mark).unwrap();

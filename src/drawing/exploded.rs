@@ -3,8 +3,9 @@
 use super::eye::Eye;
 use super::round::{Shown, Thread, painted};
 use super::scene::{Anchor, Layer, Scene, Text};
-use crate::joinery::{Joint, JointKind, StickBody, clipped};
+use crate::joinery::{Alike, Joint, JointKind, StickBody, clipped};
 use crate::solid::{Convex, Facet, Outline, Skin, Solid, Surface, Vector, Within};
+use crate::tickets::runs;
 use crate::units::Angle;
 
 /// How much of each stick is shown beyond the joint, in inches.
@@ -24,7 +25,7 @@ pub fn exploded(bodies: &[StickBody], joint: &Joint) -> Scene {
     let stays: Vec<&StickBody> = joint.stays.iter().filter_map(|mark| of(mark)).collect();
     let eye = eye(joint.way);
     let by = joint.way * (joint.deep.to_inches() + AIR);
-    let mut shown = vec![Shown::part(goes, &part(goes, &goes.wood, joint).moved(by))];
+    let mut shown = vec![Shown::moved(goes, &part(goes, &goes.wood, joint), by)];
     shown.extend(stays.iter().map(|body| Shown::part(body, &part(body, &body.wood, joint))));
     let mut threads = ways(goes, &stays, joint, by);
     let n_sticks = shown.len();
@@ -34,8 +35,12 @@ pub fn exploded(bodies: &[StickBody], joint: &Joint) -> Scene {
         threads.extend(lines);
     }
     let mut scene = painted(&shown, &threads, eye);
-    for (index, one) in shown.iter().enumerate() {
-        let says = if index < n_sticks { one.mark.as_str() } else { "peg" };
+    // Pegs stand side by side: the last one is named for all.
+    let pegs = shown
+        .last()
+        .filter(|_| shown.len() > n_sticks)
+        .map(|last| (last, if joint.pegs.len() > 1 { "pegs" } else { "peg" }));
+    for (one, says) in shown[..n_sticks].iter().map(|one| (one, one.mark.as_str())).chain(pegs) {
         name(&mut scene, one, says, eye);
     }
     scene.most_scale = 14.0;
@@ -64,6 +69,14 @@ pub fn says(joint: &Joint) -> String {
         n => format!("; {n} pegs, driven from outside"),
     };
     format!("{goes} {meets} {stays} {way}{pegs}.")
+}
+
+/// Where else the joint is cut, in a sentence; nothing where it is the only one.
+#[must_use]
+pub fn also(alike: &Alike) -> String {
+    let said = |before: &str, marks: &[String]| (!marks.is_empty()).then(|| format!("{before} {}.", runs(marks)));
+    let both = [said("Also at", &alike.like), said("Its mirror image at", &alike.mirrored)];
+    both.into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// A look at the mouth of the joint: from the side the stick is drawn out to.
@@ -153,4 +166,24 @@ fn name(scene: &mut Scene, one: &Shown, says: &str, eye: Eye) {
     let text =
         Text { at: eye.place(at), says: says.to_owned(), anchor: Anchor::Middle, turned: 0.0, shift, room: None };
     scene.words(text);
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::joinery::{bodies, different_joints};
+    use crate::lay_out;
+    use crate::project::demo;
+
+    #[test]
+    fn a_joint_says_where_else_it_is() {
+        let project = demo::wool_barn();
+        let all = different_joints(&bodies(&project, &lay_out(&project).built.unwrap().shape));
+        let words = |name: &str| also(all.iter().find(|one| one.joint.name == name).unwrap());
+        assert_eq!(words("Post P1 in beam B1"), "");
+        assert_eq!(words("Post P2 in beam B1"), "Also at P3.");
+        let both = "Also at K2R, K3R. Its mirror image at K2L, K3L, K4L.";
+        assert_eq!(words("Brace K1R in post P1"), both);
+    }
 }

@@ -6,6 +6,8 @@ use crate::units::Length;
 
 /// Edge of the frame to the whole of what is shown, px.
 const EDGE: f64 = 12.0;
+/// Fewer pixels an inch than this, and grain would only be dirt.
+const GRAIN: f64 = 3.0;
 /// How close and how far one may come: times the size at which the whole fits.
 const ZOOMS: (f64, f64) = (0.5, 24.0);
 
@@ -66,6 +68,12 @@ impl Framing {
         Self { size, scale, middle: middle.moved(Length::inches(-right), Length::inches(down)) }
     }
 
+    /// Wood is large enough in it for its grain to be drawn.
+    #[must_use]
+    pub fn shows_grain(&self) -> bool {
+        self.scale >= GRAIN
+    }
+
     /// The place of the picture at a pixel, right and down from the upper left corner.
     #[must_use]
     pub fn place(&self, pixel: (f64, f64)) -> Point {
@@ -91,6 +99,13 @@ mod tests {
         assert!((framing.scale - 4.0).abs() < 1e-12);
         let corner = framing.place((12.0, 112.0));
         assert!(corner.distance(Point::inches(0.0, 50.0)).to_inches() < 1e-9, "{corner:?}");
+    }
+
+    /// At 4 px an inch grain is drawn, at half of that no more.
+    #[test]
+    fn small_wood_has_no_grain() {
+        let framing = |zoom: f64| Framing::new(&block(), &Look { zoom, ..Look::whole(Eye::FRONT) }, (424.0, 424.0));
+        assert!(framing(1.0).shows_grain() && !framing(0.5).shows_grain());
     }
 
     #[test]

@@ -18,6 +18,8 @@ pub struct Piece<T> {
     pub plane: Option<Plane>,
     /// Lines on it that are drawn with it.
     pub lines: Vec<(Vector, Vector)>,
+    /// Its grain.
+    pub grain: Vec<(Vector, Vector)>,
     /// What it is.
     pub of: T,
 }
@@ -113,6 +115,7 @@ fn cut<T: Clone>(piece: &Piece<T>, plane: &Plane) -> (Piece<T>, Piece<T>) {
         corners: corners.unwrap_or_default(),
         plane: piece.plane,
         lines: piece.lines.iter().filter_map(|line| long_line(*line, plane)).collect(),
+        grain: piece.grain.iter().filter_map(|line| long_line(*line, plane)).collect(),
         of: piece.of.clone(),
     };
     (half(under, plane), half(over, &plane.flipped()))
@@ -142,7 +145,7 @@ mod tests {
     fn sheet(of: usize, normal: (f64, f64, f64), corners: [(f64, f64, f64); 4]) -> Piece<usize> {
         let corners: Vec<Vector> = corners.iter().map(|(x, y, z)| Vector::inches(*x, *y, *z)).collect();
         let normal = Vector::inches(normal.0, normal.1, normal.2).unit().unwrap_or(Vector::ZERO);
-        Piece { plane: Some(Plane::through(corners[0], normal)), corners, lines: Vec::new(), of }
+        Piece { plane: Some(Plane::through(corners[0], normal)), corners, lines: Vec::new(), grain: Vec::new(), of }
     }
 
     fn level(of: usize, z: f64) -> Piece<usize> {
@@ -174,7 +177,7 @@ mod tests {
     #[test]
     fn a_line_is_cut_where_it_goes_through() {
         let ends = (Vector::inches(4.0, 4.0, 0.0), Vector::inches(5.0, 5.0, 8.0));
-        let line = Piece { corners: vec![ends.0, ends.1], plane: None, lines: Vec::new(), of: 1 };
+        let line = Piece { corners: vec![ends.0, ends.1], plane: None, lines: Vec::new(), grain: Vec::new(), of: 1 };
         let sorted = farthest_first(vec![line, level(4, 4.0)], Vector::inches(0.0, 0.0, 1.0));
         let order: Vec<usize> = sorted.iter().map(|piece| piece.of).collect();
         assert_eq!(order, [1, 4, 1]);

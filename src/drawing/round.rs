@@ -2,6 +2,7 @@
 //!
 //! The picture paints the farthest first, for paper and for screens that cannot draw solids themselves.
 use super::eye::Eye;
+use super::grain::Grain;
 use super::overlap::{Piece, farthest_first};
 use super::scene::{Drawn, Layer, Light, Scene};
 use crate::geometry::{Point, Polygon};
@@ -19,19 +20,28 @@ pub struct Shown {
     pub mark: String,
     /// Its outside.
     pub surface: Surface,
+    /// How its grain runs; nothing for what is drawn without.
+    pub grain: Option<Grain>,
 }
 
 impl Shown {
     /// A part of a stick.
     #[must_use]
     pub fn part(body: &StickBody, wood: &Solid) -> Self {
-        Self { mark: body.mark.clone(), surface: body.outside(wood) }
+        Self { mark: body.mark.clone(), surface: body.outside(wood), grain: Some(Grain::of(body)) }
+    }
+
+    /// A part of a stick moved out of its place.
+    #[must_use]
+    pub fn moved(body: &StickBody, wood: &Solid, by: Vector) -> Self {
+        let shown = Self::part(body, &wood.moved(by));
+        Self { grain: shown.grain.map(|grain| grain.moved(by)), ..shown }
     }
 
     /// Something that is no stick.
     #[must_use]
     pub fn thing(wood: &Solid) -> Self {
-        Self { mark: String::new(), surface: Surface::of(wood) }
+        Self { mark: String::new(), surface: Surface::of(wood), grain: None }
     }
 
     /// A stick with everything cut.
@@ -103,9 +113,19 @@ pub struct Thread {
     pub layer: Layer,
 }
 
-/// The picture of all that is shown.
+/// The picture of all that is shown, with its grain.
 #[must_use]
 pub fn painted(shown: &[Shown], threads: &[Thread], eye: Eye) -> Scene {
+    picture(shown, threads, eye, true)
+}
+
+/// The picture without grain, for where wood is small in it.
+#[must_use]
+pub fn painted_plain(shown: &[Shown], threads: &[Thread], eye: Eye) -> Scene {
+    picture(shown, threads, eye, false)
+}
+
+fn picture(shown: &[Shown], threads: &[Thread], eye: Eye, has_grain: bool) -> Scene {
     let toward = eye.toward();
     let mut pieces = Vec::new();
     for (index, one) in shown.iter().enumerate() {
@@ -116,6 +136,7 @@ pub fn painted(shown: &[Shown], threads: &[Thread], eye: Eye) -> Scene {
                 corners: patch.corners.clone(),
                 plane: patch.corners.first().map(|first| Plane::through(*first, patch.normal)),
                 lines: lines_of(patch, &edges),
+                grain: one.grain.as_ref().filter(|_| has_grain).map_or_else(Vec::new, |grain| grain.on(patch)),
                 of: (index, face_layer(patch)),
             });
         }
@@ -124,6 +145,7 @@ pub fn painted(shown: &[Shown], threads: &[Thread], eye: Eye) -> Scene {
         corners: vec![thread.ends.0, thread.ends.1],
         plane: None,
         lines: Vec::new(),
+        grain: Vec::new(),
         of: (usize::MAX, thread.layer),
     });
     pieces.extend(ways);
@@ -146,8 +168,10 @@ fn put(scene: &mut Scene, shown: &[Shown], piece: &Piece<(usize, Layer)>, eye: E
     if let Some(mark) = mark {
         part.of_stick(mark);
     }
-    for line in joined(&piece.lines) {
-        scene.add(Layer::Arris, Drawn::Line(line.iter().map(|place| eye.place(*place)).collect()));
+    for (layer, lines) in [(Layer::Grain, &piece.grain), (Layer::Arris, &piece.lines)] {
+        for line in joined(lines) {
+            scene.add(layer, Drawn::Line(line.iter().map(|place| eye.place(*place)).collect()));
+        }
     }
 }
 

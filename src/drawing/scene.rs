@@ -50,6 +50,8 @@ pub enum Layer {
     Chiselled(Light),
     /// An edge seen in the round.
     Arris,
+    /// Grain on wood seen in the round.
+    Grain,
     /// The way a stick or a peg goes into its joint.
     Travel,
 }
@@ -111,6 +113,7 @@ impl Layer {
             Self::Chiselled(Light::Half) => "chiselled half",
             Self::Chiselled(Light::Low) => "chiselled low",
             Self::Arris => "arris",
+            Self::Grain => "grain",
             Self::Travel => "travel",
         }
     }

@@ -120,6 +120,16 @@ pub fn print_framed(scene: &Scene, framing: &Framing, title: &str) -> String {
     out
 }
 
+/// The scene as large as a frame of that size lets it be, px.
+#[must_use]
+pub fn print_within(scene: &Scene, size: (f64, f64), title: &str) -> String {
+    let (low, high) = bounds(scene);
+    let fit = |room: f64, reach: Length| (room - 2.0 * EDGE).max(1.0) / reach.to_inches().max(1e-6);
+    let scale = fit(size.0, high.x - low.x).min(fit(size.1, high.y - low.y));
+    let middle = Point::new((low.x + high.x) / 2.0, (low.y + high.y) / 2.0);
+    print_framed(scene, &Framing { size, scale, middle }, title)
+}
+
 /// The scene at 1 : `ratio` where 96 px are an inch of paper, with a bar to check the printer by.
 #[must_use]
 pub fn print_to_scale(scene: &Scene, ratio: f64, title: &str) -> String {
@@ -367,6 +377,20 @@ mod tests {
         // And back again.
         assert_eq!(sheet.x_at(sheet.place(Point::inches(37.0, 3.0)).0), Some(Length::inches(37.0)));
         assert_eq!(sheet.x_at(f64::NAN), None);
+    }
+
+    /// 100 by 10 in within 120 by 220 px less 10 px at each edge is 1 px an inch, in the middle of the height.
+    #[test]
+    fn a_drawing_fills_its_frame() {
+        let mut scene = Scene::default();
+        scene.rectangle(
+            super::super::Layer::Wood,
+            (Length::ZERO, Length::inches(100.0)),
+            (Length::ZERO, Length::inches(10.0)),
+        );
+        let printed = print_within(&scene, (120.0, 220.0), "a stick");
+        assert!(printed.contains("d=\"M10.0 115.0L110.0 115.0L110.0 105.0L10.0 105.0Z\""), "{printed}");
+        assert!(printed.contains("viewBox=\"0 0 120.0 220.0\""), "{printed}");
     }
 
     /// A frame of 100 by 10 in at 1:24 is 400 by 40 px on the sheet, 96 of them to the inch.

@@ -1,7 +1,7 @@
 //! What a piece of the beam carries: its ends, the posts under it, the braces in it.
 use super::scarf::ScarfShape;
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Brace, Point, Polygon, PostShape, beam_housing};
+use crate::geometry::{BeamPiece, Brace, Point, Polygon, PostShape, beam_housing, reduced_beam_depth};
 use crate::project::{Project, Side};
 use crate::units::Length;
 
@@ -41,6 +41,22 @@ pub fn in_scarf(shape: &Shape, number: usize, start: Length, point: Point) -> Po
 /// The posts under a piece.
 pub fn posts_of<'a>(shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a PostShape> {
     shape.posts.iter().filter(|post| post.stands_under(piece.start, piece.end))
+}
+
+/// Depth of the beam's housing over a real post, from the underside of the real piece where it is deepest.
+#[must_use]
+pub fn housing_over(project: &Project, shape: &Shape, post: &PostShape) -> Length {
+    let (sawn, progress) = (project.frame.timbers.beam.sawn, &project.progress);
+    let over = shape.beam.pieces.iter().find(|piece| post.stands_under(piece.start, piece.end));
+    let deepest = over.map(|piece| {
+        let mark = format!("B{}", piece.number);
+        let zero = piece.start + progress.dry_fit_shift(piece.number).map_or(Length::ZERO, |(_, error)| error);
+        let timber = project.frame.timbers.post.sawn;
+        let head = progress.most_between(&format!("P{}", post.number), timber, (Length::ZERO, timber.breadth));
+        let (from, to) = (post.left - zero, post.right.max(post.left + head.breadth) - zero);
+        progress.most_between(&mark, sawn, (from, to)).depth
+    });
+    deepest.unwrap_or(sawn.depth) - reduced_beam_depth(&project.frame, &project.joinery)
 }
 
 /// Braces whose pocket lies in this piece: in a lap it is the lower one.

@@ -72,7 +72,7 @@ pub fn joint_called(bodies: &[StickBody], name: &str) -> Option<Joint> {
     all_met(bodies).into_iter().find(|met| met.name() == name).map(Met::joint)
 }
 
-fn all_met(bodies: &[StickBody]) -> Vec<Met<'_>> {
+pub(super) fn all_met(bodies: &[StickBody]) -> Vec<Met<'_>> {
     let mut found: Vec<Met> = Vec::new();
     for body in bodies {
         for cut in &body.cuts {
@@ -91,10 +91,10 @@ fn all_met(bodies: &[StickBody]) -> Vec<Met<'_>> {
 }
 
 /// Sticks that meet, and what is cut where they do.
-struct Met<'a> {
-    kind: JointKind,
-    goes: &'a StickBody,
-    stays: Vec<&'a StickBody>,
+pub(super) struct Met<'a> {
+    pub(super) kind: JointKind,
+    pub(super) goes: &'a StickBody,
+    pub(super) stays: Vec<&'a StickBody>,
     cuts: Vec<&'a Cut>,
 }
 
@@ -140,22 +140,46 @@ fn note<'a>(found: &mut Vec<Met<'a>>, cut: &'a Cut, goes: &'a StickBody, stays: 
 }
 
 impl Met<'_> {
-    fn joint(self) -> Joint {
-        let goes = self.goes;
-        let mut within = Within::NOTHING;
-        for cut in &self.cuts {
-            within = within.with(around(&cut.tools));
+    /// The box around what is cut for it.
+    pub(super) fn within(&self) -> Within {
+        let own = self.cuts.iter().copied().chain(self.taken(CutKind::Housing));
+        own.fold(Within::NOTHING, |within, cut| within.with(around(&cut.tools)))
+    }
+
+    /// The holes of its pegs in the sticks that stay.
+    pub(super) fn pegs(&self) -> Vec<Convex> {
+        self.taken(CutKind::PegHole).flat_map(|cut| cut.tools.clone()).collect()
+    }
+
+    /// Cuts of that kind in the sticks that stay, for the tenon that goes in.
+    fn taken(&self, kind: CutKind) -> impl Iterator<Item = &Cut> {
+        let cuts = self.stays.iter().filter(|_| self.kind == JointKind::Tenon).flat_map(|body| &body.cuts);
+        cuts.filter(move |cut| cut.kind == kind && cut.mate.as_ref() == Some(&self.goes.mark))
+    }
+
+    /// The wood within the box of the stick that goes in.
+    pub(super) fn goes_within(&self, within: &Within) -> Solid {
+        near(self.goes, within, 0.0)
+    }
+
+    /// Where it is, in a word or two: the stick that goes in, or what is joined.
+    pub(super) fn place(&self) -> String {
+        match self.kind {
+            JointKind::Lap => match self.scarf() {
+                Some(number) => format!("scarf {number}"),
+                None => format!("{} and {}", self.stays[0].mark, self.goes.mark),
+            },
+            JointKind::Tenon | JointKind::BirdsMouth => self.goes.mark.clone(),
         }
-        let mut pegs = Vec::new();
-        for cut in self.stays.iter().filter(|_| self.kind == JointKind::Tenon).flat_map(|body| &body.cuts) {
-            if cut.mate.as_ref() == Some(&goes.mark) {
-                match cut.kind {
-                    CutKind::Housing => within = within.with(around(&cut.tools)),
-                    CutKind::PegHole => pegs.extend_from_slice(&cut.tools),
-                    _ => {}
-                }
-            }
-        }
+    }
+
+    /// Its number as it stands in the cut's words.
+    fn scarf(&self) -> Option<&str> {
+        self.cuts[0].what.split(',').next()?.strip_prefix("scarf ")
+    }
+
+    pub(super) fn joint(self) -> Joint {
+        let (within, pegs) = (self.within(), self.pegs());
         let (goes, stays, way) = self.way(within);
         Joint {
             name: self.name(),
@@ -194,9 +218,9 @@ impl Met<'_> {
         let goes = &self.goes.mark;
         let stays = self.stays.iter().map(|body| body.mark.as_str()).collect::<Vec<_>>().join(" and ");
         match self.kind {
-            JointKind::Lap => match self.cuts[0].what.split(',').next() {
-                Some(scarf) if scarf.starts_with("scarf") => format!("S{}: {stays} and {goes}", &scarf[1..]),
-                _ => format!("Ledger splice: {stays} and {goes}"),
+            JointKind::Lap => match self.scarf() {
+                Some(number) => format!("Scarf {number}: {stays} and {goes}"),
+                None => format!("Ledger splice: {stays} and {goes}"),
             },
             JointKind::BirdsMouth => format!("Rafter {goes} over {} {stays}", self.stays[0].role.name()),
             JointKind::Tenon if self.goes.role == Role::Post => format!("Post {goes} in beam {stays}"),
@@ -211,7 +235,7 @@ fn is_free(part: &Solid, fixed: &[Solid], by: Vector) -> bool {
     room.into_iter().all(|room| fixed.iter().all(|body| room.shared(body).volume() < TOUCH))
 }
 
-fn around(tools: &[Convex]) -> Within {
+pub(super) fn around(tools: &[Convex]) -> Within {
     tools.iter().map(Convex::within).fold(Within::NOTHING, Within::with)
 }
 

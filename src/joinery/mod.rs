@@ -1,4 +1,5 @@
 //! Joints as shapes: their outlines, the sticks as wood with every joint cut, and what is in the way of what.
+mod alike;
 mod beam_piece;
 mod bodies;
 mod body;
@@ -11,7 +12,8 @@ mod ledger_holes;
 mod pegs;
 mod scarf;
 
-pub use beam_piece::{beam_outline, braces_of, in_scarf, posts_of, scarf_end};
+pub use alike::{Alike, different_joints};
+pub use beam_piece::{beam_outline, braces_of, housing_over, in_scarf, posts_of, scarf_end};
 pub use bodies::{beam_joints, bodies, post_joints};
 pub use body::{Cut, CutKind, StickBody};
 pub use butt_screws::{ButtScrews, butt_screws};

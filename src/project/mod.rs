@@ -40,7 +40,7 @@ pub use joinery_rules::{JoineryRules, StockRule};
 pub use mill::{HAIR, Mill, SectionPrice, shortest_holding};
 pub use move_room::{post_room, scarf_room};
 pub use problem::{Nearest, Problem, Problems, Severity};
-pub use progress::{Knot, MeasuredSize, Progress};
+pub use progress::{Knot, MOST_DRY_FIT, MeasuredSize, Progress};
 pub use role::Role;
 pub use roofing::{Metal, Roofing, SheetLayout};
 pub use site::{Site, Soffit};

@@ -29,6 +29,9 @@ pub struct MeasuredSize {
     pub depth: Length,
 }
 
+/// A larger error is no dry fit's: it is not used until it is measured again (common practice).
+pub const MOST_DRY_FIT: Length = Length::inches(1.0);
+
 /// Ticks, kept by the stick's mark.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Progress {
@@ -64,6 +67,25 @@ impl Progress {
             (None, None) => sawn,
         }
     }
+
+    /// The largest breadth and the largest depth of a stick from one place along it to another.
+    #[must_use]
+    pub fn most_between(&self, stick: &str, sawn: Section, (from, to): (Length, Length)) -> Section {
+        let measured = self.sizes.get(stick).into_iter().flatten().map(|size| size.from_zero);
+        let places = measured.filter(|place| *place > from && *place < to).chain([to]);
+        places.fold(self.size_at(stick, sawn, from), |most, place| {
+            let size = self.size_at(stick, sawn, place);
+            Section::new(most.breadth.max(size.breadth), most.depth.max(size.depth))
+        })
+    }
+
+    /// The scarf whose dry fit counts for that piece of the beam, and how much farther from the beam's left end than drawn the
+    /// piece lies by it. Pieces and scarfs are numbered from the left, from 1: scarf 1 joins pieces 1 and 2.
+    #[must_use]
+    pub fn dry_fit_shift(&self, piece: usize) -> Option<(usize, Length)> {
+        let measured = |scarf: usize| self.dry_fits.get(&scarf.to_string()).filter(|error| error.abs() <= MOST_DRY_FIT);
+        (1..piece).rev().find_map(|scarf| measured(scarf).map(|error| (scarf, *error)))
+    }
 }
 
 fn along(a: &MeasuredSize, b: &MeasuredSize) -> std::cmp::Ordering {
@@ -89,6 +111,11 @@ mod tests {
         progress.sizes.insert("B1".to_owned(), vec![size(60.0, 9.0), size(20.0, 10.0)]);
         for (at, expected) in [(0.0, 10.0), (20.0, 10.0), (30.0, 9.75), (60.0, 9.0), (200.0, 9.0)] {
             assert_eq!(depth(&progress, at), expected);
+        }
+        // Between 10 and 30 the largest is at 20, between 50 and 70 at 50.
+        for (from, to, expected) in [(10.0, 30.0, 10.0), (50.0, 70.0, 9.25), (70.0, 90.0, 9.0)] {
+            let most = progress.most_between("B1", sawn, (Length::inches(from), Length::inches(to)));
+            assert_eq!(most.depth.to_inches(), expected);
         }
     }
 }

@@ -13,7 +13,7 @@ mod vector;
 pub use convex::{Convex, Facet, Plane, Skin};
 pub use distance::between;
 pub use pieces::convex_pieces;
-pub use shape::{Axis, Solid, cuboid, cylinder, prism, wedge};
+pub use shape::{Axis, Solid, cuboid, cylinder, prism, tapered, wedge};
 pub use surface::{Outline, Patch, Surface, halves};
 pub use sweep::swept;
 pub use vector::{Vector, Within};

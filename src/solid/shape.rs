@@ -102,15 +102,31 @@ pub fn cylinder(from: Vector, to: Vector, diameter: Length) -> Vec<Convex> {
 #[must_use]
 pub fn wedge(edges: [(Vector, Vector); 3]) -> Option<Convex> {
     let [a, b, c] = edges;
-    let rings = [
+    closed(vec![
         vec![a.0, b.0, c.0],
         vec![a.1, c.1, b.1],
         vec![a.0, a.1, b.1, b.0],
         vec![b.0, b.1, c.1, c.0],
         vec![c.0, c.1, a.1, a.0],
-    ];
-    let corners = [a.0, a.1, b.0, b.1, c.0, c.1];
-    let centre = corners.iter().fold(Vector::ZERO, |sum, corner| sum + *corner) * (1.0 / 6.0);
+    ])
+}
+
+/// A body between two rings of four corners each, whose sides must be flat. Nothing where it is flat itself.
+#[must_use]
+pub fn tapered(low: [Vector; 4], high: [Vector; 4]) -> Option<Convex> {
+    let side = |index: usize| {
+        let next = (index + 1) % 4;
+        vec![low[index], low[next], high[next], high[index]]
+    };
+    let mut rings = vec![low.to_vec(), high.to_vec()];
+    rings.extend((0..4).map(side));
+    closed(rings)
+}
+
+/// The convex body that those rings close, whichever way each runs.
+fn closed(rings: Vec<Vec<Vector>>) -> Option<Convex> {
+    let count = rings.iter().map(Vec::len).sum::<usize>() as f64;
+    let centre = rings.iter().flatten().fold(Vector::ZERO, |sum, corner| sum + *corner) * (1.0 / count);
     let mut facets = Vec::new();
     for mut ring in rings {
         let normal = newell(&ring).unit()?;

@@ -2,7 +2,7 @@
 //!
 //! Where the left end is an upper lap, that end is the tip that closes against the other piece's root.
 use super::brace::{PocketPlace, pocket_marks};
-use super::dry_fit::{dry_fit_shift, moved_words};
+use super::dry_fit::moved_words;
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
 use super::stick::{Stick, in_order};
@@ -26,7 +26,7 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
 
 /// A piece by what the dry fits found. One that was cut to another layout stays as it is drawn.
 fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
-    let found = dry_fit_shift(&project.progress, piece.number).filter(|(_, error)| *error != Length::ZERO);
+    let found = project.progress.dry_fit_shift(piece.number).filter(|(_, error)| *error != Length::ZERO);
     let Some((scarf, error)) = found else { return sheet_of(project, shape, piece, Length::ZERO) };
     let mut moved = sheet_of(project, shape, piece, error);
     let cut = project.progress.cut.get(&moved.mark);

@@ -6,24 +6,14 @@
 //!
 //! Posts and rafters stay where they are on the ground. A piece that came to lie farther out by e has its places e nearer to
 //! its own zero, and its free right end as well. Scarf marks stay: they are cut. A piece cut to the layout from before keeps
-//! its marks, and a caution says which of them are off. Bodies and drawings of the frame stay as drawn.
+//! its marks, and a caution says which of them are off. The solids
+//! follow: each piece lies where its scarf was measured. Flat drawings of the frame stay as drawn.
 use super::beam;
 use super::stick::Stick;
 use crate::design::Shape;
-use crate::project::{Problem, Progress, Project};
+use crate::project::{MOST_DRY_FIT as MOST, Problem, Project};
 use crate::units::Length;
 use crate::wording::length;
-
-/// A larger error is no dry fit's: it is not used until it is measured again (common practice).
-const MOST: Length = Length::inches(1.0);
-
-/// The scarf whose dry fit counts for that piece of the beam, and how much farther from the beam's left end than drawn the
-/// piece lies by it. Pieces and scarfs are numbered from the left, from 1: scarf 1 joins pieces 1 and 2.
-#[must_use]
-pub fn dry_fit_shift(progress: &Progress, piece: usize) -> Option<(usize, Length)> {
-    let measured = |scarf: usize| progress.dry_fits.get(&scarf.to_string()).filter(|error| error.abs() <= MOST);
-    (1..piece).rev().find_map(|scarf| measured(scarf).map(|error| (scarf, *error)))
-}
 
 /// In words, for the sheet: how far the marks moved, and which way.
 pub(super) fn moved_words(project: &Project, scarf: usize, error: Length) -> String {
@@ -46,7 +36,7 @@ pub fn dry_fit_problems(project: &Project, shape: &Shape, sticks: &[Stick]) -> V
     }
     for piece in &shape.beam.pieces {
         let mark = format!("B{}", piece.number);
-        let Some((scarf, error)) = dry_fit_shift(&project.progress, piece.number) else { continue };
+        let Some((scarf, error)) = project.progress.dry_fit_shift(piece.number) else { continue };
         let Some(cut) = project.progress.cut.get(&mark) else { continue };
         let Some(stick) = sticks.iter().find(|stick| stick.mark == mark) else { continue };
         if *cut == beam::sheet_of(project, shape, piece, error).layout() || error == Length::ZERO {

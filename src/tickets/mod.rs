@@ -19,7 +19,7 @@ mod template;
 
 pub use crate::materials::Face;
 pub use crate::project::Role;
-pub use dry_fit::{dry_fit_problems, dry_fit_shift};
+pub use dry_fit::dry_fit_problems;
 pub use jig::{Board, Jig, jigs};
 pub use knots::{KnotAnswer, Lay, Struck, Zone, clear_zones, knot_answer};
 pub use mark::{Mark, MarkKind, Waste};
@@ -28,4 +28,4 @@ pub use rescue::{Answer, BadCut, Slip, Way, rescue};
 pub use salvage::clear_lengths;
 pub use sizes::size_problems;
 pub use stick::{Stick, cut_problems, sticks};
-pub use template::{Bore, Stroke, Template, TemplateLine, templates};
+pub use template::{Bore, Stroke, Template, TemplateLine, runs, templates};

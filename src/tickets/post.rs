@@ -4,7 +4,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, post_housing, web_between};
-use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, post_joints};
+use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, housing_over, post_joints};
 use crate::materials::Face;
 use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
@@ -21,7 +21,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     let (tenon_left, tenon_right) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
     let mut marks = ends(project, post);
     marks.extend(tenon(project, post));
-    marks.extend(reduced_head(project, post));
+    marks.extend(reduced_head(project, shape, post));
     marks.extend(pockets(project, shape, post));
     marks.extend(chamfer(project, shape, post));
     let rules = &project.joinery;
@@ -177,12 +177,12 @@ fn chamfer(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     chamfers(project, (Length::ZERO, post.body()), &joints, Face::Outer)
 }
 
-/// A post larger than it is laid out is cut down at its head, from the reference faces, as deep as the beam's housing.
-fn reduced_head(project: &Project, post: &PostShape) -> Vec<Mark> {
+/// A post larger than it is laid out is cut down at its head, from the reference faces, as deep as the real beam's housing.
+fn reduced_head(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
     let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
-    let deep = beam_housing(&project.frame, rules);
+    let deep = housing_over(project, shape, post);
     let laid = laid_out(timber, rules);
-    let real = project.progress.size_at(&format!("P{}", post.number), timber.sawn, Length::ZERO);
+    let real = project.progress.most_between(&format!("P{}", post.number), timber.sawn, (Length::ZERO, deep));
     let one = |real: Length, laid: Length, on: Face, from: Face| {
         (real > laid && deep > Length::ZERO).then(|| {
             Mark::between("head cut down to the inner size", on, (Length::ZERO, deep), MarkKind::Housing)

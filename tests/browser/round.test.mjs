@@ -4,7 +4,7 @@ import { readFile } from "node:fs/promises";
 import { test } from "node:test";
 import validator from "gltf-validator";
 import { axe, sizes, visit } from "./harness.mjs";
-import { BEGIN, begin, go, strip, unfold } from "./hands.mjs";
+import { BEGIN, begin, go, strip, type, unfold } from "./hands.mjs";
 
 /** Runs in the page before anything else: a browser that draws no solids. */
 function withoutSolids() {
@@ -143,6 +143,61 @@ test("a stick in hand in the round, and its joints apart", async () => {
     const [download] = await Promise.all([page.waitForEvent("download"), joints.getByRole("button", { name: "Save this drawing" }).click()]);
     assert.match(await readFile(await download.path(), "utf8"), /^<svg [^>]*><style>[^]*travel[^]*<\/svg>$/);
     assert.match(download.suggestedFilename(), /brace-k2l-in-beam-b1\.svg$/);
+  });
+});
+
+for (const [size, of] of Object.entries(sizes)) {
+  test(`each different joint is drawn apart once on its sheet, with where else it is (${size})`, async () => {
+    await visit(of, {}, async ({ page }) => {
+      await begin(page, BEGIN.barn);
+      await go(page, "Papers");
+      const tick = page.locator(".choose .tick", { hasText: "Joints, drawn apart" });
+      assert.equal(await page.locator(".pack .paper__joint").count(), 0);
+      await tick.click();
+      const joints = page.locator(".pack .paper__joint");
+      await joints.first().waitFor({ state: "attached" });
+      const words = await joints.locator("figcaption").allTextContents();
+      assert.equal(await joints.locator("svg.drawing").count(), words.length);
+      assert.ok(words.includes("Post P2 in beam B1: P2 goes into B1 from below; 2 pegs, driven from outside. Also at P3."), words.join("\n"));
+      assert.ok(words.some((one) => /^Brace K1R in post P1: .*Also at K2R, K3R\. Its mirror image at K2L, K3L, K4L\.$/.test(one)), words.join("\n"));
+      assert.equal(words.filter((one) => one.startsWith("Rafter")).length, 2, words.join("\n"));
+      // The shop book's index leads to it.
+      await page.locator(".segment", { hasText: /^one for those alike/ }).click();
+      const index = page.locator(".pack .paper", { hasText: "Shop book: order of work" });
+      const [, sheet] = /is drawn apart on sheet (\d+)\./.exec(await index.textContent());
+      const titles = await page.locator(".pack .paper .paper__title").allTextContents();
+      assert.equal(titles[Number(sheet) - 1], "Joints, drawn apart");
+      // Ink on white: faces have no tone, and end grain differs from long grain by its lines.
+      await page.emulateMedia({ media: "print" });
+      const fills = await joints.locator("path.across, path.planed, path.chiselled").evaluateAll((faces) => [...new Set(faces.map((face) => getComputedStyle(face).fill))]);
+      assert.deepEqual(fills, ["rgb(255, 255, 255)"]);
+      assert.ok((await joints.locator("path.grain").count()) > 20);
+      // It takes one sheet, and nothing hangs over its edge.
+      const paper = page.locator(".pack .paper", { has: page.locator(".paper__joints") });
+      const { width, height } = await paper.evaluate((sheet) => {
+        sheet.style.width = "180mm";
+        return sheet.getBoundingClientRect();
+      });
+      // 255 mm are left of Letter, at 96 px to the inch.
+      assert.ok(height < (255 / 25.4) * 96, `${height} px high`);
+      assert.ok(await joints.evaluateAll((all, wide) => all.every((one) => one.scrollWidth <= wide), width));
+      if (process.env.OUTSHOT_PICTURES) await paper.screenshot({ path: `${process.env.OUTSHOT_PICTURES}/joints-${size}.png` });
+    });
+  });
+}
+
+test("a size typed at the bench is that of the solid", async () => {
+  await visit(sizes.desk, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    await page.evaluate(() => {
+      location.hash = "#/bench/B1";
+    });
+    await page.getByRole("button", { name: "Add a measured place" }).click();
+    await type(page, "progress.sizes.B1.0.breadth", "5 1/4");
+    const thin = page.locator(".problem__says", { hasText: /only .* of wood between mortise of P1 and the wall face/ });
+    await thin.first().waitFor();
+    await type(page, "progress.sizes.B1.0.breadth", "8 1/4");
+    await thin.first().waitFor({ state: "detached" });
   });
 });
 

@@ -4,9 +4,10 @@ use super::super::body::{Cut, CutKind, StickBody};
 use super::super::chamfer::chamfer_runs;
 use super::super::pegs::{head_peg_height, head_peg_places};
 use super::super::scarf::ScarfShape;
-use super::{RIGHT, UP, chamfer, cheeks, in_elevation, peg_hole, pocket};
+use super::real::{Arris, Real};
+use super::{OUT, RIGHT, UP, chamfer_between, cheeks, in_elevation, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Polygon, PostShape, beam_housing, laid_out};
+use crate::geometry::{BeamPiece, Point, Polygon, PostShape, beam_housing, laid_out};
 use crate::project::{Blocks, Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
@@ -14,38 +15,61 @@ use crate::units::Length;
 /// A piece of the beam in its place.
 pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
     let (rules, sawn) = (&project.joinery, project.frame.timbers.beam.sawn);
-    let outer = project.frame.reach;
-    let top = shape.line.beam_seat;
-    let under = top - sawn.depth;
-    let stock = cuboid(Vector::new(piece.start, outer - sawn.breadth, under), Vector::new(piece.end, outer, top));
+    let (outer, top) = (project.frame.reach, shape.line.beam_seat);
+    let mark = format!("B{}", piece.number);
+    let real = Real::new(project, &mark, Role::Beam);
+    let room = real.room();
+    let (under, wall) = (top - room.depth, outer - room.breadth);
+    let (start, end) = ends(project, piece);
+    let zero = Vector::new(start, outer, top);
+    let arris = Arris { zero, along: RIGHT, wide: -OUT, deep: -UP };
+    let stock = real.stock(&arris, (Length::ZERO, end - start)).unwrap_or_else(|| {
+        cuboid(Vector::new(start, outer - sawn.breadth, top - sawn.depth), Vector::new(end, outer, top))
+    });
     let mut cuts = Vec::new();
     for (number, is_lower) in [piece.left, piece.right].into_iter().flatten() {
-        cuts.push(lap(project, shape, piece, (number, is_lower), under));
+        cuts.push(lap(project, shape, piece, (number, is_lower), (under, wall)));
     }
     for post in posts_of(shape, piece) {
-        cuts.extend(post_joint(project, post, under));
+        cuts.extend(post_joint(project, post, under, wall));
     }
-    let found = shape.brace.beam_pocket(rules, beam_housing(&project.frame, rules));
+    let housing = beam_housing(&project.frame, rules) + room.depth - sawn.depth;
+    let found = shape.brace.beam_pocket(rules, housing);
     for brace in braces_of(project, shape, piece) {
         // Along the beam, and down out of its underside.
-        cuts.extend(pocket::cuts(project, brace, &found, sawn.breadth, |along, out| brace.place(along, out)));
+        cuts.extend(pocket::cuts(project, brace, &found, room.breadth, |along, out| brace.place(along, out)));
     }
-    cuts.extend(chamfers(project, shape, piece, under));
-    StickBody::new(
-        (format!("B{}", piece.number), Role::Beam),
-        (Vector::new(piece.start, outer, top), RIGHT),
-        stock,
-        cuts,
-    )
+    cuts.extend(chamfers(project, shape, piece, (&real, start)));
+    StickBody::new((mark, Role::Beam), (zero, RIGHT), stock, cuts)
 }
 
-fn lap(project: &Project, shape: &Shape, piece: &BeamPiece, (number, is_lower): (usize, bool), under: Length) -> Cut {
-    let outer = project.frame.reach;
-    let depths = (outer - project.frame.timbers.beam.sawn.breadth, outer);
-    let waste = ScarfShape::new(&project.frame, &project.joinery).waste(is_lower);
+/// How much farther from the beam's left end than drawn the closed scarf lies, and the piece at its right.
+fn shift(project: &Project, scarf: usize) -> Length {
+    project.progress.dry_fit_shift(scarf + 1).map_or(Length::ZERO, |(_, error)| error)
+}
+
+/// Both ends of a piece as its dry fits found it. A scarf's error lies in the piece at its left: its own end is where the
+/// closed scarf was measured.
+fn ends(project: &Project, piece: &BeamPiece) -> (Length, Length) {
+    let at = |end: Option<(usize, bool)>| end.map_or(Length::ZERO, |(number, _)| shift(project, number));
+    (piece.start + at(piece.left), piece.end + at(piece.right))
+}
+
+fn lap(
+    project: &Project,
+    shape: &Shape,
+    piece: &BeamPiece,
+    (number, is_lower): (usize, bool),
+    (lowest, wall): (Length, Length),
+) -> Cut {
+    let sawn_under = shape.line.beam_seat - project.frame.timbers.beam.sawn.depth;
+    let form = ScarfShape::new(&project.frame, &project.joinery);
+    let mut waste = form.waste(is_lower).to_vec();
+    waste.extend(under_lap(&form, is_lower, sawn_under - lowest));
+    let by = shift(project, number);
     let placed = |part: &Polygon| {
-        let corners = part.corners.iter().map(|point| in_scarf(shape, number, Length::ZERO, *point));
-        in_elevation(corners.map(|point| point.moved(Length::ZERO, under)).collect(), depths)
+        let corners = part.corners.iter().map(|point| in_scarf(shape, number, -by, *point));
+        in_elevation(corners.map(|point| point.moved(Length::ZERO, sawn_under)).collect(), (wall, project.frame.reach))
     };
     let is_right = piece.right.is_some_and(|(at, _)| at == number);
     let other = if is_right { piece.number + 1 } else { piece.number - 1 };
@@ -54,8 +78,16 @@ fn lap(project: &Project, shape: &Shape, piece: &BeamPiece, (number, is_lower): 
     Cut::new(format!("scarf {number}, {name} lap"), CutKind::Lap, tools).mate(format!("B{other}"))
 }
 
-/// The housing, mortise and peg holes over one post.
-fn post_joint(project: &Project, post: &PostShape, under: Length) -> Vec<Cut> {
+/// What a piece deeper than sawn has below its end, in lap coordinates: it goes with the waste over it.
+fn under_lap(form: &ScarfShape, is_lower: bool, deeper: Length) -> Option<Polygon> {
+    let foot = form.profile(is_lower)[0].x;
+    let (from, to) = if is_lower { (foot, form.lap) } else { (Length::ZERO, foot) };
+    let is_seen = deeper > Length::inches(1e-6) && to - from > Length::inches(1e-6);
+    is_seen.then(|| Polygon::rectangle(Point::new(from, -deeper), Point::new(to, Length::ZERO)))
+}
+
+/// The housing, mortise and peg holes over one post, out of the underside as low as it is anywhere.
+fn post_joint(project: &Project, post: &PostShape, under: Length, wall: Length) -> Vec<Cut> {
     let (rules, timbers) = (&project.joinery, &project.frame.timbers);
     let outer = project.frame.reach;
     let breadth = timbers.beam.sawn.breadth;
@@ -72,23 +104,26 @@ fn post_joint(project: &Project, post: &PostShape, under: Length) -> Vec<Cut> {
     ];
     for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
         let z = post.shoulder + head_peg_height(project, index);
-        let hole = peg_hole(project, post.left + x, z, breadth);
+        let hole = peg_hole(project, post.left + x, z, outer - wall);
         cuts.push(Cut::new(format!("peg {} of {mark}", index + 1), CutKind::PegHole, hole).mate(&mark));
     }
     cuts
 }
 
 /// The underside's two arrises between posts, pockets and laps.
-fn chamfers(project: &Project, shape: &Shape, piece: &BeamPiece, under: Length) -> Vec<Cut> {
+fn chamfers(project: &Project, shape: &Shape, piece: &BeamPiece, (real, zero): (&Real, Length)) -> Vec<Cut> {
     let rules = &project.joinery;
-    let outer = project.frame.reach;
-    let into = Vector::inches(0.0, 1.0, 0.0);
-    let wall = outer - project.frame.timbers.beam.sawn.breadth;
+    let (outer, top) = (project.frame.reach, shape.line.beam_seat);
     let mut cuts = Vec::new();
     for run in chamfer_runs(rules, (Length::ZERO, piece.length()), &beam_joints(project, shape, piece)) {
-        for (y, inward) in [(outer, -into), (wall, into)] {
-            let arris = Vector::new(piece.start, y, under);
-            cuts.push(Cut::new("chamfer", CutKind::Chamfer, chamfer(rules, arris, (RIGHT, [UP, inward]), run)));
+        for (is_outer, inward) in [(true, -OUT), (false, OUT)] {
+            let arris = |along: Length| {
+                let size = real.at(piece.start + along - zero);
+                let y = if is_outer { outer } else { outer - size.breadth };
+                Vector::new(piece.start + along, y, top - size.depth)
+            };
+            let tools = chamfer_between(rules, (arris(run.0), arris(run.1)), [UP, inward]);
+            cuts.push(Cut::new("chamfer", CutKind::Chamfer, tools));
         }
     }
     cuts
@@ -115,7 +150,11 @@ pub fn blocks(project: &Project, shape: &Shape) -> Vec<StickBody> {
         let low = Vector::new(pair[0] + half, outer - timber.breadth, seat);
         let high = Vector::new(pair[1] - half, outer, seat + timber.depth);
         let zero = Vector::new(pair[0] + half, outer, seat);
-        StickBody::new((format!("X{}", index + 1), Role::Block), (zero, RIGHT), cuboid(low, high), Vec::new())
+        let mark = format!("X{}", index + 1);
+        let stock = Real::new(project, &mark, Role::Block)
+            .stock(&Arris { zero, along: RIGHT, wide: -OUT, deep: UP }, (Length::ZERO, pair[1] - pair[0] - half * 2.0))
+            .unwrap_or_else(|| cuboid(low, high));
+        StickBody::new((mark, Role::Block), (zero, RIGHT), stock, Vec::new())
     })
     .collect()
 }

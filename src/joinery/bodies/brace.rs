@@ -1,22 +1,28 @@
 //! The knee brace as wood: its body between the shoulders and a tenon at each end.
 use super::super::body::{Cut, CutKind, StickBody};
 use super::super::pegs::{brace_peg, brace_tenon_thickness};
+use super::real::Real;
 use super::{cheeks, in_elevation, peg_hole};
 use crate::design::Shape;
-use crate::geometry::{Brace, Point, Polygon};
+use crate::geometry::{Brace, BraceShape, Point, Polygon};
 use crate::project::{Project, Role};
 use crate::solid::{Axis, Vector};
 use crate::units::Length;
 
-/// A brace in its place.
+/// A brace in its place. Where it was measured it is all along as large as anywhere; its tenons are as their pockets.
 pub fn body(project: &Project, shape: &Shape, brace: &Brace) -> StickBody {
     let form = &shape.brace;
     let outer = project.frame.reach;
-    let breadth = project.frame.timbers.brace.sawn.breadth;
+    let mark = brace.mark();
+    let size = Real::new(project, &mark, Role::Brace).most();
+    let breadth = size.breadth;
+    let whole = BraceShape { width: size.depth, ..*form };
+    let tenoned = BraceShape { width: size.depth.min(form.width), ..*form };
     let placed = |outline: &Polygon| outline.corners.iter().map(|point| brace.place_stick(form, *point)).collect();
-    let mut stock = in_elevation(placed(&form.outline()), (outer - breadth, outer));
-    let depths = cheeks(project, brace_tenon_thickness(project));
-    for tenon in [form.post_tenon(), form.beam_tenon()] {
+    let mut stock = in_elevation(placed(&whole.outline()), (outer - breadth, outer));
+    let (inner_cheek, outer_cheek) = cheeks(project, brace_tenon_thickness(project));
+    let depths = (inner_cheek.max(outer - breadth), outer_cheek);
+    for tenon in [tenoned.post_tenon(), tenoned.beam_tenon()] {
         stock.extend(in_elevation(placed(&tenon), depths));
     }
     let mut cuts = Vec::new();
@@ -35,5 +41,5 @@ pub fn body(project: &Project, shape: &Shape, brace: &Brace) -> StickBody {
     let at = |x: Length| Axis::Y.place(brace.place_stick(form, Point::new(x, Length::ZERO)), outer);
     let (zero, end) = (at(Length::ZERO), at(form.long_edge()));
     let along = (end - zero).unit().unwrap_or(Vector::inches(0.0, 0.0, 1.0));
-    StickBody::new((brace.mark(), Role::Brace), (zero, along), stock, cuts)
+    StickBody::new((mark, Role::Brace), (zero, along), stock, cuts)
 }

@@ -1,7 +1,8 @@
 //! The ledger's pieces as wood, with their half laps and the holes of their fixings.
 use super::super::body::{Cut, CutKind, StickBody};
 use super::super::ledger_holes::ledger_holes;
-use super::RIGHT;
+use super::real::{Arris, Real};
+use super::{OUT, RIGHT, UP};
 use crate::design::Shape;
 use crate::geometry::LedgerPiece;
 use crate::project::{Project, Role};
@@ -13,7 +14,10 @@ pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody 
     let (sawn, lap) = (project.frame.timbers.ledger.sawn, project.frame.ledger_lap);
     let back = project.frame.ledger_packing;
     let (front, top) = (back + sawn.breadth, shape.line.ledger_seat);
-    let (middle, under) = (top - sawn.depth / 2.0, top - sawn.depth);
+    let mark = format!("L{}", piece.number);
+    let real = Real::new(project, &mark, Role::Ledger);
+    let room = real.room();
+    let (middle, under, back) = (top - sawn.depth / 2.0, top - room.depth, front - room.breadth);
     let between =
         |x: (Length, Length), z: (Length, Length)| cuboid(Vector::new(x.0, back, z.0), Vector::new(x.1, front, z.1));
     let mut cuts = Vec::new();
@@ -30,10 +34,8 @@ pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody 
         cuts.push(Cut::new(what, CutKind::Bored, hole.tools));
     }
     let zero = Vector::new(piece.start, front, top);
-    StickBody::new(
-        (format!("L{}", piece.number), Role::Ledger),
-        (zero, RIGHT),
-        between((piece.start, piece.end), (under, top)),
-        cuts,
-    )
+    let arris = Arris { zero, along: RIGHT, wide: -OUT, deep: -UP };
+    let stock = real.stock(&arris, (Length::ZERO, piece.end - piece.start));
+    let stock = stock.unwrap_or_else(|| between((piece.start, piece.end), (under, top)));
+    StickBody::new((mark, Role::Ledger), (zero, RIGHT), stock, cuts)
 }

@@ -6,6 +6,7 @@ mod pocket;
 mod post;
 mod purlin;
 mod rafter;
+mod real;
 
 pub use beam::beam_joints;
 pub use post::post_joints;
@@ -20,7 +21,9 @@ use crate::units::Length;
 /// Every stick as wood, in the order of the sheets: posts, beam pieces, braces, rafters, ledger pieces, purlins, blocks.
 ///
 /// Shoulders are drawn square: the undercut inside the line and the chamfer of a tenon's end are the chisel's. What is
-/// driven on the roof, the screws of purlins among it, takes no wood here: only what is bored at the bench does.
+/// driven on the roof, the screws of purlins among it, takes no wood here: only what is bored at the bench does. A stick
+/// measured at the bench has its real outside, and a piece of the beam lies where the dry fits found it; joints lie as their
+/// sheets say.
 #[must_use]
 pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
     let mut all: Vec<StickBody> = shape.posts.iter().map(|post| post::body(project, shape, post)).collect();
@@ -34,6 +37,7 @@ pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
 }
 
 const RIGHT: Vector = Vector::inches(1.0, 0.0, 0.0);
+const OUT: Vector = Vector::inches(0.0, 1.0, 0.0);
 const UP: Vector = Vector::inches(0.0, 0.0, 1.0);
 
 /// Depths of every tenon and mortise of that thickness, out from the wall: inner and outer cheek.
@@ -48,22 +52,15 @@ fn peg_hole(project: &Project, x: Length, z: Length, thickness: Length) -> Vec<C
     cylinder(Vector::new(x, outer - thickness, z), Vector::new(x, outer, z), project.joinery.peg)
 }
 
-/// The wood of a chamfer along an arris: a triangle, running out at both ends at 45°.
-///
-/// `arris` is a place on it, `along` its direction, `inward` the two faces' ways into the wood; the run is measured along
-/// from that place.
-fn chamfer(
-    rules: &JoineryRules,
-    arris: Vector,
-    (along, inward): (Vector, [Vector; 2]),
-    (from, to): (Length, Length),
-) -> Vec<Convex> {
+/// The wood of a chamfer along an arris from one place of it to another: a triangle, running out at both ends at 45°.
+/// `inward` are the two faces' ways into the wood.
+fn chamfer_between(rules: &JoineryRules, (from, to): (Vector, Vector), inward: [Vector; 2]) -> Vec<Convex> {
     let size = rules.chamfer.to_inches();
-    let (from, to) = (from.to_inches(), to.to_inches());
-    if to - from <= size * 2.0 || size <= 0.0 {
+    let Some(along) = (to - from).unit() else { return Vec::new() };
+    if (to - from).norm() <= size * 2.0 || size <= 0.0 {
         return Vec::new();
     }
-    let edge = |short: f64, face: Vector| (arris + along * (from + short) + face, arris + along * (to - short) + face);
+    let edge = |short: f64, face: Vector| (from + along * short + face, to - along * short + face);
     // On the arris the run is whole; where the chamfer meets the faces it is shorter by its own size.
     let faces = inward.map(|face| edge(size, face * size));
     wedge([edge(0.0, Vector::ZERO), faces[0], faces[1]]).into_iter().collect()

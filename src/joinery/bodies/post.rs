@@ -1,10 +1,12 @@
 //! The post as wood: tenon on its head, pockets of its braces, chamfers.
+use super::super::beam_piece::housing_over;
 use super::super::body::{Cut, CutKind, StickBody};
 use super::super::chamfer::chamfer_runs;
 use super::super::pegs::{head_peg_height, head_peg_places};
-use super::{RIGHT, UP, chamfer, cheeks, peg_hole, pocket};
+use super::real::{Arris, Real};
+use super::{OUT, RIGHT, UP, chamfer_between, cheeks, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{PostShape, beam_housing, laid_out, post_housing};
+use crate::geometry::{PostShape, housing_in, laid_out, post_housing};
 use crate::project::{Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
@@ -13,23 +15,27 @@ use crate::units::Length;
 pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
     let (rules, sawn) = (&project.joinery, project.frame.timbers.post.sawn);
     let outer = project.frame.reach;
-    let (wall, right) = (outer - sawn.depth, post.left + sawn.breadth);
+    let mark = format!("P{}", post.number);
+    let real = Real::new(project, &mark, Role::Post);
+    let room = real.room();
+    let (wall, right) = (outer - room.depth, post.left + room.breadth);
     let head = post.shoulder + post.tenon_length;
-    let stock = cuboid(Vector::new(post.left, wall, post.foot), Vector::new(right, outer, head));
+    let zero = Vector::new(post.left, outer, post.shoulder);
+    let arris = Arris { zero, along: -UP, wide: RIGHT, deep: -OUT };
+    let stock = real.stock(&arris, (-post.tenon_length, post.body())).unwrap_or_else(|| {
+        let inner = Vector::new(post.left, outer - sawn.depth, post.foot);
+        cuboid(inner, Vector::new(post.left + sawn.breadth, outer, head))
+    });
     let mut cuts = tenon(project, post, (wall, right, head));
     for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        let found = shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side));
+        let laid = laid_out(&project.frame.timbers.post, rules).breadth;
+        let found = shape.brace.post_pocket(rules, housing_in(brace.side, room.breadth, laid, rules));
         // Down the post, and out of its face along the beam.
-        cuts.extend(pocket::cuts(project, brace, &found, sawn.depth, |down, out| brace.place(out, down)));
+        cuts.extend(pocket::cuts(project, brace, &found, room.depth, |down, out| brace.place(out, down)));
     }
-    cuts.extend(reduced_head(project, post, right));
-    cuts.extend(chamfers(project, shape, post, right));
-    StickBody::new(
-        (format!("P{}", post.number), Role::Post),
-        (Vector::new(post.left, outer, post.shoulder), -UP),
-        stock,
-        cuts,
-    )
+    cuts.extend(reduced_head(project, shape, post, &real));
+    cuts.extend(chamfers(project, shape, post, &real));
+    StickBody::new((mark, Role::Post), (zero, -UP), stock, cuts)
 }
 
 fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Length, Length)) -> Vec<Cut> {
@@ -52,11 +58,13 @@ fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Leng
 }
 
 /// Where the post is larger than it is laid out, its head is cut down to that for the beam's housing.
-fn reduced_head(project: &Project, post: &PostShape, right: Length) -> Option<Cut> {
+fn reduced_head(project: &Project, shape: &Shape, post: &PostShape, real: &Real) -> Option<Cut> {
     let (rules, timber) = (&project.joinery, &project.frame.timbers.post);
     let outer = project.frame.reach;
-    let deep = beam_housing(&project.frame, rules);
-    let (wall, inner) = (outer - timber.sawn.depth, outer - laid_out(timber, rules).depth);
+    let deep = housing_over(project, shape, post);
+    let size = real.most_between(Length::ZERO, deep);
+    let (wall, right) = (outer - size.depth, post.left + size.breadth);
+    let inner = outer - laid_out(timber, rules).depth;
     let low = post.shoulder - deep;
     let mut waste = cuboid(Vector::new(post.right, wall, low), Vector::new(right, outer, post.shoulder));
     waste.extend(cuboid(Vector::new(post.left, wall, low), Vector::new(post.right, inner, post.shoulder)));
@@ -66,14 +74,16 @@ fn reduced_head(project: &Project, post: &PostShape, right: Length) -> Option<Cu
 }
 
 /// The outer face's two arrises.
-fn chamfers(project: &Project, shape: &Shape, post: &PostShape, right: Length) -> Vec<Cut> {
+fn chamfers(project: &Project, shape: &Shape, post: &PostShape, real: &Real) -> Vec<Cut> {
     let rules = &project.joinery;
-    let into = Vector::inches(0.0, -1.0, 0.0);
     let mut cuts = Vec::new();
     for run in chamfer_runs(rules, (Length::ZERO, post.body()), &post_joints(project, shape, post)) {
-        for (x, inward) in [(post.left, RIGHT), (right, -RIGHT)] {
-            let arris = Vector::new(x, project.frame.reach, post.shoulder);
-            let tools = chamfer(rules, arris, (-UP, [into, inward]), run);
+        for (is_left, inward) in [(true, RIGHT), (false, -RIGHT)] {
+            let arris = |down: Length| {
+                let x = if is_left { post.left } else { post.left + real.at(down).breadth };
+                Vector::new(x, project.frame.reach, post.shoulder - down)
+            };
+            let tools = chamfer_between(rules, (arris(run.0), arris(run.1)), [-OUT, inward]);
             cuts.push(Cut::new("chamfer", CutKind::Chamfer, tools));
         }
     }

@@ -1,6 +1,7 @@
 //! The purlins as wood, lying on the rafters.
 use super::super::body::StickBody;
 use super::RIGHT;
+use super::real::{Arris, Real};
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon, PurlinRow};
 use crate::project::{Project, Role};
@@ -28,8 +29,18 @@ fn row_bodies(project: &Project, shape: &Shape, row: &PurlinRow) -> Vec<StickBod
     pieces
         .map(|(index, piece)| {
             let zero = Axis::X.place(place(lower, -sawn.depth), piece.start);
-            let stock = prism(&outline, Axis::X, piece.start, piece.end);
-            StickBody::new((row.mark(index), Role::Purlin), (zero, RIGHT), stock, Vec::new())
+            let mark = row.mark(index);
+            // It lies on the rafters: its underside stays.
+            let at = |x: f64, y: f64| {
+                let (x, y) = (lower + Length::inches(x), Length::inches(y));
+                Axis::X.place(place(x, y), piece.start)
+            };
+            let foot = at(0.0, 0.0);
+            let arris = Arris { zero: foot, along: RIGHT, wide: at(-1.0, 0.0) - foot, deep: at(0.0, -1.0) - foot };
+            let stock = Real::new(project, &mark, Role::Purlin)
+                .stock(&arris, (Length::ZERO, piece.end - piece.start))
+                .unwrap_or_else(|| prism(&outline, Axis::X, piece.start, piece.end));
+            StickBody::new((mark, Role::Purlin), (zero, RIGHT), stock, Vec::new())
         })
         .collect()
 }

@@ -1,7 +1,7 @@
 //! The thinnest wood at every joint: from its cuts to the cuts of other joints, and to the faces they do not break.
 use super::super::body::{Cut, CutKind, StickBody};
 use crate::project::{JoineryRules, Project, Role};
-use crate::solid::{Convex, Skin, Vector, between};
+use crate::solid::{Convex, Facet, Plane, Skin, Vector, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -121,25 +121,26 @@ fn least_between(rules: &JoineryRules, one: CutKind, two: CutKind) -> Option<Len
     }
 }
 
-/// The wood to each face of the stock that the cut does not break through, at the size the stick was measured there.
+/// The wood to each face of the real stock that the cut would not break through in one as sawn.
 fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<NearWood> {
-    let [stock] = &body.stock[..] else { return Vec::new() };
-    if cut.kind == CutKind::Lap {
+    if cut.kind == CutKind::Lap || body.role == Role::Brace {
         return Vec::new();
     }
     let mut found = Vec::new();
-    for facet in stock.facets() {
+    for facet in faces_beside(body, cut) {
         let reach = cut.tools.iter().map(|tool| tool.reach(&facet.plane).1).fold(f64::NEG_INFINITY, f64::max);
-        if !(-FAR * 2.0..=-1e-6).contains(&reach) {
-            continue;
-        }
         let corners = cut.tools.iter().flat_map(Convex::corners);
         let nearest: Vec<Vector> = corners.filter(|corner| facet.plane.outside(*corner) > reach - 1e-6).collect();
         let middle = nearest.iter().fold(Vector::ZERO, |sum, corner| sum + *corner) * (1.0 / nearest.len() as f64);
         let half = facet.plane.normal * (-reach / 2.0);
         let at = middle + half;
+        let as_sawn = reach + over_sawn(project, body, facet.plane.normal, at).to_inches();
+        if !(-FAR * 2.0..=-1e-6).contains(&as_sawn) {
+            continue;
+        }
         // Where its housing took all the wood, a mortise is open; a peg's hole through the wall opens nothing.
-        if !nearest.iter().any(|corner| body.wood.holds((*corner + middle) * 0.5 + half)) {
+        let is_open = || !nearest.iter().any(|corner| body.wood.holds((*corner + middle) * 0.5 + half));
+        if reach < 0.0 && is_open() {
             continue;
         }
         let is_end = facet.skin == Skin::End;
@@ -148,7 +149,7 @@ fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<N
             cut: cut.what.clone(),
             mate: mate.to_owned(),
             other: if is_end { "the end" } else { face_name(facet.plane.normal) }.to_owned(),
-            wood: Length::inches(-reach) + over_sawn(project, body, facet.plane.normal, at),
+            wood: Length::inches(-reach),
             least: least_to_face(&project.joinery, cut.kind, is_end),
             at,
         });
@@ -158,6 +159,33 @@ fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<N
 
 /// The face that looks at the wall.
 pub(super) const WALL_FACE: &str = "the wall face";
+
+/// Faces of the stock beside a cut: of a stick that was measured in several places those of the parts the cut lies in, and
+/// both its ends.
+fn faces_beside<'a>(body: &'a StickBody, cut: &Cut) -> Vec<&'a Facet> {
+    let along = Plane::through(body.zero, body.along);
+    let grown = |(low, high): (f64, f64), body: &Convex| {
+        let (from, to) = body.reach(&along);
+        (low.min(from), high.max(to))
+    };
+    let nothing = (f64::INFINITY, f64::NEG_INFINITY);
+    let (low, high) = cut.tools.iter().fold(nothing, grown);
+    let (first, last) = body.stock.iter().fold(nothing, grown);
+    let mut faces = Vec::new();
+    for part in &body.stock {
+        let (from, to) = part.reach(&along);
+        let is_beside = from < high - 1e-6 && to > low + 1e-6;
+        let is_end = |facet: &Facet| {
+            let looks = facet.plane.normal.dot(body.along);
+            (looks > 0.0 && to > last - 1e-6) || (looks < 0.0 && from < first + 1e-6)
+        };
+        faces.extend(part.facets().iter().filter(|facet| match facet.skin {
+            Skin::End => is_end(facet),
+            _ => is_beside,
+        }));
+    }
+    faces
+}
 
 /// A face by the way it looks.
 fn face_name(normal: Vector) -> &'static str {

@@ -4,6 +4,7 @@
 //! of a stick are marked from one joint, both stand on the paper with the arris between them as a fold. What is
 //! drawn beyond the joint is a stub: the stick runs on there.
 mod brace;
+mod mortise;
 mod pocket;
 mod post;
 mod rafter;
@@ -152,13 +153,15 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
     let mut all = rafter::templates(project, shape);
     all.extend(scarf::templates(project, shape));
     all.extend(post::templates(project, shape));
+    all.extend(mortise::templates(project, shape));
     all.extend(brace::templates(project, shape));
     all.extend(pocket::templates(project, shape));
     all
 }
 
 /// Marks with neighbours drawn together: `R1–R18, P2`.
-fn runs(marks: &[String]) -> String {
+#[must_use]
+pub fn runs(marks: &[String]) -> String {
     let number = |mark: &String| {
         let (head, digits) = mark.split_at(mark.find(|c: char| c.is_ascii_digit())?);
         digits.parse::<usize>().ok().map(|number| (head.to_owned(), number))
@@ -245,6 +248,9 @@ mod tests {
             "post-head-left-end",
             "post-head",
             "post-head-right-end",
+            "mortise-left-end",
+            "mortise",
+            "mortise-right-end",
             "brace-post-end",
             "brace-beam-end",
             "pocket-post-right-face",

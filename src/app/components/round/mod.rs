@@ -7,7 +7,7 @@ mod tones;
 
 use crate::app::dom::{Tag, button, follow, live, tag};
 use crate::app::theme::Theming;
-use crate::drawing::{Eye, Framing, Look, Shown, painted, svg};
+use crate::drawing::{Eye, Framing, Look, Shown, painted, painted_plain, svg};
 use hands::Hands;
 use leptos::prelude::*;
 use paint::Painter;
@@ -170,7 +170,8 @@ fn flat(stage: Stage, says: Signal<String>) -> Tag {
     let draw = move || {
         let (look, Some(wood)) = (stage.painted.get(), stage.wood.get()) else { return String::new() };
         let framing = stage.framing(&wood, &look);
-        svg::print_framed(&painted(&wood, &[], look.eye), &framing, &says.get())
+        let picture = if framing.shows_grain() { painted } else { painted_plain };
+        svg::print_framed(&picture(&wood, &[], look.eye), &framing, &says.get())
     };
     tag("div").class("round__picture").live_html(draw)
 }

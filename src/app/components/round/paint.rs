@@ -1,6 +1,6 @@
-//! Wood painted by WebGL 2: flat faces, their edges as pens of one width, what lies behind hidden by its depth.
-use super::tones::Tones;
-use crate::drawing::{Eye, Framing, Layer, Light, Shown, ball, face_layer};
+//! Wood painted by WebGL 2: flat faces, their grain and edges as pens, what lies behind hidden by its depth.
+use super::tones::{Tone, Tones};
+use crate::drawing::{Eye, Framing, Layer, Light, Shown, Strand, ball, face_layer};
 use crate::solid::Vector;
 use wasm_bindgen::prelude::*;
 use web_sys::WebGlVertexArrayObject;
@@ -49,6 +49,8 @@ void main() { colour = vec4(tone, 1.0); }";
 
 /// How far edges stand before their own faces, in inches, so that they are drawn whole.
 const LIFT: f64 = 0.35;
+/// Grain stands nearer to them, and its pen is finer.
+const GRAIN: (f64, f32) = (0.2, 0.6);
 
 /// One program with what it draws.
 struct Pass {
@@ -62,6 +64,7 @@ struct Pass {
 pub struct Painter {
     gl: Gl,
     faces: Pass,
+    grain: Pass,
     edges: Pass,
     middle: Vector,
     far: f64,
@@ -78,10 +81,10 @@ impl Painter {
             let program = program(&gl, vertex)?;
             Some(Pass { program, holds: gl.create_vertex_array()?, buffer: gl.create_buffer()?, count: 0 })
         };
-        let (faces, edges) = (pass(FACE)?, pass(EDGE)?);
+        let (faces, grain, edges) = (pass(FACE)?, pass(EDGE)?, pass(EDGE)?);
         gl.enable(Gl::DEPTH_TEST);
         gl.depth_func(Gl::LEQUAL);
-        Some(Self { gl, faces, edges, middle: Vector::ZERO, far: 1.0 })
+        Some(Self { gl, faces, grain, edges, middle: Vector::ZERO, far: 1.0 })
     }
 
     /// Takes what is to be painted.
@@ -98,16 +101,27 @@ impl Painter {
                 }
             }
         }
-        let mut edges: Vec<f32> = Vec::new();
-        for edge in shown.iter().flat_map(|one| &one.surface.edges) {
-            for place in [edge.ends.0 - middle, edge.ends.1 - middle, edge.normal] {
-                edges.extend(numbers(place));
+        let (mut grain, mut edges): (Vec<f32>, Vec<f32>) = (Vec::new(), Vec::new());
+        let pen = |to: &mut Vec<f32>, (from, end): Strand, normal: Vector| {
+            for place in [from - middle, end - middle, normal] {
+                to.extend(numbers(place));
+            }
+        };
+        for one in shown {
+            for edge in &one.surface.edges {
+                pen(&mut edges, edge.ends, edge.normal);
+            }
+            let Some(runs) = &one.grain else { continue };
+            for patch in &one.surface.patches {
+                runs.on(patch).into_iter().for_each(|strand| pen(&mut grain, strand, patch.normal));
             }
         }
         self.faces.count = (faces.len() / 4) as i32;
-        self.edges.count = (edges.len() / 9) as i32;
         fill(&self.gl, &self.faces, &faces, &[4], 0);
-        fill(&self.gl, &self.edges, &edges, &[3, 3, 3], 1);
+        for (pass, strips) in [(&mut self.grain, &grain), (&mut self.edges, &edges)] {
+            pass.count = (strips.len() / 9) as i32;
+            fill(&self.gl, pass, strips, &[3, 3, 3], 1);
+        }
     }
 
     /// Paints it.
@@ -120,10 +134,13 @@ impl Painter {
         self.begin(&self.faces, &rows);
         gl.uniform3fv_with_f32_array(self.place(&self.faces, "tones").as_ref(), &tones.faces);
         gl.draw_arrays(Gl::TRIANGLES, 0, self.faces.count);
-        self.begin(&self.edges, &rows);
         // Where wood is small in the picture its edges crowd: the pen gets finer with it.
-        self.pens(eye, tones, pixel_ratio * framing.scale.clamp(0.6, 1.0));
-        gl.draw_arrays_instanced(Gl::TRIANGLE_STRIP, 0, 4, self.edges.count);
+        let pen = tones.pen * (pixel_ratio * framing.scale.clamp(0.6, 1.0)) as f32;
+        if framing.shows_grain() {
+            let pen = (pen * GRAIN.1).max(1.0);
+            self.strips(&self.grain, &rows, eye, (&tones.grain, pen, GRAIN.0));
+        }
+        self.strips(&self.edges, &rows, eye, (&tones.ink, pen, LIFT));
     }
 
     /// Gives the graphics memory back.
@@ -148,14 +165,16 @@ impl Painter {
         }
     }
 
-    fn pens(&self, eye: Eye, tones: &Tones, pixel_ratio: f64) {
-        let (gl, place) = (&self.gl, |name: &str| self.place(&self.edges, name));
+    fn strips(&self, pass: &Pass, rows: &[[f32; 4]; 3], eye: Eye, (ink, pen, lift): (&Tone, f32, f64)) {
+        self.begin(pass, rows);
+        let (gl, place) = (&self.gl, |name: &str| self.place(pass, name));
         gl.uniform3fv_with_f32_array(place("toward").as_ref(), &numbers(eye.toward()));
-        gl.uniform3fv_with_f32_array(place("ink").as_ref(), &tones.ink);
+        gl.uniform3fv_with_f32_array(place("ink").as_ref(), ink);
         let half = [gl.drawing_buffer_width() as f32 / 2.0, gl.drawing_buffer_height() as f32 / 2.0];
         gl.uniform2fv_with_f32_array(place("half_size").as_ref(), &half);
-        gl.uniform1f(place("pen").as_ref(), tones.pen * pixel_ratio as f32 / 2.0);
-        gl.uniform1f(place("lift").as_ref(), (LIFT / self.far) as f32);
+        gl.uniform1f(place("pen").as_ref(), pen / 2.0);
+        gl.uniform1f(place("lift").as_ref(), (lift / self.far) as f32);
+        gl.draw_arrays_instanced(Gl::TRIANGLE_STRIP, 0, 4, pass.count);
     }
 
     /// The rows that give a place's coordinates on the canvas, -1 to 1, and its depth, the nearest first.

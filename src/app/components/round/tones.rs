@@ -14,6 +14,8 @@ pub struct Tones {
     pub faces: Vec<f32>,
     /// Of the edges.
     pub ink: Tone,
+    /// Of the grain.
+    pub grain: Tone,
     /// How wide an edge is drawn, px.
     pub pen: f32,
 }
@@ -38,7 +40,7 @@ impl Tones {
         }
         let is_sun =
             document().document_element().and_then(|root| root.get_attribute("data-theme")).as_deref() == Some("sun");
-        Self { faces, ink: token("--ink"), pen: if is_sun { 2.0 } else { 1.25 } }
+        Self { faces, ink: token("--ink"), grain: token("--wood-line"), pen: if is_sun { 2.0 } else { 1.25 } }
     }
 }
 

@@ -24,8 +24,8 @@ pub fn dry_fit(hand: InHand) -> Tag {
 
 const SUMMARY: &str = "what the closed beam came to";
 const WORDS: &str = "Close the scarf dry and measure from the beam’s left end over it. The marks of every piece to its right that is not \
-                     cut yet move by the error, for posts and rafters stay where they are on the ground. The solids and the \
-                     drawings of the frame stay as drawn.";
+                     cut yet move by the error, for posts and rafters stay where they are on the ground. The solids lie as it \
+                     was found; the flat drawings of the frame stay as drawn.";
 
 fn field(scarf: usize) -> Tag {
     let key = scarf.to_string();

@@ -30,11 +30,13 @@ pub enum Kind {
     Plan,
     /// Purlin rows and sheets.
     Roof,
+    /// Every different joint drawn apart.
+    Joints,
 }
 
 impl Kind {
     /// All kinds but the sticks, in the order they are printed.
-    pub const ALL: [Self; 5] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof];
+    pub const ALL: [Self; 6] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof, Self::Joints];
 
     /// Its title.
     #[must_use]
@@ -45,6 +47,7 @@ impl Kind {
             Self::Elevation => "Beam line",
             Self::Plan => "Roof plan",
             Self::Roof => "Purlins and sheets",
+            Self::Joints => "Joints, drawn apart",
         }
     }
 }
@@ -52,14 +55,15 @@ impl Kind {
 /// What is to be printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wanted {
-    kinds: [bool; 5],
+    kinds: [bool; 6],
     /// The sticks.
     pub sticks: Sticks,
 }
 
 impl Default for Wanted {
     fn default() -> Self {
-        Self { kinds: [true; 5], sticks: Sticks::None }
+        // The joints wait until they are asked for: their solids cost more than all other sheets.
+        Self { kinds: [true, true, true, true, true, false], sticks: Sticks::None }
     }
 }
 
@@ -84,6 +88,13 @@ impl Wanted {
             Sticks::All => true,
         });
         chosen.map(|stick| stick.mark.clone()).collect()
+    }
+
+    /// The number of the joints' sheet, where it is wanted.
+    #[must_use]
+    pub fn joints_sheet(self) -> Option<usize> {
+        let before = Kind::ALL.into_iter().filter(|kind| *kind < Kind::Joints && self.has(*kind)).count();
+        self.has(Kind::Joints).then_some(before + 1)
     }
 
     /// How many sheets that makes: sheets of sticks have an index before them.
@@ -168,6 +179,10 @@ mod tests {
         assert_eq!(wanted.n_sheets(&built), 5);
         wanted.turn(Kind::Plan);
         assert!(!wanted.has(Kind::Plan));
+        assert_eq!(wanted.joints_sheet(), None);
+        wanted.turn(Kind::Joints);
+        assert_eq!((wanted.n_sheets(&built), wanted.joints_sheet()), (5, Some(5)));
+        wanted.turn(Kind::Joints);
         wanted.sticks = Sticks::All;
         assert_eq!(wanted.n_sheets(&built), 4 + 1 + built.sticks.len());
         wanted.sticks = Sticks::Groups;

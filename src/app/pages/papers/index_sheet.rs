@@ -6,8 +6,8 @@ use crate::app::dom::{Tag, parts, tag};
 use crate::tickets::{Turn, work_order};
 use crate::wording::length;
 
-/// The index; `sheets` are the sticks that have a sheet, and the number of the first one's.
-pub fn index_sheet(good: &Good, (sheets, first): (&[String], usize)) -> Tag {
+/// The index; `sheets` are the sticks that have a sheet, and the number of the first one's; `joints` is the number of theirs.
+pub fn index_sheet(good: &Good, (sheets, first): (&[String], usize), joints: Option<usize>) -> Tag {
     let Some(fitted) = entries_of(Some(good.clone())) else {
         return tag("p")
             .class("paper__word")
@@ -34,4 +34,8 @@ pub fn index_sheet(good: &Good, (sheets, first): (&[String], usize)) -> Tag {
         .child(tag("p").class("paper__word").child(WHY))
         .child(table("paper__table", &["Turn", "What", "Size", "Sticks"], rows))
         .child(tag("p").class("paper__word").child(bore_words(&work.bore)))
+        .child(joints.map(|sheet| {
+            let says = format!("How the joints go together: each different one is drawn apart on sheet {sheet}.");
+            tag("p").class("paper__word").child(says)
+        }))
 }

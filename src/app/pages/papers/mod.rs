@@ -5,6 +5,7 @@ mod choose;
 mod drawing_file;
 mod history;
 mod index_sheet;
+mod joints_sheet;
 mod order_sheet;
 mod pack;
 mod roof_sheet;

@@ -1,6 +1,7 @@
 //! The sheets on paper. They stand beside the app in the page, seen only by the printer.
 use super::choose::{Kind, Wanted};
 use super::index_sheet::index_sheet;
+use super::joints_sheet::joints_sheet;
 use super::order_sheet::order_sheet;
 use super::roof_sheet::roof_sheet;
 use super::rules::rules;
@@ -41,7 +42,7 @@ pub fn pack(wanted: RwSignal<Wanted>) {
         let marks = wanted.marks(&good.built);
         // The shop book: its index, then a sheet a stick.
         let book = (!marks.is_empty()).then(|| {
-            let index = index_sheet(&good, (&marks, n_kinds + 2));
+            let index = index_sheet(&good, (&marks, n_kinds + 2), wanted.joints_sheet());
             paper(good.clone(), "Shop book: order of work".to_owned(), (n_kinds + 1, n_sheets), index)
         });
         let sticks = marks.into_iter().enumerate().map(|(index, mark)| {
@@ -68,6 +69,7 @@ fn of_kind(kind: Kind, good: &Good) -> Tag {
     match kind {
         Kind::Order => order_sheet(good),
         Kind::Roof => roof_sheet(good),
+        Kind::Joints => joints_sheet(good),
         Kind::Section | Kind::Elevation | Kind::Plan => drawn(kind, good),
     }
 }

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 /// Width the small drawings are made for, px: they are shown smaller, without words.
 const WIDTH: f64 = 640.0;
 
-/// The scene of a sheet; the order is shown as its stock, the roof as its plan.
+/// The scene of a sheet; the order is shown as its stock, the roof as its plan. The joints have one each.
 pub fn scene(kind: Kind, good: &Good) -> Scene {
     let (project, built) = (&*good.project, &*good.built);
     match kind {
@@ -16,6 +16,7 @@ pub fn scene(kind: Kind, good: &Good) -> Scene {
         Kind::Section => section(project, built),
         Kind::Elevation => elevation(project, built),
         Kind::Plan | Kind::Roof => plan(project, built),
+        Kind::Joints => Scene::default(),
     }
 }
 
