@@ -4,7 +4,7 @@ mod entry;
 mod near;
 
 pub use clash::{Clash, clashes};
-pub use entry::{Entry, Leg, Stopped, entries, goes_in};
+pub use entry::{Entry, Leg, Stopped, entries, goes_in, raising_order};
 pub use near::{NearWood, near_wood};
 
 use super::bodies::bodies;
