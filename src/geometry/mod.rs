@@ -21,7 +21,7 @@ mod uncut_beam;
 pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
 pub use brace::{Brace, BraceShape, Pocket, braces, web_between};
 pub use brace_line::BraceLine;
-pub use clearance::{Clearances, clearances, room_problems};
+pub use clearance::{Clearances, clearances, room_problems, seat_drops};
 pub use cuts::choose_cuts;
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
 pub use plane::{Bulk, Point, Polygon};

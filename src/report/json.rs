@@ -1,7 +1,7 @@
 //! The design as JSON: fixed keys, the unit in every name, inches and pounds.
 use serde_json::{Map, Value, json};
 
-use super::strength;
+use super::{hauled, strength};
 use crate::design::{Built, Design};
 use crate::joinery::fit;
 use crate::ordering::ways_out;
@@ -61,7 +61,7 @@ fn fitted(project: &Project, built: &Built) -> Value {
 }
 
 /// Inches, to a millionth: enough for any check, and free of the last bits of the sums.
-fn inches(length: Length) -> Value {
+pub(super) fn inches(length: Length) -> Value {
     json!((length.to_inches() * 1e6).round() / 1e6)
 }
 
@@ -141,14 +141,19 @@ fn buying(project: &Project, built: &Built) -> Value {
         json!({ "mark": mark, "needs_in": inches(*needed), "over_in": inches(*needed - longest),
             "ways_out": ways_out(&built.sticks, mark) })
     });
-    json!({
+    let mut root = json!({
         "cost": order.price.to_f64(),
         "bound": order.least_price().to_f64(),
         "proven_optimal": order.is_cheapest(),
         "says": order.proof_words(),
         "sections": sections.collect::<Vec<Value>>(),
         "unplaced": unplaced.collect::<Vec<Value>>(),
-    })
+        "wood": hauled::wood(project, built),
+    });
+    for (key, value) in hauled::loads(project, built) {
+        root[key] = value;
+    }
+    root
 }
 
 fn roof(project: &Project, built: &Built) -> Value {

@@ -1,5 +1,6 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
 mod check_sheet;
+mod hauled;
 mod json;
 mod markup;
 mod strength;
