@@ -3,7 +3,7 @@ use serde_json::{Value, json};
 
 use super::json::inches;
 use crate::design::Built;
-use crate::ordering::hauling::{Cargo, Carry, Load, haul, load_words, proof_words};
+use crate::ordering::hauling::{Cargo, Carry, Load, haul, hauling_notes, load_words, proof_words};
 use crate::project::Project;
 use crate::study::{Drying, Movement, Seasoning, Yearly, seasoning};
 use crate::units::{Length, UnitSystem, Weight};
@@ -28,6 +28,7 @@ pub(super) fn loads(project: &Project, built: &Built) -> [(&'static str, Value);
         "bound": hauling.least,
         "proven_optimal": hauling.is_proven(),
         "says": proof_words(&hauling),
+        "notes": hauling_notes(project, &hauling),
         "cannot_go": stays.collect::<Vec<Value>>(),
     });
     [

@@ -24,7 +24,7 @@ pub struct Load {
     pub weight: Weight,
     /// Where that weight falls.
     pub balance: Balance,
-    /// The heaviest stick over a lighter one, and that one, as places in the pieces: here weight gave way to the order of
+    /// The largest section over a smaller one, and that one, as places in the pieces: here weight gave way to the order of
     /// raising.
     pub heavy_over_light: Option<(usize, usize)>,
     /// Sticks of this load that are needed after a stick of a later one.
@@ -129,7 +129,7 @@ fn load(project: &Project, number: usize, delivery: usize, own: Vec<Cargo>, befo
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::super::cargo::Stage;
-    use super::super::words::{hauling_problems, load_words};
+    use super::super::words::{hauling_notes, hauling_problems, load_words};
     use super::*;
     use crate::lay_out;
     use crate::materials::Section;
@@ -276,7 +276,7 @@ mod tests {
             let built = lay_out(&project).built.unwrap();
             let hauling = haul(&project, &built, &built.order.lines);
             let load = hauling.loads.iter().find(|load| load.stands_out() > Length::feet(4.0)).unwrap();
-            let says = load_words(&project, load).join(" ");
+            let says = [load_words(&project, load), hauling_notes(&project, &hauling)].concat().join(" ");
             for word in ["red flag", "law of your road", "coupling", "straps"] {
                 assert_eq!(says.matches(word).count().min(1), 1, "{word}: {says}");
             }

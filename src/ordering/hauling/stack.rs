@@ -58,16 +58,16 @@ pub fn layers(laid: &[Laid]) -> Vec<(Length, Length)> {
     all
 }
 
-/// The heaviest stick that lies over a lighter one, and the lightest under it: where the order of raising went before weight.
+/// The stick of largest section that lies over a smaller one, and the smallest under it: where the order of raising went before
+/// weight.
 #[must_use]
 pub fn heavy_over_light(laid: &[Laid]) -> Option<(&Laid, &Laid)> {
-    let heavier = |a: &&Laid, b: &&Laid| a.cargo.weight.to_pounds().total_cmp(&b.cargo.weight.to_pounds());
-    let lightest_under = |upper: &Laid| laid.iter().filter(|lower| lower.layer < upper.layer).min_by(heavier);
+    let area = |one: &Laid| one.cargo.section.area().to_square_inches();
     let mut found: Option<(&Laid, &Laid)> = None;
     for upper in laid {
-        if let Some(lower) = lightest_under(upper).filter(|lower| lower.cargo.weight < upper.cargo.weight)
-            && found.is_none_or(|(known, _)| known.cargo.weight < upper.cargo.weight)
-        {
+        let under = laid.iter().filter(|lower| lower.layer < upper.layer && area(lower) < area(upper) - 1e-6);
+        let smallest = under.min_by(|a, b| area(a).total_cmp(&area(b)));
+        if let Some(lower) = smallest.filter(|_| found.is_none_or(|(known, _)| area(known) < area(upper))) {
             found = Some((upper, lower));
         }
     }

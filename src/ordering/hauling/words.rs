@@ -1,15 +1,12 @@
 //! What is said of the loads, on screen, in a message and on paper.
 use std::fmt::Write;
 
-use super::balance::{Balance, COUPLING_SHARE};
+use super::balance::COUPLING_SHARE;
 use super::loads::{Hauling, Load};
 use crate::ordering::{Order, asked_length};
 use crate::project::{HAIR, Problem, Project};
-use crate::units::{Length, Weight};
+use crate::units::{Length, UnitSystem, Weight};
 use crate::wording::{length, weight};
-
-/// A load that stands out this far behind is flagged in the United States (49 CFR 393.87, from memory).
-const FLAGGED_FROM: Length = Length::inches(48.0);
 
 /// How many loads there are, and whether fewer would do.
 #[must_use]
@@ -30,79 +27,80 @@ pub fn proof_words(hauling: &Hauling) -> String {
 #[must_use]
 pub fn load_words(project: &Project, load: &Load) -> Vec<String> {
     let mut all = Vec::new();
-    all.extend(overhang_words(project, load));
+    let out = load.stands_out();
+    if out > Length::ZERO {
+        all.push(format!("The longest stands out {} past the bed: a red flag at its end.", about(project, out)));
+    }
     all.extend(coupling_words(project, load));
-    all.push(strap_words(load));
+    all.push(format!("At least {} straps over the whole load.", n_straps(load)));
     all.extend(turn_words(project, load));
     all
 }
 
-fn overhang_words(project: &Project, load: &Load) -> Option<String> {
-    let out = load.stands_out();
-    let say = |value: Length| length(value, project.units);
-    (out > Length::ZERO).then(|| {
-        let flag = if out + Length::inches(0.01) >= FLAGGED_FROM {
-            "A red flag at the ends by day, a light by night"
-        } else {
-            "Mark the ends with a red flag"
-        };
-        format!(
-            "The longest stands out {} past the bed. {flag}; how far it may, and how it is marked, is the law of your road \
-             (in the United States a flag from 4 ft on, 49 CFR 393.87, from memory).",
-            say(out)
-        )
-    })
+/// What holds for all loads, said once.
+#[must_use]
+pub fn hauling_notes(project: &Project, hauling: &Hauling) -> Vec<String> {
+    let mut all = Vec::new();
+    if hauling.loads.iter().any(|load| load.stands_out() > Length::ZERO) {
+        all.push(
+            "A red flag by day and a light by night where sticks stand out; how far they may, and how they are marked, is the \
+             law of your road (in the United States a flag from 4 ft on, 49 CFR 393.87, from memory)."
+                .to_owned(),
+        );
+    }
+    if let Some(wanted) = hauling.loads.first().and_then(|load| load.balance.wanted) {
+        let (least, most) = (COUPLING_SHARE.0 * 100.0, COUPLING_SHARE.1 * 100.0);
+        all.push(format!(
+            "{least:.0} to {most:.0} % of a load should hang on the coupling (common practice): its middle {} to {} from the \
+             bed’s front, every stick butted there. The trailer’s own weight is not known here and taken as balanced by its maker.",
+            about(project, wanted.0),
+            about(project, wanted.1)
+        ));
+    }
+    all.push(
+        "Straps rated for the load: two for the first 10 ft of the longest stick, one more for each 10 ft or part of it (in the \
+         United States 49 CFR 393.110, from memory)."
+            .to_owned(),
+    );
+    all
+}
+
+/// A length on a trailer, to the inch or centimetre.
+fn about(project: &Project, value: Length) -> String {
+    let step = match project.units {
+        UnitSystem::Imperial => Length::inches(1.0),
+        UnitSystem::Metric => Length::millimetres(10.0),
+    };
+    asked_length(value.round_to(step), project.units)
 }
 
 /// Weight on the coupling, and what to do about it.
 fn coupling_words(project: &Project, load: &Load) -> Option<String> {
-    let say = |value: Length| length(value, project.units);
-    let Balance { share: Some(share), on_coupling: Some(on), shift: Some(shift), wanted: Some(wanted), .. } =
-        load.balance
-    else {
-        return None;
-    };
-    let percent = share * 100.0;
-    let (least, most) = (COUPLING_SHARE.0 * 100.0, COUPLING_SHARE.1 * 100.0);
+    let balance = &load.balance;
+    let (share, on, shift) = (balance.share?, balance.on_coupling?, balance.shift?);
     let hangs = if on.is_negative() {
-        format!("it would lift the coupling by {}", weight(-on, project.units))
+        format!("lifts the coupling by {}", weight(-on, project.units))
     } else {
-        format!("{percent:.0} % of it, {}, hangs on the coupling", weight(on, project.units))
+        format!("puts {:.0} % of itself, {}, on the coupling", share * 100.0, weight(on, project.units))
     };
-    let first = format!(
-        "Butted against the front of the bed, the load's middle lies {} back and {hangs}; {least:.0} to {most:.0} % is wanted \
-         (common practice), the middle {} to {} back.",
-        say(load.balance.middle),
-        say(wanted.0),
-        say(wanted.1)
-    );
-    let then = if shift == Length::ZERO {
-        "It lies well.".to_owned()
-    } else if load.balance.can_shift {
-        format!("Lay the whole load {} farther back.", say(shift))
-    } else if shift.is_negative() {
-        format!(
-            "It is {} too far back: too light a coupling lets the trailer sway. Put shorter sticks in the place of long ones, \
-             or take a longer trailer.",
-            say(-shift)
-        )
-    } else {
-        format!(
-            "It should lie {} farther back, where its ends would stand out too far: move the short sticks back first.",
-            say(shift)
-        )
+    let far = about(project, shift.abs());
+    let then = match (shift == Length::ZERO, balance.can_shift, shift.is_negative()) {
+        (true, ..) => "it lies well.".to_owned(),
+        (_, true, _) => format!("lay it all {far} farther back."),
+        (_, _, true) => format!(
+            "it lies {far} too far back, and a trailer light at the coupling sways. Exchange long sticks for shorter ones of \
+             another load, or take a longer trailer."
+        ),
+        _ => format!("its middle should lie {far} farther back: move the short sticks back first."),
     };
-    Some(format!("{first} {then} The trailer's own weight is not known here: it is taken to be balanced by its maker."))
+    let middle = about(project, balance.middle);
+    Some(format!("Its middle is {middle} from the bed’s front and {hangs}: {then}"))
 }
 
 /// Straps by the length of the longest stick: two for the first ten feet, one more for each ten or part of it.
-fn strap_words(load: &Load) -> String {
+fn n_straps(load: &Load) -> usize {
     let over = (load.longest().to_feet() - 10.0 - 1e-6).max(0.0);
-    let straps = 2 + (over / 10.0).ceil() as usize;
-    format!(
-        "At least {straps} straps over the whole load, each rated for its share (in the United States two for the first 10 ft \
-         and one for each 10 ft more, 49 CFR 393.110, from memory)."
-    )
+    2 + (over / 10.0).ceil() as usize
 }
 
 /// Where one rule of loading gave way to another.
@@ -113,8 +111,8 @@ fn turn_words(project: &Project, load: &Load) -> Vec<String> {
         load.heavy_over_light.and_then(|(a, b)| Some((load.pieces.get(a)?, load.pieces.get(b)?)))
     {
         all.push(format!(
-            "What is needed first lies on top, so the heaviest does not lie lowest everywhere: {} goes over {}. Bearers straight \
-             above each other; where you stack it all anew at home, load by weight instead.",
+            "What is needed first lies on top, so the heavy does not lie lowest everywhere: {} goes over {}. Bearers straight \
+             above each other; if you stack it all anew at home, load by weight instead.",
             upper.cargo.section.label(units),
             lower.cargo.section.label(units)
         ));
@@ -172,7 +170,8 @@ fn write_text(out: &mut String, project: &Project, hauling: &Hauling) -> std::fm
     for one in &hauling.left_behind {
         writeln!(out, "\n{}", one.says)?;
     }
-    Ok(())
+    writeln!(out)?;
+    hauling_notes(project, hauling).into_iter().try_for_each(|note| writeln!(out, "{note}"))
 }
 
 /// The sticks of a load in the order they are loaded, those of one kind that follow each other together.

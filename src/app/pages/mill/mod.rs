@@ -1,11 +1,14 @@
 //! The mill: what to order, what it weighs and costs, and what has come off the truck.
 mod clipboard;
 mod hand_out;
+mod hauling;
 mod lengths;
+mod message;
 mod order_list;
 mod prices;
 mod spacing;
 mod truck;
+mod wood;
 
 use super::drawn::{fact, long};
 use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
@@ -18,6 +21,7 @@ use crate::materials::{Confidence, species};
 use crate::ordering::Order;
 use crate::units::{show_density, show_weight};
 use hand_out::hand_out;
+use hauling::hauling_fold;
 use lengths::lengths;
 use leptos::prelude::*;
 use order_list::order_list;
@@ -25,6 +29,7 @@ use prices::prices;
 use spacing::spacing_fold;
 use std::sync::Arc;
 use truck::truck;
+use wood::wood_fold;
 
 /// Mill.
 pub fn mill_page() -> Tag {
@@ -41,11 +46,13 @@ pub fn mill_page() -> Tag {
         parts()
             .child(order_list())
             .child(hand_out())
+            .child(hauling_fold())
             .child(truck())
             .child(the_mill())
             .child(prices())
             .child(lifting())
             .child(spacing_fold())
+            .child(wood_fold())
             .child(wood())
             .child(caution(
                 "Green timber rolls and slides: chock the load, strap it, keep feet and \
