@@ -2,7 +2,7 @@
 //!
 //! Along the grain nothing moves. Across it every stick is drawn nearer to what holds it: a post to its middle, the beam to the
 //! posts' shoulders, a brace to its long edge.
-use super::scene::{Anchor, Layer, Scene, Text};
+use super::scene::{Anchor, Layer, Margins, Scene, Text};
 use crate::design::Built;
 use crate::geometry::{Brace, Pocket, Point, Polygon, PostShape, beam_housing, post_housing};
 use crate::project::{Project, Role, Side};
@@ -48,7 +48,7 @@ pub fn dried(project: &Project, built: &Built, found: &Seasoning, at: usize) -> 
         own.and_then(|own| Some(*own.depth_lost.get(at)? / own.section.depth)).unwrap_or(0.0) * times
     });
     let joint = Joint { project, built, post, brace: on_right(post), lost };
-    let mut scene = Scene::default();
+    let mut scene = Scene { margins: Margins { above: 18.0, below: 0.0, right: 0.0 }, ..Scene::default() };
     joint.draw(&mut scene, true);
     joint.draw(&mut scene, false);
     joint.label(&mut scene, found, at);

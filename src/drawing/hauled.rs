@@ -2,15 +2,14 @@
 use super::scene::{Anchor, Drawn, Layer, Margins, Scene, Side, Text};
 use crate::geometry::{Point, Polygon};
 use crate::ordering::asked_length;
-use crate::ordering::hauling::{BEARER, Laid, Load};
+use crate::ordering::hauling::{BEARER, Laid, Load, about};
 use crate::project::Project;
 use crate::units::{Length, sort_by_number};
-use crate::wording::length;
 
 /// Thickness of the bed, its height over the road, a wheel: what is common, only to be drawn.
 const BED: Length = Length::inches(5.0);
-const ROAD: Length = Length::inches(24.0);
-const WHEEL: Length = Length::inches(27.0);
+const ROAD: Length = Length::inches(31.0);
+const WHEEL: Length = Length::inches(25.0);
 /// Width and height of a letter, as a share of each other.
 const LETTER: f64 = 0.5;
 
@@ -104,7 +103,7 @@ fn middle(scene: &mut Scene, project: &Project, load: &Load) {
     scene.line(Layer::Travel, Point::new(x, over), Point::new(x, -BED));
     scene.words(Text {
         at: Point::new(x, over),
-        says: format!("middle {} back", length(x, project.units)),
+        says: format!("middle {} back", about(project, x)),
         anchor: Anchor::Middle,
         turned: 0.0,
         shift: (0.0, -5.0),

@@ -12,4 +12,4 @@ pub use cargo::{Cargo, LeftBehind, Stage, cargoes, left_behind};
 pub use carry::{Carry, ERGONOMIC_POUNDS, NIOSH_POUNDS, carries};
 pub use loads::{Hauling, Load, haul};
 pub use stack::{BEARER, Laid};
-pub use words::{hauling_notes, hauling_problems, hauling_text, load_words, proof_words, runs};
+pub use words::{about, hauling_notes, hauling_problems, hauling_text, load_words, proof_words, runs};

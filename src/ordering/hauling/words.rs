@@ -66,7 +66,8 @@ pub fn hauling_notes(project: &Project, hauling: &Hauling) -> Vec<String> {
 }
 
 /// A length on a trailer, to the inch or centimetre.
-fn about(project: &Project, value: Length) -> String {
+#[must_use]
+pub fn about(project: &Project, value: Length) -> String {
     let step = match project.units {
         UnitSystem::Imperial => Length::inches(1.0),
         UnitSystem::Metric => Length::millimetres(10.0),

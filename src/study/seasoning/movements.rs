@@ -233,7 +233,8 @@ const ROWS: &[Row] = &[
         way: Way::Gap,
         size: |_, time| time.lost(Role::Brace, time.project.frame.timbers.brace.sawn.depth),
         means: Means::Says(
-            "The brace gets narrower; its nose still bears, the gap opens where clearance was left already.",
+            "The brace gets narrower and its shoulders open toward the corner, where clearance was left already; its noses \
+            still bear.",
         ),
         advice: "Nothing: the nose carries.",
     },

@@ -39,7 +39,6 @@ fn body() -> Tag {
         Some((good.project, Arc::new(hauling)))
     });
     parts()
-        .child(truck())
         .live(move || hauled.get().map(|(project, hauling)| told(&project, &hauling)))
         .child(message("Copy the loads as text", "The loads as text", move || {
             hauled.get_untracked().map(|(project, hauling)| hauling_text(&project, &hauling))
@@ -48,6 +47,7 @@ fn body() -> Tag {
             "Green timber is heavy and slides: block it against the front, strap it, stop and strap again after the first \
              miles. What may stand out, and what your coupling, tyres and brakes carry, is the law's and their makers' to say.",
         ))
+        .child(truck())
         .child(crew())
         .live(move || hauled.get().map(|(project, hauling)| carried(&project, &hauling)))
         .child(caution(
@@ -126,7 +126,8 @@ fn one_load(project: &Arc<Project>, hauling: &Arc<Hauling>, at: usize) -> Tag {
     let load = &hauling.loads[at];
     let say = |weight: Weight| show_weight(weight, project.units).to_string();
     let delivery = if load.delivery > 1 { ", second delivery" } else { "" };
-    let title = format!("Load {} of {}{delivery}: {}", load.number, hauling.loads.len(), say(load.weight));
+    let (weight, payload) = (say(load.weight), say(project.truck.payload));
+    let title = format!("Load {} of {}{delivery}: {weight} of {payload}", load.number, hauling.loads.len());
     let label = format!("Load {} from the side, to scale, its front at the left", load.number);
     let (drawn, held) = (label.clone(), hauling.clone());
     let whose = project.clone();

@@ -112,11 +112,11 @@ fn movements(project: &Project, found: &Seasoning) -> Tag {
     group(
         "What moves, year by year",
         parts()
-            .child(figures(
+            .child(tag("div").class("moves").child(figures(
                 "What moves as the wood dries, year by year",
                 &["", "Raised", "1", "2", "3", "4", "5", "Dry"],
                 rows,
-            ))
+            )))
             .child(tag("dl").class("meanings").child(means.collect::<Vec<_>>()))
             .child(word(format!(
                 "Sizes shrink by the mean of radial and tangential from {FIBRE_SATURATION_PERCENT} % down (Wood Handbook ch. 4, \
@@ -245,10 +245,11 @@ fn weighed(wood: &Species, moisture: f64) -> Tag {
     };
     let share = by_green / wood.green_density;
     let say = |weight: Weight| show_weight(weight * share, units).to_string();
-    let mut list = fact_list(()).child(fact_line(
-        "A cubic foot or metre of it, as large as it is then",
-        show_density(density, units).to_string(),
-    ));
+    let name = match units {
+        UnitSystem::Imperial => "A cubic foot, as large as it is then",
+        UnitSystem::Metric => "A cubic metre, as large as it is then",
+    };
+    let mut list = fact_list(()).child(fact_line(name, show_density(density, units).to_string()));
     if let Some(built) = store.built() {
         if let Some(stick) = built.heaviest() {
             list = list.child(fact_line(&format!("Heaviest stick, {}, as cut", stick.mark), say(stick.green_weight)));
@@ -261,7 +262,7 @@ fn weighed(wood: &Species, moisture: f64) -> Tag {
     let known =
         |name: &str, percent: Option<f64>| percent.map_or_else(String::new, |percent| format!(", {name} {percent} %"));
     parts().child(list).child(word(format!(
-        "{green}{}{}. Weight is 62.4 × basic gravity {} × (1 + moisture), over the volume that is left below {FIBRE_SATURATION_PERCENT} % \
+        "{green}{}{}. Weight is that of water, 62.4 lb/ft³ or 1000 kg/m³, × basic gravity {} × (1 + moisture), over the volume that is left below {FIBRE_SATURATION_PERCENT} % \
          (Wood Handbook ch. 4). {}. One board differs from the next: weigh one.",
         known("heartwood", wood.water.green_heart_percent),
         known("sapwood", wood.water.green_sap_percent),
