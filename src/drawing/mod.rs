@@ -1,5 +1,6 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
 mod apart;
+mod dried;
 mod effort;
 mod elevation;
 mod exploded;
@@ -8,6 +9,7 @@ mod framing;
 mod gltf;
 mod grain;
 mod hatch;
+mod hauled;
 mod load;
 mod overlap;
 mod paper;
@@ -27,6 +29,7 @@ mod trouble;
 mod true_size;
 
 pub use apart::{post_apart, scarf_apart};
+pub use dried::{dried, dried_times};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
 pub use exploded::{also, exploded, says};
@@ -34,6 +37,7 @@ pub use eye::Eye;
 pub use framing::{Framing, Look};
 pub use gltf::glb;
 pub use grain::{Grain, Strand};
+pub use hauled::hauled;
 pub use load::load_section;
 pub use paper::{PaperScale, fitting_scale};
 pub use plan::plan;

@@ -1,9 +1,9 @@
 //! What must pass: under the existing eave, under the beam, between the braces.
 use super::brace::Brace;
-use super::post::PostShape;
+use super::post::{PostShape, reduced_beam_depth};
 use super::roof_line::RoofLine;
 use crate::materials::species;
-use crate::project::{FixedHeights, Frame, Problem, Project, Side};
+use crate::project::{FixedHeights, Frame, Problem, Project, Role, Side};
 use crate::units::{Length, Slope};
 use crate::wording::length;
 
@@ -42,8 +42,10 @@ pub fn clearances(project: &Project, line: &RoofLine, posts: &[PostShape], brace
     let room_at = |y: Length| project.site.eave_underside(y).map(|eave| eave - metal(y));
     let under_eave = if edge > Length::ZERO { [frame.wall_gap.min(edge), edge].map(room_at) } else { [None, None] };
     let wood = species(&frame.species);
-    let drop =
-        |depth: Length| wood.map_or(Length::ZERO, |wood| wood.shrinkage(depth, project.site.service_moisture_percent));
+    let dry = |across: Length| {
+        wood.map_or(Length::ZERO, |wood| wood.shrinkage(across, project.site.service_moisture_percent))
+    };
+    let (beam_seat_drop, ledger_seat_drop) = seat_drops(project, |_, across| dry(across));
     Clearances {
         top_of_metal_at_wall: metal(Length::ZERO),
         under_eave: under_eave.into_iter().flatten().reduce(Length::min),
@@ -51,9 +53,22 @@ pub fn clearances(project: &Project, line: &RoofLine, posts: &[PostShape], brace
         under_beam: under_beam(project, line),
         between_braces: between_braces(project, posts, braces),
         clear_depth: frame.reach - frame.timbers.beam.sawn.breadth - line.ledger_heel,
-        beam_seat_drop: drop(frame.timbers.beam.sawn.depth),
-        ledger_seat_drop: drop(frame.timbers.ledger.sawn.depth),
+        beam_seat_drop,
+        ledger_seat_drop,
     }
+}
+
+/// How far the seats of beam and ledger sink where the wood shrinks by that much across the grain: the beam by its wood over the
+/// posts' shoulders, the ledger by its wood over the middle of its fixings, which hold it; over its own middle where no fixings
+/// are chosen.
+pub fn seat_drops(project: &Project, lost: impl Fn(Role, Length) -> Length) -> (Length, Length) {
+    let (frame, fixings) = (&project.frame, &project.fixings.ledger);
+    let depth = frame.timbers.ledger.sawn.depth;
+    let held = match fixings.rows {
+        0 => depth / 2.0,
+        rows => (fixings.lowest + fixings.row_gap * (rows - 1) as f64 / 2.0).clamp(Length::ZERO, depth),
+    };
+    (lost(Role::Beam, reduced_beam_depth(frame, &project.joinery)), lost(Role::Ledger, depth - held))
 }
 
 fn under_beam(project: &Project, line: &RoofLine) -> Length {

@@ -19,7 +19,7 @@ pub use body::{Cut, CutKind, StickBody};
 pub use butt_screws::{ButtScrews, butt_screws};
 pub use chamfer::{chamfer_bulk, chamfer_runs};
 pub use conflicts::{frame_conflicts, rule_conflicts};
-pub use fit::{Clash, Entry, Fit, Leg, NearWood, Stopped, clashes, entries, fit, goes_in, near_wood};
+pub use fit::{Clash, Entry, Fit, Leg, NearWood, Stopped, clashes, entries, fit, goes_in, near_wood, raising_order};
 pub use joints::{Joint, JointKind, clipped, joint_called, joint_names, joints};
 pub use ledger_holes::{LedgerHole, ledger_boxes, ledger_holes};
 pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};

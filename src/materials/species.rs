@@ -3,7 +3,8 @@
 //! The rows stand in `tables/species.csv`; a comma never stands inside a value there.
 use std::sync::OnceLock;
 
-use crate::units::{Density, Length};
+use super::moisture::Water;
+use crate::units::Density;
 
 /// How far a value can be trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,6 +15,17 @@ pub enum Confidence {
     Medium,
     /// A placeholder: ask locally before leaning on it.
     Low,
+}
+
+impl Confidence {
+    /// As a table writes it.
+    pub(super) fn from_cell(cell: &str) -> Self {
+        match cell {
+            "high" => Self::High,
+            "medium" => Self::Medium,
+            _ => Self::Low,
+        }
+    }
 }
 
 /// One kind of wood.
@@ -39,29 +51,17 @@ pub struct Species {
     pub source: String,
     /// How far they can be trusted.
     pub confidence: Confidence,
+    /// What is known of the water in it.
+    pub water: Water,
 }
 
-/// Fibre saturation point, percent moisture: above it wood does not shrink
-/// (about 30 %, Wood Handbook FPL-GTR-190, Table 4-1 notes).
-const FIBRE_SATURATION_PERCENT: f64 = 30.0;
-
 impl Species {
-    /// Shrinkage of a boxed-heart face from green to a moisture content.
-    ///
-    /// S = D · S₀ · (30 − M)/30 with S₀ the mean of radial and tangential shrinkage
-    /// (Wood Handbook ch. 4, formula from memory). Zero at or above fibre saturation.
-    #[must_use]
-    pub fn shrinkage(&self, face: Length, moisture_percent: f64) -> Length {
-        let share = (FIBRE_SATURATION_PERCENT - moisture_percent).clamp(0.0, FIBRE_SATURATION_PERCENT)
-            / FIBRE_SATURATION_PERCENT;
-        let mean = (self.radial_percent + self.tangential_percent) / 200.0;
-        face * (mean * share)
-    }
-
     /// A row of the table, or nothing when it is not one.
     fn from_row(row: &str) -> Option<Self> {
         let cells: Vec<&str> = row.split(',').collect();
-        let [key, name, class, gravity, green, radial, tangential, wood, source, confidence] = cells[..] else {
+        let [key, name, class, gravity, green, radial, tangential, wood, source, confidence, ref water @ ..] =
+            cells[..]
+        else {
             return None;
         };
         Some(Self {
@@ -74,11 +74,8 @@ impl Species {
             tangential_percent: tangential.parse().ok()?,
             is_hardwood: wood == "hard",
             source: source.to_owned(),
-            confidence: match confidence {
-                "high" => Confidence::High,
-                "medium" => Confidence::Medium,
-                _ => Confidence::Low,
-            },
+            confidence: Confidence::from_cell(confidence),
+            water: Water::from_cells(water)?,
         })
     }
 }
@@ -106,21 +103,5 @@ mod tests {
         let rows = include_str!("tables/species.csv").lines().count() - 1;
         assert_eq!(species_table().len(), rows);
         assert!(species_table().iter().all(|species| !species.source.is_empty()));
-    }
-
-    /// Shrinkage of an 8 in boxed-heart face, derived from Wood Handbook FPL-GTR-190 Table 4-3:
-    /// eastern hemlock to 19 % .14, to 12 % .24; Douglas fir to 15 % .25; white oak to 12 % .39.
-    #[test]
-    fn an_eight_inch_face_shrinks_as_the_handbook_says() {
-        for (key, moisture, inches) in [
-            ("eastern_hemlock", 19.0, 0.14),
-            ("eastern_hemlock", 12.0, 0.24),
-            ("douglas_fir", 15.0, 0.25),
-            ("white_oak", 12.0, 0.39),
-            ("eastern_white_pine", 35.0, 0.0),
-        ] {
-            let found = species(key).unwrap().shrinkage(Length::inches(8.0), moisture);
-            assert!((found.to_inches() - inches).abs() < 0.0051, "{key} at {moisture} %: {found:?}");
-        }
     }
 }

@@ -1,5 +1,6 @@
 //! What to buy: timber in the mill's lengths, sheets, and what it all weighs and costs.
 mod costs;
+pub mod hauling;
 mod least;
 pub mod nest;
 mod order;

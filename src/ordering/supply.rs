@@ -1,4 +1,5 @@
 //! What cannot be had, brought or lifted as the order stands.
+use super::hauling::hauling_problems;
 use super::order::Order;
 use super::roof_sheets::SheetPlan;
 use crate::project::{Nearest, Problem, Project};
@@ -57,5 +58,6 @@ pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheet
         );
         found.push(Problem::caution("mill.heaviest_pick", says));
     }
+    found.extend(hauling_problems(project, order));
     found
 }

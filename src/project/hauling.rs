@@ -10,6 +10,8 @@ pub struct Truck {
     pub payload: Weight,
     /// Length of the bed.
     pub bed: Length,
+    /// Width that sticks can lie on, between the fenders or the sides.
+    pub bed_width: Length,
     /// How far sticks may stand out past the bed, by its maker and the road's law.
     pub overhang: Length,
     /// Coupling to the front of a trailer's bed.

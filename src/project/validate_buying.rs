@@ -112,6 +112,7 @@ fn truck(check: &mut Check, project: &Project) {
     let inches = Length::inches;
     let limits = [
         ("truck.bed", "The bed", truck.bed, 24.0, 720.0),
+        ("truck.bed_width", "The bed's width", truck.bed_width, 12.0, 144.0),
         ("truck.overhang", "The overhang", truck.overhang, 0.0, 240.0),
         ("truck.coupling_to_bed", "The drawbar", truck.coupling_to_bed, 0.0, 240.0),
         ("truck.bed_to_axle", "The axle", truck.bed_to_axle, 0.0, 720.0),

@@ -2,7 +2,7 @@
 use serde_json::{Map, Value, json};
 
 use super::costs::costs;
-use super::strength;
+use super::{hauled, strength};
 use crate::design::{Built, Design};
 use crate::joinery::{Fit, fit};
 use crate::ordering::ways_out;
@@ -66,7 +66,7 @@ fn fitted(fit: &Fit) -> Value {
 }
 
 /// Inches, to a millionth: enough for any check, and free of the last bits of the sums.
-fn inches(length: Length) -> Value {
+pub(super) fn inches(length: Length) -> Value {
     json!((length.to_inches() * 1e6).round() / 1e6)
 }
 
@@ -146,7 +146,7 @@ fn buying(project: &Project, built: &Built) -> Value {
         json!({ "mark": mark, "needs_in": inches(*needed), "over_in": inches(*needed - longest),
             "ways_out": ways_out(&built.sticks, mark) })
     });
-    json!({
+    let mut root = json!({
         "cost": order.price.to_f64(),
         "bound": order.least_price().to_f64(),
         "proven_optimal": order.is_cheapest(),
@@ -154,7 +154,12 @@ fn buying(project: &Project, built: &Built) -> Value {
         "sections": sections.collect::<Vec<Value>>(),
         "unplaced": unplaced.collect::<Vec<Value>>(),
         "whole_job": costs(project, built),
-    })
+        "wood": hauled::wood(project, built),
+    });
+    for (key, value) in hauled::loads(project, built) {
+        root[key] = value;
+    }
+    root
 }
 
 fn roof(project: &Project, built: &Built) -> Value {

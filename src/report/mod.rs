@@ -1,6 +1,7 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
 mod check_sheet;
 mod costs;
+mod hauled;
 mod json;
 mod markup;
 mod strength;

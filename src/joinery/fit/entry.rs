@@ -282,7 +282,8 @@ impl Travel {
 
 /// The order in which the pieces go up: each lower lap before the piece that lies on it, and from left to right otherwise.
 /// Pieces whose laps wait for each other in a ring come last.
-fn raising_order(pieces: &[BeamPiece]) -> Vec<&BeamPiece> {
+#[must_use]
+pub fn raising_order(pieces: &[BeamPiece]) -> Vec<&BeamPiece> {
     let mut waiting: Vec<&BeamPiece> = pieces.iter().collect();
     let mut order: Vec<&BeamPiece> = Vec::new();
     while !waiting.is_empty() {

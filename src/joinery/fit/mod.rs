@@ -7,7 +7,7 @@ mod near;
 mod screws;
 
 pub use clash::{Clash, clashes};
-pub use entry::{Entry, Leg, Stopped, entries, goes_in};
+pub use entry::{Entry, Leg, Stopped, entries, goes_in, raising_order};
 pub use near::{NearWood, near_wood};
 
 use self::clash::{WALL, WEB};

@@ -19,7 +19,8 @@ pub fn migrate(mut project: Value) -> Result<Value, FileError> {
     root.insert(
         "truck".to_owned(),
         json!({
-            "is_trailer": true, "payload_lb": 2000.0, "bed_in": 192.0, "overhang_in": 48.0,
+            "is_trailer": true, "payload_lb": 2000.0, "bed_in": 192.0, "bed_width_in": 76.0,
+            "overhang_in": 48.0,
             "coupling_to_bed_in": 48.0, "bed_to_axle_in": 108.0
         }),
     );

@@ -88,6 +88,7 @@ record!(Truck {
     is_trailer = is_trailer,
     payload_lb = payload,
     bed_in = bed,
+    bed_width_in = bed_width,
     overhang_in = overhang,
     coupling_to_bed_in = coupling_to_bed,
     bed_to_axle_in = bed_to_axle,

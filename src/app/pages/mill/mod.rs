@@ -2,11 +2,14 @@
 mod clipboard;
 mod cost;
 mod hand_out;
+mod hauling;
 mod lengths;
+mod message;
 mod order_list;
 mod prices;
 mod spacing;
 mod truck;
+mod wood;
 
 use super::drawn::{fact, long};
 use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
@@ -20,6 +23,7 @@ use crate::ordering::Order;
 use crate::units::{show_density, show_weight};
 use cost::cost_fold;
 use hand_out::hand_out;
+use hauling::hauling_fold;
 use lengths::lengths;
 use leptos::prelude::*;
 use order_list::order_list;
@@ -27,6 +31,7 @@ use prices::prices;
 use spacing::spacing_fold;
 use std::sync::Arc;
 use truck::truck;
+use wood::wood_fold;
 
 /// Mill.
 pub fn mill_page() -> Tag {
@@ -43,12 +48,14 @@ pub fn mill_page() -> Tag {
         parts()
             .child(order_list())
             .child(hand_out())
+            .child(hauling_fold())
             .child(truck())
             .child(the_mill())
             .child(prices())
             .child(lifting())
             .child(cost_fold())
             .child(spacing_fold())
+            .child(wood_fold())
             .child(wood())
             .child(caution(
                 "Green timber rolls and slides: chock the load, strap it, keep feet and \
