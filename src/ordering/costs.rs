@@ -1,4 +1,5 @@
 //! What the whole job costs, part by part.
+use super::hauling::haul;
 use super::takeoff::Takeoff;
 use crate::design::Built;
 use crate::project::Project;
@@ -96,9 +97,10 @@ pub struct Costs {
 }
 
 impl Costs {
-    /// Adds up what the job takes; loads only where they are known.
+    /// Adds up what the job takes.
     #[must_use]
-    pub fn of(project: &Project, built: &Built, n_loads: usize) -> Self {
+    pub fn of(project: &Project, built: &Built) -> Self {
+        let n_loads = haul(project, built, &built.order.lines).loads.len();
         let takeoff = Takeoff::of(project, built);
         let prices = &project.buying.prices;
         let each = |part, what, count: usize, price| CostLine { part, what, amount: Amount::Each(count), price };
@@ -227,14 +229,16 @@ mod tests {
     #[test]
     fn the_parts_add_up_and_open_prices_are_counted() {
         let (mut project, built) = barn();
-        let costs = Costs::of(&project, &built, 3);
+        let costs = Costs::of(&project, &built);
         let parts: Money = CostPart::ALL.into_iter().map(|part| costs.of_part(part)).sum();
         assert_eq!(costs.total(), parts);
         assert_eq!(costs.n_unpriced(), 0);
         assert_eq!(costs.of_part(CostPart::Timber), built.order.price);
-        assert_eq!(costs.of_part(CostPart::Hauling), Money::of(180.0));
+        let n_loads = haul(&project, &built, &built.order.lines).loads.len();
+        assert!(n_loads > 1);
+        assert_eq!(costs.of_part(CostPart::Hauling), Money::of(60.0) * n_loads as f64);
         project.buying.prices = Prices::default();
-        let open = Costs::of(&project, &built, 3);
+        let open = Costs::of(&project, &built);
         assert_eq!(open.n_unpriced(), open.lines.len());
         assert_eq!(open.total(), built.order.price);
     }

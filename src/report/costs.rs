@@ -7,7 +7,7 @@ use crate::project::Project;
 
 /// Parts, lines with their amounts, and the total as far as prices are known.
 pub fn costs(project: &Project, built: &Built) -> Value {
-    let costs = Costs::of(project, built, 0);
+    let costs = Costs::of(project, built);
     let takeoff = Takeoff::of(project, built);
     let parts = CostPart::ALL.map(|part| json!({ "part": part.name(), "cost": costs.of_part(part).to_f64() }));
     json!({

@@ -35,7 +35,7 @@ pub fn cost_fold() -> Tag {
     let store = use_store();
     let costs = Memo::new(move |_| {
         let good = store.good()?;
-        Some((Costs::of(&good.project, &good.built, 0), good.project.units, good.project.currency.clone()))
+        Some((Costs::of(&good.project, &good.built), good.project.units, good.project.currency.clone()))
     });
     let summary = Signal::derive(move || {
         costs.with(|costs| {
