@@ -2,6 +2,7 @@
 mod check_sheet;
 mod json;
 mod markup;
+mod received;
 mod strength;
 mod text;
 
