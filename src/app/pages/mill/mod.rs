@@ -1,8 +1,10 @@
 //! The mill: what to order, what it weighs and costs, and what has come off the truck.
 mod clipboard;
+mod given;
 mod hand_out;
 mod lengths;
 mod order_list;
+mod piece;
 mod prices;
 mod spacing;
 mod truck;

@@ -30,11 +30,13 @@ pub enum Kind {
     Plan,
     /// Purlin rows and sheets.
     Roof,
+    /// What came, with room to write what it measures.
+    Receiving,
 }
 
 impl Kind {
     /// All kinds but the sticks, in the order they are printed.
-    pub const ALL: [Self; 5] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof];
+    pub const ALL: [Self; 6] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof, Self::Receiving];
 
     /// Its title.
     #[must_use]
@@ -45,6 +47,7 @@ impl Kind {
             Self::Elevation => "Beam line",
             Self::Plan => "Roof plan",
             Self::Roof => "Purlins and sheets",
+            Self::Receiving => "Receiving list",
         }
     }
 }
@@ -52,14 +55,15 @@ impl Kind {
 /// What is to be printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wanted {
-    kinds: [bool; 5],
+    kinds: [bool; 6],
     /// The sticks.
     pub sticks: Sticks,
 }
 
 impl Default for Wanted {
     fn default() -> Self {
-        Self { kinds: [true; 5], sticks: Sticks::None }
+        // The list to receive by is for one day: it is printed when it is asked for.
+        Self { kinds: Kind::ALL.map(|kind| kind != Kind::Receiving), sticks: Sticks::None }
     }
 }
 

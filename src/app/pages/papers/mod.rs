@@ -7,6 +7,7 @@ mod history;
 mod index_sheet;
 mod order_sheet;
 mod pack;
+mod receiving_sheet;
 mod roof_sheet;
 mod rules;
 mod states;
