@@ -525,7 +525,7 @@ mod tests {
         let own = judged.own.unwrap();
         assert!(!own.carries.holds && own.carries.after.unwrap() > 1.0, "{own:?}");
         assert!(
-            own.says("R3").starts_with("Does not do for R3: at that size it does not carry: R"),
+            own.says("R3").starts_with("Does not do for R3: it does not carry: with all rafters that small, R"),
             "{}",
             own.says("R3")
         );
@@ -587,5 +587,67 @@ mod tests {
         let mut again = after.clone();
         give(&mut again, &built, receiving.places(), &receiving.share_out());
         assert_eq!(again, after);
+    }
+
+    use proptest::prelude::*;
+
+    prop_compose! {
+        fn any_end()(breadth in 0.75..14.0_f64, depth in 0.75..14.0_f64) -> Section {
+            Section::new(Length::inches(breadth), Length::inches(depth))
+        }
+    }
+
+    prop_compose! {
+        fn any_piece()(
+            near in proptest::option::of(any_end()),
+            far in proptest::option::of(any_end()),
+            long in proptest::option::of(6.0..300.0_f64),
+            crown in proptest::option::of(0.0..24.0_f64),
+            wet in proptest::option::of(0.0..250.0_f64),
+            defects in proptest::sample::subsequence(Defect::ALL.to_vec(), 0..=3),
+            place in proptest::sample::select(vec!["", "P1", "R1", "K1R + K9L", "nowhere", "é + "]),
+            kept in proptest::bool::weighted(0.8),
+        ) -> Piece {
+            Piece {
+                near,
+                far,
+                real_length: long.map(Length::inches),
+                crown: crown.map(Length::inches),
+                moisture_percent: wet,
+                defects,
+                place: place.to_owned(),
+                remark: "ü".to_owned(),
+                state: if kept { PieceState::Kept } else { PieceState::SentBack },
+                ..Piece::as_ordered(Section::new(Length::inches(8.0), Length::inches(8.0)), Length::feet(8.0))
+            }
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(4))]
+        /// Whatever is typed: no place twice, none that bars its piece unless the user chose it, every kept piece told of.
+        #[test]
+        fn any_pieces_are_shared_out(pieces in proptest::collection::vec(any_piece(), 3)) {
+            let mut project = came();
+            for (number, piece) in pieces.into_iter().enumerate() {
+                project.progress.pieces.insert(format!("8x8/96/{}", number + 1), piece);
+            }
+            let (built, strength) = stood(&demo::wool_barn());
+            let receiving = Receiving::new(&project, &built, &strength);
+            let shared = receiving.share_out();
+            let mut taken: Vec<usize> = shared.given.iter().map(|given| given.verdict.place).collect();
+            taken.sort_unstable();
+            taken.dedup();
+            prop_assert_eq!(taken.len(), shared.given.len());
+            prop_assert!(shared.given.iter().all(|given| given.is_pinned || given.verdict.fits()));
+            let n_kept = project.progress.pieces.values().filter(|piece| piece.is_kept()).count();
+            prop_assert_eq!(shared.given.len() + shared.left.len(), n_kept);
+            prop_assert_eq!(shared.open.len() + taken.len(), receiving.places().len());
+            let mut after = project.clone();
+            give(&mut after, &built, receiving.places(), &shared);
+            for stick in &built.sticks {
+                let _ = crate::ordering::came::note_on(&after, stick);
+            }
+        }
     }
 }

@@ -50,7 +50,7 @@ impl<'a> Reckoned<'a> {
         let answer = self.answer(stick.role, section);
         match answer.as_ref() {
             Err(why) => {
-                let says = format!("a frame with {} this small cannot be laid out: {why}", plural(stick.role));
+                let says = format!("with all {} that small the frame cannot be laid out: {why}", plural(stick.role));
                 Carries { before, after: None, holds: false, says }
             }
             Ok(strength) => self.compare(stick, strength, before),
@@ -87,21 +87,15 @@ impl<'a> Reckoned<'a> {
         let after = worst_now.and_then(Check::ratio);
         let broken = worst(self.of(stick, found).filter(fails));
         let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
+        let small = format!("with all {} that small", plural(stick.role));
         let says = match (broken, worst_now, before, after) {
-            (Some(check), ..) => format!("at that size it does not carry: {}", check.says(units)),
-            (None, Some(check), Some(before), Some(after)) if after > 1.0 => format!(
-                "{} asks {} of what it may, {} at the size reckoned with: see Strength",
-                check.member,
-                percent(after),
-                percent(before)
-            ),
-            (None, Some(check), Some(before), Some(after)) => format!(
-                "it carries at that size: {} {}, {} of what it may, {} at the size reckoned with",
-                check.member,
-                check.name,
-                percent(after),
-                percent(before)
-            ),
+            (Some(check), ..) => format!("it does not carry: {small}, {}", check.says(units)),
+            (None, Some(check), Some(before), Some(after)) => {
+                let (does, see) = if after > 1.0 { ("", ": see Strength") } else { ("it carries: ", "") };
+                let (member, name) = (&check.member, &check.name);
+                let (now, then) = (percent(after), percent(before));
+                format!("{does}{small} {member} {name}, {now} of what it may, {then} as drawn{see}")
+            }
             (None, Some(check), ..) => format!("whether it carries is not judged: {}", check.says(units)),
             (None, None, ..) => "no check asks anything of it".to_owned(),
         };
