@@ -175,7 +175,7 @@ fn a_cutting_plan_comes_with_its_proof() {
 fn pieces_that_came_are_judged() {
     let saved = include_str!("data/version-5.json");
     let mut file: Value = serde_json::from_str(saved).unwrap();
-    let size = serde_json::json!({ "breadth_in": 7.25, "depth_in": 8.0 });
+    let size = serde_json::json!({ "breadth_in": 8.0, "depth_in": 7.25 });
     file["project"]["progress"]["pieces"] = serde_json::json!({ "8x8/96/1": {
         "section": { "breadth_in": 8.0, "depth_in": 8.0 }, "length_in": 96.0, "state": "kept",
         "near": size, "far": size, "defects": ["wane"], "place": "", "remark": ""

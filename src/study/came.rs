@@ -40,7 +40,9 @@ impl Verdict {
     /// What bars it.
     #[must_use]
     pub fn bars(&self) -> Vec<String> {
-        let weak = (!self.carries.holds).then(|| self.carries.says.clone());
+        // A frame of sticks that are barred by their size anyway need not be laid out.
+        let is_said = self.carries.after.is_none() && !self.look.refused.is_empty();
+        let weak = (!self.carries.holds && !is_said).then(|| self.carries.says.clone());
         self.look.refused.iter().cloned().chain(weak).collect()
     }
 

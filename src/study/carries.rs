@@ -69,7 +69,7 @@ impl<'a> Reckoned<'a> {
             Some(strength) => Ok((*strength).clone()),
             None => {
                 let stop = design.problems.iter().find(|problem: &&Problem| problem.stops());
-                Err(stop.map_or_else(String::new, |problem| problem.says.clone()))
+                Err(stop.map_or_else(String::new, |problem| problem.says.trim_end_matches('.').to_owned()))
             }
         });
         self.known.borrow_mut().push((role, section, answer.clone()));
