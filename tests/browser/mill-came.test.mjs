@@ -26,11 +26,13 @@ const received = (said, name) => said.buying.received.find((piece) => piece.piec
 
 /** Ticks every piece of every card. */
 async function tickAll(fold) {
-  for (const all of await fold.getByRole("button", { name: "All of these" }).all()) {
-    await all.click();
+  const all = fold.getByRole("button", { name: "All of these" });
+  while ((await all.count()) > 0) {
+    await all.first().click();
   }
-  for (const box of await fold.locator(".tick__input:not(:checked)").all()) {
-    await box.check({ force: true });
+  const open = fold.locator(".tick__input:not(:checked)");
+  while ((await open.count()) > 0) {
+    await open.first().check({ force: true });
   }
 }
 
