@@ -8,6 +8,7 @@ use crate::units::Length;
 
 /// A piece is worth that many points less in a place that was not ordered for it: no more than settles a tie.
 const NOT_ITS_OWN: f64 = 0.001;
+const AS_ORDERED: &str = "where it was ordered for";
 /// Points for each tenth of what it may that it asks more than it was reckoned with.
 const PER_TENTH: f64 = 1.0;
 
@@ -85,6 +86,14 @@ pub struct Given {
     pub why: String,
     /// The user put it there.
     pub is_pinned: bool,
+}
+
+impl Given {
+    /// As ordered, where it was ordered for: nothing more to say of it.
+    #[must_use]
+    pub fn is_plain(&self) -> bool {
+        self.why == AS_ORDERED
+    }
 }
 
 /// A piece without a place.
@@ -273,8 +282,8 @@ impl<'a> Receiving<'a> {
             () if !verdict.fits() => return format!("you put it there, but: {}", verdict.bars().join("; ")),
             () if is_pinned => "you put it there".to_owned(),
             () if is_straight => "straightest: an outer rafter".to_owned(),
+            () if is_own => AS_ORDERED.to_owned(),
             () if n_fits == 1 => "the only place it does for".to_owned(),
-            () if is_own => "as ordered".to_owned(),
             () => format!("least against it of {n_fits} places it does for"),
         };
         for remark in remarks {

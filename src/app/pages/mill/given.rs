@@ -8,7 +8,7 @@ use crate::app::use_store;
 use crate::ordering::asked_length;
 use crate::ordering::came::{Place, ask_text};
 use crate::project::{Piece, Project};
-use crate::study::{Receiving, Shared, give};
+use crate::study::{Given, Receiving, Shared, give};
 use crate::units::UnitSystem;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -71,12 +71,16 @@ fn told(now: Answer, answer: RwSignal<Option<Answer>>) -> Tag {
     let Answer { pieces, strong, places, shared } = now.clone();
     let short = |index: usize| places.get(index).map(Place::short).unwrap_or_default();
     let name = |piece: &str| pieces.get(piece).map(|of| piece_words(piece, of, units)).unwrap_or_default();
-    let rows: Vec<Tag> = shared
-        .given
-        .iter()
+    let mut given: Vec<&Given> = shared.given.iter().filter(|given| !given.is_plain()).collect();
+    given.sort_by_key(|given| given.verdict.place);
+    let n_plain = shared.given.len() - given.len();
+    let rows: Vec<Tag> = given
+        .into_iter()
         .map(|given| row(&short(given.verdict.place), &name(&given.piece), &given.why, given.verdict.fits()))
         .chain(shared.left.iter().map(|left| row("none", &name(&left.piece), &left.says, true)))
         .collect();
+    let plain = (n_plain > 0).then(|| word(format!("{n_plain} are as ordered and go where they were ordered for.")));
+    let table = (!rows.is_empty()).then(|| figures("Pieces and their places", &["Stick", "Piece", "Why"], rows));
     let write = move |_| {
         store.edit(|project| give(project, &now.strong.good.built, &now.places, &now.shared));
         let pieces = store.project_untracked().progress.pieces.clone();
@@ -93,7 +97,8 @@ fn told(now: Answer, answer: RwSignal<Option<Answer>>) -> Tag {
             places.len(),
             shared.left.len()
         )))
-        .child(figures("Pieces and their places", &["Stick", "Piece", "Why"], rows))
+        .child(plain)
+        .child(table)
         .child(if is_written {
             tag("p")
                 .class("page__word")

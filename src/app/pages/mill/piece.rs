@@ -1,7 +1,7 @@
 //! One piece that came: what it measures, what is wrong with it, and what it does for.
 use super::order_memo;
 use crate::app::after::after_pause;
-use crate::app::components::{LENGTH, NUMBER, WORDS, choice, entry_field, fractions, nothing_is_open, pick};
+use crate::app::components::{LENGTH, NOT_KNOWN, NUMBER, WORDS, choice, entry_field, fractions, nothing_is_open, pick};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::materials::Section;
@@ -53,7 +53,6 @@ pub fn entry((name, plain): (String, Piece), opened: Opened) -> Tag {
         .class("came__entry")
         .live_attr("aria-label", title.clone())
         .child(tag("h4").class("came__title").live(move || fractions(&title())))
-        .child(verdict(&way))
         .child(tag("div").class("came__fields").child(measures(&way)))
         .child(defects(&way))
         .child(choice(
@@ -76,6 +75,7 @@ pub fn entry((name, plain): (String, Piece), opened: Opened) -> Tag {
             ))),
             "Remark".to_owned().into(),
         ))
+        .child(verdict(&way))
         .child(button("button button--small", forget).child("It is not here: take it off the list"))
 }
 
@@ -160,7 +160,8 @@ fn measures(way: &Way) -> Tag {
     ];
     let mut fields = parts();
     for (field, label, hint, get, set) in all {
-        let entry = LENGTH.open(&way.lens(field, get, set)).may_be_empty("as ordered");
+        let means = if field == "crown" { NOT_KNOWN } else { "as ordered" };
+        let entry = LENGTH.open(&way.lens(field, get, set)).may_be_empty(means);
         fields = fields.child(entry_field(entry, label.to_owned().into()).hint(hint).is_length());
     }
     let wet =
@@ -251,7 +252,8 @@ fn verdict(way: &Way) -> Tag {
         Some(Said { does, says, better, wet: wet_words(project, piece) })
     });
     let lens = way.lens("place", |_| String::new(), |piece, place| piece.place = place);
-    let words = move || {
+    let sentence = move || judged.get().map(|said| sentence(said.does, &said.says));
+    let more = move || {
         let said = judged.get()?;
         let lens = lens.clone();
         let better = said.better.map(|(place, says)| {
@@ -261,9 +263,12 @@ fn verdict(way: &Way) -> Tag {
                 .child(button("button button--small", give).child("Give it that place"))
         });
         let wet = said.wet.map(|wet| tag("p").class("page__word").child(fractions(&wet)));
-        Some(parts().child(sentence(said.does, &said.says)).child(better).child(wet))
+        Some(parts().child(better).child(wet))
     };
-    tag("div").class("came__verdict").attr("role", "status").live(words)
+    // The sentence stays in sight over the rule while the fields are filled in.
+    parts()
+        .child(tag("div").class("came__more").live(more))
+        .child(tag("div").class("came__verdict").attr("role", "status").live(sentence))
 }
 
 /// With the word of the trouble, where there is one.

@@ -45,7 +45,7 @@ pub fn truck() -> Tag {
                 "Tick a piece that is as ordered. Look at one that is not: measure it, name what is wrong, and it says at once \
                  whether it does.",
             ))
-            .child(caution("Never stand where a load can roll when the straps come off; lift with the knees, two to a stick."))
+            .child(caution("Never stand where a load can roll when the straps come off; look up what a stick weighs before you lift it."))
             .live(lines)
             .child(over(received, opened))
             .child(given()),
