@@ -169,3 +169,28 @@ fn a_cutting_plan_comes_with_its_proof() {
     check(&["nest", "-"], "{", 1, "cannot be read");
     check(&["nest"], "", 2, "report nest FILE");
 }
+
+/// A post under the inner size is said to be so, and what is still to come is not asked for.
+#[test]
+fn pieces_that_came_are_judged() {
+    let saved = include_str!("data/version-5.json");
+    let mut file: Value = serde_json::from_str(saved).unwrap();
+    let size = serde_json::json!({ "breadth_in": 8.0, "depth_in": 7.25 });
+    file["project"]["progress"]["pieces"] = serde_json::json!({ "8x8/96/1": {
+        "section": { "breadth_in": 8.0, "depth_in": 8.0 }, "length_in": 96.0, "state": "kept",
+        "near": size, "far": size, "defects": ["wane"], "place": "", "remark": ""
+    } });
+    let output = report(&["job", "-", "--json"], &file.to_string());
+    let design: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let received = design["buying"]["received"].as_array().unwrap();
+    assert_eq!(received.len(), 1);
+    assert_eq!((&received[0]["piece"], &received[0]["fits"]), (&Value::from("8x8/96/1"), &Value::Bool(false)));
+    assert!(
+        received[0]["verdict"].as_str().unwrap().contains("1⁄4″ under the inner size of 7.5x7.5"),
+        "{}",
+        received[0]
+    );
+    assert!(received[0]["ratio"].as_f64().unwrap() > received[0]["ratio_before"].as_f64().unwrap());
+    assert_eq!(received[0]["place"], Value::Null);
+    assert!(design["buying"]["ask_instead"].as_array().unwrap().len() == 1);
+}

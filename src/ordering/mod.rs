@@ -1,4 +1,5 @@
 //! What to buy: timber in the mill's lengths, sheets, and what it all weighs and costs.
+pub mod came;
 mod costs;
 pub mod hauling;
 mod least;

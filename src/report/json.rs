@@ -2,7 +2,7 @@
 use serde_json::{Map, Value, json};
 
 use super::costs::costs;
-use super::{hauled, strength};
+use super::{hauled, received, strength};
 use crate::design::{Built, Design};
 use crate::joinery::{Fit, fit};
 use crate::ordering::ways_out;
@@ -25,7 +25,11 @@ pub fn json(project: &Project, design: &Design) -> String {
         let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
         root.insert("sticks".to_owned(), Value::Array(sticks));
         root.insert("order".to_owned(), order(built));
-        root.insert("buying".to_owned(), buying(project, built));
+        let mut bought = buying(project, built);
+        if let (Some(found), Some(fields)) = (&design.strength, bought.as_object_mut()) {
+            received::add(fields, project, built, found);
+        }
+        root.insert("buying".to_owned(), bought);
         root.insert("roof".to_owned(), roof(project, built));
         root.insert("geometry".to_owned(), geometry(project, built));
     }

@@ -4,6 +4,7 @@ mod costs;
 mod hauled;
 mod json;
 mod markup;
+mod received;
 mod strength;
 mod text;
 

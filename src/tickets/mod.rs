@@ -26,6 +26,6 @@ pub use mark::{Mark, MarkKind, Waste};
 pub use order::{Turn, WorkOrder, mirror_of, mirror_words, work_order};
 pub use rescue::{Answer, BadCut, Slip, Way, rescue};
 pub use salvage::clear_lengths;
-pub use sizes::size_problems;
+pub use sizes::{seat_in_depth, size_problems};
 pub use stick::{Stick, cut_problems, sticks};
 pub use template::{Bore, Stroke, Template, TemplateLine, runs, templates};

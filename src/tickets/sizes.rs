@@ -3,7 +3,7 @@
 //! Common practice: a joint cut down to an inner size takes up what a stick is over size, and no mate changes; a stick under
 //! the inner size leaves a gap there. Where stock is trusted as true, a stick that is not moves its mates' shoulders.
 use crate::design::Shape;
-use crate::geometry::{laid_out, reduced_beam_depth};
+use crate::geometry::{BirdsMouth, RafterShape, laid_out, reduced_beam_depth};
 use crate::joinery::posts_of;
 use crate::project::{Problem, Project, StockRule};
 use crate::units::{Length, UnitSystem};
@@ -70,8 +70,7 @@ fn rafters(project: &Project, shape: &Shape) -> Vec<Problem> {
         let mark = format!("R{number}");
         for (notch, on, wide) in supports {
             let real = project.progress.size_at(&mark, sawn, notch.heel_on_top).depth;
-            let pitch = shape.rafter.pitch;
-            let seat = (real / pitch.cos() - notch.height_above_seat) / pitch.tan();
+            let seat = seat_in_depth(&shape.rafter, notch, real);
             let least = Length::inches(1.5);
             if seat < least || seat > wide {
                 let says = format!(
@@ -85,6 +84,12 @@ fn rafters(project: &Project, shape: &Shape) -> Vec<Problem> {
         }
     }
     problems
+}
+
+/// Level length of a seat in a rafter of that depth: its height above the seat stays.
+#[must_use]
+pub fn seat_in_depth(rafter: &RafterShape, notch: &BirdsMouth, depth: Length) -> Length {
+    (depth / rafter.pitch.cos() - notch.height_above_seat) / rafter.pitch.tan()
 }
 
 fn say(value: Length, units: UnitSystem) -> String {

@@ -121,7 +121,7 @@ async function frame(page, job) {
 
 async function mill(page) {
   await go(page, "Mill");
-  const truck = await unfold(page, "On the truck");
+  const truck = await unfold(page, "As it comes");
   await truck.locator("label.tick").first().click();
   assert.match(await truck.locator(".fold__summary").textContent(), /^1 of \d+ on the truck$/);
   const lines = await page.locator(".order__line").evaluateAll((cards) =>

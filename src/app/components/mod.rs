@@ -31,7 +31,9 @@ pub use field::{Field, entry_field};
 pub use field_table::{At, Choices, FieldRow, Of, field_table};
 pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
-pub use measure::{COVERAGE, GALLON_PRICE, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, WORDS, known, nothing_is_open};
+pub use measure::{
+    COVERAGE, GALLON_PRICE, LENGTH, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, WORDS, known, nothing_is_open,
+};
 pub use measure_fields::{money_field, slope_field, weight_field};
 pub use one_of::{Listed, listed, listed_field};
 pub use page::{page, word};

@@ -15,6 +15,7 @@ use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing::{self, Shown};
+use crate::ordering::came::note_on;
 use crate::tickets::{Stick, mirror_words};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
@@ -45,7 +46,7 @@ fn sheet(hand: InHand) -> Tag {
     });
     let lead = parts().child(neighbours(hand)).shown(
         move || hand.stick.with(Option::is_some),
-        move || parts().child(seal(hand)).child(gate(hand)).child(faces(hand)),
+        move || parts().child(seal(hand)).child(of_its_piece(hand)).child(gate(hand)).child(faces(hand)),
     );
     page(
         Place::Bench,
@@ -147,6 +148,15 @@ fn seal(hand: InHand) -> Tag {
         })
     };
     parts().live(words).child(path_problems(format!("progress.cut.{}", hand.mark())))
+}
+
+/// What is known of the piece it is cut from.
+fn of_its_piece(hand: InHand) -> Tag {
+    let store = use_store();
+    live(move || {
+        let note = hand.stick.with(|stick| note_on(&store.project(), stick.as_ref()?))?;
+        Some(tag("p").class("page__word").child(tag("strong").child("Its piece: ")).child(fractions(&note)))
+    })
 }
 
 /// The question before the first mark; then the way to walk the marks.

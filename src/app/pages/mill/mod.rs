@@ -1,11 +1,13 @@
 //! The mill: what to order, what it weighs and costs, and what has come off the truck.
 mod clipboard;
 mod cost;
+mod given;
 mod hand_out;
 mod hauling;
 mod lengths;
 mod message;
 mod order_list;
+mod piece;
 mod prices;
 mod spacing;
 mod truck;

@@ -1,70 +1,96 @@
-//! Ticking the pieces off the truck.
+//! As it comes: every piece ticked off the truck, measured, and given its place.
+use super::given::given;
 use super::order_memo;
-use crate::app::components::{fold, fractions, word};
-use crate::app::dom::{Tag, button, parts, tag};
+use super::piece::{Opened, entry};
+use crate::app::components::{caution, fold, fractions, word};
+use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::use_store;
 use crate::ordering::{OrderLine, as_ordered, asked_length, n_pieces, piece_name};
 use crate::project::Piece;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 
-fn n_here(line: &OrderLine, received: &BTreeMap<String, Piece>) -> usize {
+type Pieces = BTreeMap<String, Piece>;
+
+fn n_here(line: &OrderLine, received: &Pieces) -> usize {
     (1..=line.count).filter(|number| received.get(&piece_name(line, *number)).is_some_and(Piece::is_kept)).count()
 }
 
-/// Every ordered piece with its tick.
+/// Nothing is known of it but that it came.
+fn is_plain(piece: &Piece) -> bool {
+    *piece == Piece::as_ordered(piece.section, piece.length)
+}
+
+/// Every ordered piece with its tick, and what is known of it.
 pub fn truck() -> Tag {
     let store = use_store();
     let order = order_memo();
     let received = store.slice(|project| project.progress.pieces.clone());
-    let counts = Memo::new(move |_| {
-        let Some(order) = order.get() else { return (0, 0, 0) };
-        let here = received.with(|received| order.lines.iter().map(|line| n_here(line, received)).sum::<usize>());
-        (here, n_pieces(&order), received.with(|pieces| pieces.values().filter(|piece| piece.is_kept()).count()) - here)
-    });
+    let opened = Opened(RwSignal::new(None));
     let summary = Signal::derive(move || {
-        let (here, all, _) = counts.get();
-        format!("{here} of {all} on the truck")
+        let Some(order) = order.get() else { return String::new() };
+        let here = received.with(|received| order.lines.iter().map(|line| n_here(line, received)).sum::<usize>());
+        format!("{here} of {} on the truck", n_pieces(&order))
     });
     let lines = move || {
         let order = order.get()?;
-        Some(order.lines.iter().cloned().map(|line| card(line, received)).collect::<Vec<_>>())
+        Some(order.lines.iter().cloned().map(|line| card(line, received, opened)).collect::<Vec<_>>())
     };
     fold(
-        "On the truck",
+        "As it comes",
         summary,
         false,
         parts()
-            .child(word("Measure each piece, look at its four faces, then tick it. Send back what is short or wound."))
+            .child(word(
+                "Tick a piece that is as ordered. Look at one that is not: measure it, name what is wrong, and it says at once \
+                 whether it does.",
+            ))
+            .child(caution("Never stand where a load can roll when the straps come off; look up what a stick weighs before you lift it."))
             .live(lines)
-            .live(move || {
-                let (_, _, n_over) = counts.get();
-                (n_over > 0).then(|| over(n_over))
-            }),
+            .child(over(received, opened))
+            .child(given()),
     )
 }
 
-/// Pieces ticked for an order that has changed since.
-fn over(n_over: usize) -> Tag {
+/// Pieces that are here and no longer on the order: still wood that can become a stick.
+fn over(received: Memo<Pieces>, opened: Opened) -> Tag {
     let store = use_store();
     let order = order_memo();
-    let forget = move |_| {
-        let Some(order) = order.get_untracked() else { return };
+    let names = Memo::new(move |_| -> Vec<String> {
+        let Some(order) = order.get() else { return Vec::new() };
         let known: Vec<String> =
             order.lines.iter().flat_map(|line| (1..=line.count).map(|number| piece_name(line, number))).collect();
-        store.tick(|progress| progress.pieces.retain(|name, _| known.contains(name)));
+        received.with(|received| received.keys().filter(|name| !known.contains(name)).cloned().collect())
+    });
+    let forget = move |_| {
+        let names = names.get_untracked();
+        store.tick(|progress| progress.pieces.retain(|name, _| !names.contains(name)));
     };
-    tag("div")
-        .class("problem")
-        .child(
-            tag("p").class("problem__says").child(tag("strong").class("problem__word").child("Look at this: ")).child(
-                format!("{n_over} ticked pieces are not on the order as it is now: the frame changed after they came."),
-            ),
-        )
-        .child(button("button button--small", forget).child("Take those ticks away"))
+    let rows = move || {
+        let item = |name: String| {
+            Item::new(name.clone(), move || {
+                let plain = received.with_untracked(|pieces| pieces.get(&name).cloned());
+                plain.map_or_else(parts, |plain| row((name, plain), String::new(), received, opened))
+            })
+        };
+        names.get().into_iter().map(item).collect()
+    };
+    parts().shown(
+        move || names.with(|names| !names.is_empty()),
+        move || {
+            tag("section")
+                .class("truck")
+                .child(tag("h3").class("truck__head").child("Here, and not on the order as it is now"))
+                .child(word(
+                    "The frame changed after they came. They stay wood: a place is sought for them with the rest.",
+                ))
+                .child(tag("div").class("truck__ticks").each(rows))
+                .child(button("button button--small", forget).child("Take them off the list"))
+        },
+    )
 }
 
-fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
+fn card(line: OrderLine, received: Memo<Pieces>, opened: Opened) -> Tag {
     let store = use_store();
     let of_line = line.clone();
     let here = Memo::new(move |_| received.with(|received| n_here(&of_line, received)));
@@ -78,11 +104,11 @@ fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
     let all = move |_| {
         let is_full = here.get_untracked() == count;
         store.tick(|progress| {
-            for number in 1..=count {
-                if is_full {
-                    progress.pieces.remove(&piece_name(&whole, number));
-                } else {
-                    progress.pieces.entry(piece_name(&whole, number)).or_insert_with(|| as_ordered(&whole));
+            for name in (1..=count).map(|number| piece_name(&whole, number)) {
+                if !is_full {
+                    progress.pieces.entry(name).or_insert_with(|| as_ordered(&whole));
+                } else if progress.pieces.get(&name).is_some_and(is_plain) {
+                    progress.pieces.remove(&name);
                 }
             }
         });
@@ -90,7 +116,7 @@ fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
     let ticks = (1..=count)
         .map(|number| {
             let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
-            tick(piece_name(&line, number), as_ordered(&line), number, sticks, received)
+            row((piece_name(&line, number), as_ordered(&line)), sticks, received, opened)
         })
         .collect::<Vec<_>>();
     tag("section")
@@ -108,25 +134,71 @@ fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
         }))
 }
 
-fn tick(name: String, piece: Piece, number: usize, sticks: String, received: Memo<BTreeMap<String, Piece>>) -> Tag {
-    let store = use_store();
+/// A piece's tick, the button that opens it, and what is known of it while it is open.
+fn row((name, plain): (String, Piece), sticks: String, received: Memo<Pieces>, opened: Opened) -> Tag {
+    let number = name.rsplit('/').next().unwrap_or_default().to_owned();
+    let (of_open, of_look) = (name.clone(), name.clone());
+    let is_open = Memo::new(move |_| opened.0.with(|open| open.as_ref() == Some(&of_open)));
+    let look = move |_| opened.0.update(|open| *open = (open.as_ref() != Some(&of_look)).then(|| of_look.clone()));
+    let (section, long) = (plain.section, plain.length);
+    let words = move || {
+        let units = use_store().units();
+        format!("Look at piece {number} of {} × {}", section.label(units), asked_length(long, units))
+    };
     // Many short sticks out of one piece need the whole row.
     let is_wide = sticks.chars().count() > 9;
+    let of_entry = (name.clone(), plain.clone());
+    parts()
+        .child(
+            tag("div")
+                .class("came")
+                .class_if("tick--wide", is_wide)
+                .child(tick((name, plain), sticks, received, opened))
+                .child(
+                    button("came__look", look)
+                        .live_attr("aria-expanded", move || is_open.get().to_string())
+                        .live_attr("aria-label", words)
+                        .child(
+                            tag("span").attr("aria-hidden", "true").live(
+                                move || {
+                                    if is_open.get() { "▴" } else { "look" }
+                                },
+                            ),
+                        ),
+                ),
+        )
+        .shown(move || is_open.get(), move || entry(of_entry.clone(), opened))
+}
+
+fn tick((name, plain): (String, Piece), sticks: String, received: Memo<Pieces>, opened: Opened) -> Tag {
+    let store = use_store();
+    let number = name.rsplit('/').next().unwrap_or_default().to_owned();
     let of_name = name.clone();
-    let on = Memo::new(move |_| received.with(|received| received.get(&of_name).is_some_and(Piece::is_kept)));
-    let turn = move |_| {
-        let next = !on.get_untracked();
-        store.tick(|progress| {
-            if next {
-                progress.pieces.insert(name.clone(), piece.clone());
-            } else {
-                progress.pieces.remove(&name);
-            }
+    let piece = Memo::new(move |_| received.with(|received| received.get(&of_name).cloned()));
+    let on = Memo::new(move |_| piece.with(|piece| piece.as_ref().is_some_and(Piece::is_kept)));
+    let turn = move |event: web_sys::Event| {
+        let now = piece.get_untracked();
+        // What was measured is not thrown away by a tap beside its mark.
+        if now.as_ref().is_some_and(|piece| !is_plain(piece)) {
+            event_target::<web_sys::HtmlInputElement>(&event).set_checked(on.get_untracked());
+            opened.0.set(Some(name.clone()));
+            return;
+        }
+        store.tick(|progress| match now {
+            Some(_) => drop(progress.pieces.remove(&name)),
+            None => drop(progress.pieces.insert(name.clone(), plain.clone())),
         });
     };
+    let becomes = move || {
+        piece.with(|piece| match piece {
+            Some(piece) if !piece.is_kept() => "goes back".to_owned(),
+            Some(piece) if !piece.place.is_empty() => piece.place.clone(),
+            _ => sticks.clone(),
+        })
+    };
+    let is_known = move || piece.with(|piece| piece.as_ref().is_some_and(|piece| !is_plain(piece)));
     tag("label")
         .class("tick")
-        .class_if("tick--wide", is_wide)
         .child(
             tag("input")
                 .class("tick__input")
@@ -139,6 +211,7 @@ fn tick(name: String, piece: Piece, number: usize, sticks: String, received: Mem
             tag("span")
                 .class("tick__words")
                 .child(tag("span").class("tick__number").child(number))
-                .child(tag("span").class("tick__stick").child(sticks)),
+                .child(tag("span").class("tick__stick").live_text(becomes))
+                .shown(is_known, || tag("span").class("came__known").child(" · looked at")),
         )
 }

@@ -32,11 +32,14 @@ pub enum Kind {
     Roof,
     /// Every different joint drawn apart.
     Joints,
+    /// What came, with room to write what it measures.
+    Receiving,
 }
 
 impl Kind {
     /// All kinds but the sticks, in the order they are printed.
-    pub const ALL: [Self; 6] = [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof, Self::Joints];
+    pub const ALL: [Self; 7] =
+        [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof, Self::Joints, Self::Receiving];
 
     /// Its title.
     #[must_use]
@@ -48,6 +51,7 @@ impl Kind {
             Self::Plan => "Roof plan",
             Self::Roof => "Purlins and sheets",
             Self::Joints => "Joints, drawn apart",
+            Self::Receiving => "Receiving list",
         }
     }
 }
@@ -55,15 +59,16 @@ impl Kind {
 /// What is to be printed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wanted {
-    kinds: [bool; 6],
+    kinds: [bool; Kind::ALL.len()],
     /// The sticks.
     pub sticks: Sticks,
 }
 
 impl Default for Wanted {
     fn default() -> Self {
-        // The joints wait until they are asked for: their solids cost more than all other sheets.
-        Self { kinds: [true, true, true, true, true, false], sticks: Sticks::None }
+        // The joints wait until they are asked for, since their solids cost more than all other sheets; the list to receive by
+        // is for one day.
+        Self { kinds: Kind::ALL.map(|kind| !matches!(kind, Kind::Joints | Kind::Receiving)), sticks: Sticks::None }
     }
 }
 

@@ -8,6 +8,7 @@ mod index_sheet;
 mod joints_sheet;
 mod order_sheet;
 mod pack;
+mod receiving_sheet;
 mod roof_sheet;
 mod rules;
 mod states;

@@ -3,6 +3,7 @@ use super::choose::{Kind, Wanted};
 use super::index_sheet::index_sheet;
 use super::joints_sheet::joints_sheet;
 use super::order_sheet::order_sheet;
+use super::receiving_sheet::receiving_sheet;
 use super::roof_sheet::roof_sheet;
 use super::rules::rules;
 use super::stick_sheet::stick_sheet;
@@ -70,6 +71,7 @@ fn of_kind(kind: Kind, good: &Good) -> Tag {
         Kind::Order => order_sheet(good),
         Kind::Roof => roof_sheet(good),
         Kind::Joints => joints_sheet(good),
+        Kind::Receiving => receiving_sheet(good),
         Kind::Section | Kind::Elevation | Kind::Plan => drawn(kind, good),
     }
 }

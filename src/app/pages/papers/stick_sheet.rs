@@ -4,6 +4,7 @@ use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
 use crate::joinery::Entry;
+use crate::ordering::came::note_on;
 use crate::project::Project;
 use crate::tickets::{Mark, Stick, clear_zones, mirror_words};
 use crate::units::{Length, show_weight};
@@ -41,12 +42,15 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
     let same = stick.same_as.as_ref().map(|first| tag("p").class("paper__word").child(format!("Cut like {first}.")));
     let mirror = mirror_words(&good.built.sticks, stick)
         .map(|words| tag("p").class("paper__word").child(format!("It is the {words}.")));
+    let piece =
+        note_on(project, stick).map(|note| tag("p").class("paper__word").child("Its piece: ").child(fractions(&note)));
     let html = svg::print(&drawing::stick_sheet(project, stick), WIDTH, &mark);
     let rows = stick.marks.iter().enumerate().map(|(index, one)| row(project, stick, index, one)).collect::<Vec<_>>();
     Some(
         parts()
             .child(tag("p").class("paper__word").child(fractions(&facts)).child(" ").child(fractions(&zero)))
             .child(tag("p").class("paper__ask").child(tag("strong").child(stick.ask.clone())))
+            .child(piece)
             .child(same)
             .child(mirror)
             .child(alike)

@@ -1,0 +1,148 @@
+//! Whether a stick still carries at the size it came in: the checks made again with every stick of its role that small.
+//!
+//! All sticks of the role are taken that small, not the one alone: the answer asks too much of the others, never too little
+//! of this one.
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use crate::checks::{Check, Strength};
+use crate::design::Built;
+use crate::evaluate::evaluate;
+use crate::materials::{Section, Timber};
+use crate::project::{HAIR, Problem, Progress, Project, Role, Timbers};
+use crate::tickets::Stick;
+
+/// What came of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Carries {
+    /// The worst share of what it may, at the size the frame was reckoned with; nothing where no check of it was made.
+    pub before: Option<f64>,
+    /// The same at its own size.
+    pub after: Option<f64>,
+    /// No check fails that held before.
+    pub holds: bool,
+    /// In words; empty where it is as large as the frame was reckoned with.
+    pub says: String,
+}
+
+type Answer = Rc<Result<Strength, String>>;
+
+/// The answers so far, by role and size: pieces of one size are worked out once.
+pub(super) struct Reckoned<'a> {
+    project: &'a Project,
+    built: &'a Built,
+    strength: &'a Strength,
+    known: RefCell<Vec<(Role, Section, Answer)>>,
+}
+
+impl<'a> Reckoned<'a> {
+    pub(super) const fn new(project: &'a Project, built: &'a Built, strength: &'a Strength) -> Self {
+        Self { project, built, strength, known: RefCell::new(Vec::new()) }
+    }
+
+    /// A stick of that size, the smallest it measures.
+    pub(super) fn at(&self, stick: &Stick, section: Section) -> Carries {
+        let before = worst(self.of(stick, self.strength)).and_then(Check::ratio);
+        let sawn = stick.timber.sawn;
+        if section.breadth + HAIR >= sawn.breadth && section.depth + HAIR >= sawn.depth {
+            return Carries { before, after: before, holds: true, says: String::new() };
+        }
+        let answer = self.answer(stick.role, section);
+        match answer.as_ref() {
+            Err(why) => {
+                let says = format!("with all {} that small the frame cannot be laid out: {why}", plural(stick.role));
+                Carries { before, after: None, holds: false, says }
+            }
+            Ok(strength) => self.compare(stick, strength, before),
+        }
+    }
+
+    fn answer(&self, role: Role, section: Section) -> Answer {
+        let known = self.known.borrow().iter().find(|(of, size, _)| *of == role && *size == section).cloned();
+        if let Some((_, _, answer)) = known {
+            return answer;
+        }
+        let mut project = Project { progress: Progress::default(), ..self.project.clone() };
+        timber_of(&mut project.frame.timbers, role).sawn = section;
+        let design = evaluate(&project);
+        let answer: Answer = Rc::new(match design.strength {
+            Some(strength) => Ok((*strength).clone()),
+            None => {
+                let stop = design.problems.iter().find(|problem: &&Problem| problem.stops());
+                Err(stop.map_or_else(String::new, |problem| problem.says.trim_end_matches('.').to_owned()))
+            }
+        });
+        self.known.borrow_mut().push((role, section, answer.clone()));
+        answer
+    }
+
+    fn compare(&self, stick: &Stick, found: &Strength, before: Option<f64>) -> Carries {
+        let units = self.project.units;
+        let held = |failing: &Check| {
+            let same = |check: &&Check| check.name == failing.name && check.at == failing.at;
+            self.of(stick, self.strength).find(same).is_none_or(Check::passes)
+        };
+        let fails = |check: &&Check| check.ratio().is_some() && !check.passes() && held(check);
+        let worst_now = worst(self.of(stick, found));
+        let after = worst_now.and_then(Check::ratio);
+        let broken = worst(self.of(stick, found).filter(fails));
+        let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
+        let small = format!("with all {} that small", plural(stick.role));
+        let says = match (broken, worst_now, before, after) {
+            (Some(check), ..) => format!("it does not carry: {small}, {}", check.says(units)),
+            (None, Some(check), Some(before), Some(after)) => {
+                let (does, see) = if after > 1.0 { ("", ": see Strength") } else { ("it carries: ", "") };
+                let (member, name) = (&check.member, &check.name);
+                let (now, then) = (percent(after), percent(before));
+                format!("{does}{small} {member} {name}, {now} of what it may, {then} as drawn{see}")
+            }
+            (None, Some(check), ..) => format!("whether it carries is not judged: {}", check.says(units)),
+            (None, None, ..) => "no check asks anything of it".to_owned(),
+        };
+        Carries { before, after, holds: broken.is_none(), says }
+    }
+
+    /// The checks of a stick: its own, and those made once for all that are alike, or for the joints at its ends.
+    fn of<'s>(&self, stick: &Stick, strength: &'s Strength) -> impl Iterator<Item = &'s Check> {
+        let names = names(stick, self.built);
+        strength.checks.iter().filter(move |check| names.contains(&check.member))
+    }
+}
+
+/// The names its checks go by.
+fn names(stick: &Stick, built: &Built) -> Vec<String> {
+    let of_role = || built.sticks.iter().filter(|other| other.role == stick.role).map(|other| other.mark.clone());
+    match stick.role {
+        // One rafter and one ledger piece stand for all; a row of purlins has the mark of its pieces without the letter.
+        Role::Rafter | Role::Ledger => of_role().collect(),
+        Role::Purlin => of_role().map(|mark| mark.trim_end_matches(char::is_alphabetic).to_owned()).collect(),
+        Role::Beam => {
+            let number = of_role().position(|mark| mark == stick.mark).map_or(0, |place| place + 1);
+            let scarfs = [number.saturating_sub(1), number].map(|scarf| format!("scarf {scarf}"));
+            [stick.mark.clone()].into_iter().chain(scarfs).collect()
+        }
+        Role::Post | Role::Brace | Role::Block => vec![stick.mark.clone()],
+    }
+}
+
+/// The one that asks most; one that was not made only where none was.
+fn worst<'s>(checks: impl Iterator<Item = &'s Check>) -> Option<&'s Check> {
+    let rank = |check: &&Check| check.ratio().unwrap_or(-1.0);
+    checks.max_by(|a, b| rank(a).total_cmp(&rank(b)))
+}
+
+const fn timber_of(timbers: &mut Timbers, role: Role) -> &mut Timber {
+    match role {
+        Role::Post => &mut timbers.post,
+        Role::Beam => &mut timbers.beam,
+        Role::Brace => &mut timbers.brace,
+        Role::Rafter => &mut timbers.rafter,
+        Role::Ledger => &mut timbers.ledger,
+        Role::Purlin => &mut timbers.purlin,
+        Role::Block => &mut timbers.block,
+    }
+}
+
+fn plural(role: Role) -> String {
+    format!("{}s", role.name())
+}
