@@ -7,6 +7,7 @@ mod received;
 mod roof_sheets;
 mod stock;
 mod supply;
+mod yard;
 
 pub use order::{Buying, Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
@@ -14,3 +15,4 @@ pub use received::{as_ordered, piece_name};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
 pub use supply::{supply_problems, ways_out};
+pub use yard::{Missing, PileAnswer, PileBar, from_yard, same_section};
