@@ -3,9 +3,14 @@ mod clipboard;
 mod hand_out;
 mod lengths;
 mod order_list;
+mod pieces;
+mod pile_text;
 mod prices;
 mod spacing;
+mod studied;
 mod truck;
+mod yard;
+mod yard_lots;
 
 use super::drawn::{fact, long};
 use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
@@ -21,10 +26,12 @@ use hand_out::hand_out;
 use lengths::lengths;
 use leptos::prelude::*;
 use order_list::order_list;
+use pieces::pieces_fold;
 use prices::prices;
 use spacing::spacing_fold;
 use std::sync::Arc;
 use truck::truck;
+use yard::yard_fold;
 
 /// Mill.
 pub fn mill_page() -> Tag {
@@ -45,6 +52,8 @@ pub fn mill_page() -> Tag {
             .child(the_mill())
             .child(prices())
             .child(lifting())
+            .child(yard_fold())
+            .child(pieces_fold())
             .child(spacing_fold())
             .child(wood())
             .child(caution(
