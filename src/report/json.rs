@@ -166,9 +166,10 @@ fn yard(project: &Project, built: &Built) -> Value {
         json!({ "lot": bar.lot, "section": section(bar.lot), "length_in": length(bar.lot), "sticks": bar.sticks,
             "left_in": inches(bar.left) })
     });
-    let unused = answer.unused.iter().map(
-        |(place, n)| json!({ "lot": place, "section": section(*place), "length_in": length(*place), "count": n }),
-    );
+    let unused = answer
+        .unused
+        .iter()
+        .map(|(place, n)| json!({ "lot": place, "section": section(*place), "length_in": length(*place), "count": n }));
     json!({
         "comes_out": answer.comes_out(),
         "proven_optimal": answer.is_proven(),
