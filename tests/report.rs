@@ -52,7 +52,12 @@ fn the_fixed_keys_are_there() {
         assert!(has(line, &["section", "length_in", "count", "board_feet", "price"]), "{line}");
     }
     let buying = &design["buying"];
-    assert!(has(buying, &["cost", "bound", "proven_optimal", "says", "sections", "unplaced"]));
+    assert!(has(buying, &["cost", "bound", "proven_optimal", "says", "sections", "unplaced", "yard"]));
+    let yard = &buying["yard"];
+    assert!(has(yard, &["comes_out", "proven_optimal", "missing", "plan", "unused"]));
+    let marks = |list: &Value| list.as_array().unwrap().len();
+    let cut: usize = yard["plan"].as_array().unwrap().iter().map(|bar| marks(&bar["sticks"])).sum();
+    assert_eq!(cut + marks(&yard["missing"]), marks(&design["sticks"]));
     assert_eq!((&buying["proven_optimal"], &buying["cost"]), (&Value::Bool(true), &buying["bound"]));
     let prices = design["order"].as_array().unwrap().iter().map(|line| line["price"].as_f64().unwrap());
     assert!((prices.sum::<f64>() - buying["cost"].as_f64().unwrap()).abs() < 1e-6);

@@ -10,20 +10,27 @@ use crate::units::{Length, UnitSystem, sort_by_number};
 use crate::wording::length;
 
 /// Edges of the sheet left and right together, px.
-const EDGES: f64 = 20.0;
+pub(super) const EDGES: f64 = 20.0;
 /// Fewest pixels an inch is drawn at.
-const LEAST_SCALE: f64 = 0.4;
+pub(super) const LEAST_SCALE: f64 = 0.4;
 /// A row of words, and the room under a bar, px.
-const WORDS: f64 = 20.0;
-const UNDER: f64 = 6.0;
+pub(super) const WORDS: f64 = 20.0;
+pub(super) const UNDER: f64 = 6.0;
 /// Width and height a letter takes, px.
 const LETTER: (f64, f64) = (6.3, 14.0);
 
 /// Stock of one length that is cut alike.
-struct Pile<'a> {
+pub(super) struct Pile<'a> {
     line: &'a OrderLine,
     /// The marks out of each.
     holds: Vec<&'a [String]>,
+}
+
+impl<'a> Pile<'a> {
+    /// Mark of the first stick that comes out of the first of it.
+    pub(super) fn first_mark(&self) -> Option<&'a String> {
+        self.holds.first().and_then(|marks| marks.first())
+    }
 }
 
 /// The drawing for a sheet `width_px` wide: words keep their height on it, so the rows' height follows from it.
@@ -50,7 +57,7 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
         }
         top -= px(WORDS);
         let says = pile_words(&pile, project.units, width_px);
-        words(&mut scene, top, says, pile.holds.first().and_then(|marks| marks.first()));
+        words(&mut scene, top, says, pile.first_mark());
         let height = pile.line.section.breadth.max(pile.line.section.depth);
         bar(&mut scene, project, &pile, &order.sticks, (top - px(4.0), height));
         top -= px(4.0) + height + px(UNDER);
@@ -75,7 +82,7 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
 }
 
 /// Lines of the order parted into what is cut alike, in the order's order.
-fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pile<'a>> {
+pub(super) fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pile<'a>> {
     let net = |mark: &String| sticks.iter().find(|stick| stick.mark == *mark).map_or(Length::ZERO, |stick| stick.net);
     let alike = |a: &[String], b: &[String]| {
         a.len() == b.len() && a.iter().zip(b).all(|(a, b)| net(a).is_near(net(b), Length::inches(1.0 / 64.0)))
@@ -94,18 +101,23 @@ fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pile<'a>> {
 }
 
 /// "18 × 12′ · R1 … R18", cut to the sheet's width.
-fn pile_words(pile: &Pile<'_>, units: UnitSystem, width_px: f64) -> String {
+pub(super) fn pile_words(pile: &Pile<'_>, units: UnitSystem, width_px: f64) -> String {
     let each: Vec<String> = pile.holds.iter().map(|marks| marks.join(" + ")).collect();
     let count = format!("{} × {}", each.len(), asked_length(pile.line.length, units));
-    let room = ((width_px - EDGES) / LETTER.0) as usize;
     let all = format!("{count} · {}", each.join(", "));
     let ends = format!("{count} · {} … {}", each[0], each[each.len() - 1]);
     let first = format!("{count} · {}", each[0]);
-    let fits = |says: &String| says.chars().count() <= room;
-    [all, ends, first].into_iter().find(fits).unwrap_or(count)
+    fitting([all, ends, first, count], width_px)
 }
 
-fn words(scene: &mut Scene, y: Length, says: String, mark: Option<&String>) {
+/// The first of the wordings that goes on a sheet so wide, or the last.
+pub(super) fn fitting<const N: usize>(says: [String; N], width_px: f64) -> String {
+    let room = ((width_px - EDGES) / LETTER.0) as usize;
+    let last = says.last().cloned().unwrap_or_default();
+    says.into_iter().find(|says| says.chars().count() <= room).unwrap_or(last)
+}
+
+pub(super) fn words(scene: &mut Scene, y: Length, says: String, mark: Option<&String>) {
     let at = Point::new(Length::ZERO, y);
     let part = scene.words(Text { at, says, anchor: Anchor::Start, turned: 0.0, shift: (0.0, 0.0), room: None });
     if let Some(mark) = mark {
@@ -114,7 +126,13 @@ fn words(scene: &mut Scene, y: Length, says: String, mark: Option<&String>) {
 }
 
 /// One bar: docked end, stick, docked end, the saw's cut, the next stick, and what is left over.
-fn bar(scene: &mut Scene, project: &Project, pile: &Pile<'_>, sticks: &[StickOrder], (top, height): (Length, Length)) {
+pub(super) fn bar(
+    scene: &mut Scene,
+    project: &Project,
+    pile: &Pile<'_>,
+    sticks: &[StickOrder],
+    (top, height): (Length, Length),
+) {
     let bottom = top - height;
     let mut x = Length::ZERO;
     for (index, mark) in pile.holds[0].iter().enumerate() {

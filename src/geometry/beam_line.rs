@@ -130,7 +130,8 @@ fn propose(around: &Surroundings, mill: &Mill) -> Result<Vec<ScarfPlace>, Proble
     }
 }
 
-fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
+/// Every place of the grid where a scarf may be, left to right.
+pub(super) fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
     let step = grid(around.frame);
     let half = around.frame.scarfs.lap / 2.0;
     let n_steps = (around.frame.beam_length / step).floor() as usize;
@@ -155,14 +156,32 @@ const BENDING_COST: f64 = SCARF_COST;
 /// The same of the worst of its ends and middle: the halves are thin there, but the hinge is not.
 const WORST_COST: f64 = 1.0;
 
-/// Cost of one piece in feet of stock, with more for a scarf where the uncut beam bends, or near a
-/// rafter; nothing where the piece is too long, too heavy, or would not stand.
+/// Cost of one piece in feet of stock, with more for its scarf; nothing where the piece cannot be.
 fn piece_cost(
     around: &Surroundings,
     mill: &Mill,
     previous: Option<&(ScarfPlace, Place)>,
     next: Option<&(ScarfPlace, Place)>,
 ) -> Option<f64> {
+    let stock = piece_stock(around, mill, previous, next)?;
+    Some(stock.to_feet() + next.map_or(0.0, |(_, judged)| scarf_cost(judged)))
+}
+
+/// What a scarf costs, in feet of stock: more where the uncut beam bends, or near a rafter.
+pub(super) fn scarf_cost(judged: &Place) -> f64 {
+    let crowded = (Length::inches(6.0) - judged.rafter_clear).max(Length::ZERO);
+    let place = judged.bends.centre * BENDING_COST + judged.bends.worst() * WORST_COST + crowded.to_inches() * 0.02;
+    place + SCARF_COST
+}
+
+/// The length of the mill that a piece between two scarfs comes out of; nothing where it is too long, too heavy, or would
+/// not stand.
+pub(super) fn piece_stock(
+    around: &Surroundings,
+    mill: &Mill,
+    previous: Option<&(ScarfPlace, Place)>,
+    next: Option<&(ScarfPlace, Place)>,
+) -> Option<Length> {
     let half = around.frame.scarfs.lap / 2.0;
     let start = previous.map_or(Length::ZERO, |(place, _)| place.centre - half);
     let end = next.map_or(around.frame.beam_length, |(place, _)| place.centre + half);
@@ -175,12 +194,7 @@ fn piece_cost(
     if n_posts == 0 || piece_weight(around, end - start) > mill.heaviest_pick {
         return None;
     }
-    let stock = mill.stock_for(end - start)?;
-    let place = next.map_or(0.0, |(_, judged)| {
-        let crowded = (Length::inches(6.0) - judged.rafter_clear).max(Length::ZERO);
-        judged.bends.centre * BENDING_COST + judged.bends.worst() * WORST_COST + crowded.to_inches() * 0.02
-    });
-    Some(stock.to_feet() + place + if next.is_some() { SCARF_COST } else { 0.0 })
+    mill.stock_for(end - start)
 }
 
 /// Green weight of a piece of the beam before its laps are cut, less half a lap for each scarf it is

@@ -2,6 +2,7 @@
 //!
 //! Axes: seen from outside facing the wall, x runs along the wall from the beam's left end, y out from
 //! the wall face, z up from the datum. Each stick also has its own axis from its own zero.
+mod beam_divisions;
 mod beam_line;
 mod brace;
 mod brace_line;
@@ -19,6 +20,7 @@ mod scarf_place;
 mod spans;
 mod uncut_beam;
 
+pub use beam_divisions::{Division, divisions};
 pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
 pub use brace::{Brace, BraceShape, Pocket, braces, tenon_for_web, web_between};
 pub use brace_line::BraceLine;

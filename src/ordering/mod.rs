@@ -11,6 +11,7 @@ mod roof_sheets;
 mod stock;
 mod supply;
 mod takeoff;
+mod yard;
 
 pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
 pub use order::{Buying, Order, OrderLine, StickOrder, order};
@@ -20,3 +21,4 @@ pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
 pub use supply::{supply_problems, ways_out};
 pub use takeoff::Takeoff;
+pub use yard::{Missing, PileAnswer, PileBar, from_yard, same_section};

@@ -1,7 +1,7 @@
 //! What the sawmill has, what it asks, and what the crew can lift.
 use super::LongPrice;
 use crate::materials::Section;
-use crate::units::{Length, Money, Weight};
+use crate::units::{Length, Money, UnitSystem, Weight};
 
 /// A price that departs from the mill's general one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,6 +35,15 @@ pub struct Mill {
 
 /// Rounding that a sum of lengths may carry: a stick exactly as long as its stock fits.
 pub const HAIR: Length = Length::inches(0.001);
+
+/// Lengths mills commonly saw to (common practice): 6 to 24 ft by two, 2.4 to 7.2 m by 0.6.
+#[must_use]
+pub fn usual_lengths(units: UnitSystem) -> Vec<Length> {
+    match units {
+        UnitSystem::Imperial => (3..=12).map(|pair| Length::feet(2.0 * f64::from(pair))).collect(),
+        UnitSystem::Metric => (4..=12).map(|half| Length::millimetres(600.0 * f64::from(half))).collect(),
+    }
+}
 
 /// The shortest of the lengths that holds so much.
 #[must_use]

@@ -5,7 +5,7 @@ use super::costs::costs;
 use super::{hauled, received, strength};
 use crate::design::{Built, Design};
 use crate::joinery::{Fit, fit};
-use crate::ordering::ways_out;
+use crate::ordering::{from_yard, ways_out};
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem};
@@ -158,12 +158,41 @@ fn buying(project: &Project, built: &Built) -> Value {
         "sections": sections.collect::<Vec<Value>>(),
         "unplaced": unplaced.collect::<Vec<Value>>(),
         "whole_job": costs(project, built),
+        "yard": yard(project, built),
         "wood": hauled::wood(project, built),
     });
     for (key, value) in hauled::loads(project, built) {
         root[key] = value;
     }
     root
+}
+
+/// What comes out of the sawyer's pile, what is missing, and what is left.
+fn yard(project: &Project, built: &Built) -> Value {
+    let answer = from_yard(project, &built.order.sticks);
+    let lot = |place: usize| project.yard.get(place);
+    let section = |place: usize| lot(place).map(|lot| lot.section.label(UnitSystem::Imperial));
+    let length = |place: usize| lot(place).map(|lot| inches(lot.length));
+    let missing = answer.missing.iter().map(|stick| {
+        json!({ "mark": stick.mark, "section": stick.section.label(UnitSystem::Imperial), "needs_in": inches(stick.needed),
+            "longest_in": stick.longest.map(inches), "rip_from": stick.rip.and_then(section) })
+    });
+    let plan = answer.bars.iter().map(|bar| {
+        json!({ "lot": bar.lot, "section": section(bar.lot), "length_in": length(bar.lot), "sticks": bar.sticks,
+            "left_in": inches(bar.left) })
+    });
+    let unused = answer
+        .unused
+        .iter()
+        .map(|(place, n)| json!({ "lot": place, "section": section(*place), "length_in": length(*place), "count": n }));
+    json!({
+        "comes_out": answer.comes_out(),
+        "proven_optimal": answer.is_proven(),
+        "at_most_more_in": inches(answer.at_most_more),
+        "missing": missing.collect::<Vec<Value>>(),
+        "plan": plan.collect::<Vec<Value>>(),
+        "unused": unused.collect::<Vec<Value>>(),
+    })
 }
 
 fn roof(project: &Project, built: &Built) -> Value {

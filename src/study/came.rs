@@ -68,7 +68,7 @@ impl Verdict {
 
 /// A piece by itself.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Judged {
+pub struct LookedAt {
     /// In the place it was given, or was ordered for; nothing where the frame has none such any more.
     pub own: Option<Verdict>,
     /// In the place that suits it best, where that is another and clearly better.
@@ -160,7 +160,7 @@ impl<'a> Receiving<'a> {
 
     /// A piece by itself.
     #[must_use]
-    pub fn judge(&self, name: &str, piece: &Piece) -> Judged {
+    pub fn judge(&self, name: &str, piece: &Piece) -> LookedAt {
         let given = pinned(piece, &self.places);
         let asked = || self.places.iter().position(|place| place.asked_as == name);
         let own = given.or_else(asked).and_then(|place| self.verdict(piece, place));
@@ -168,7 +168,7 @@ impl<'a> Receiving<'a> {
         let best = all.min_by(|a, b| a.points().total_cmp(&b.points()));
         let better =
             best.filter(|best| own.as_ref().is_none_or(|own| !own.fits() || best.points() + 0.5 < own.points()));
-        Judged { own, better }
+        LookedAt { own, better }
     }
 
     /// Shares out all kept pieces: as many places filled as can be, at the fewest points in all. A piece the user put

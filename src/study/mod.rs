@@ -1,14 +1,28 @@
 //! What if: the whole answer worked out again with one value varied.
+mod beam_pieces;
 mod came;
 mod carries;
+mod judged;
+mod mill_lengths;
+mod moved;
 mod remedies;
 mod seasoning;
 mod spacing;
 mod spacing_held;
 
-pub use came::{Given, Judged, Left, Receiving, Shared, Verdict, give};
+pub use came::{Given, Left, LookedAt, Receiving, Shared, Verdict, give};
 pub use carries::Carries;
+mod stepper;
+mod yard_change;
+mod yard_changes;
+
+pub use beam_pieces::{BeamPieces, PiecesAnswer};
+pub use judged::{Judged, Refusal};
+pub use mill_lengths::{LengthAnswer, LengthThen, MillLengths};
+pub use moved::{JointMove, JointState, Moves, moves, percent};
 pub use remedies::{Remedy, remedies};
 pub use seasoning::{Drying, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length};
 pub use spacing::{SpacingPoint, spacing_study};
 pub use spacing_held::{HeldPoint, HeldSpacings};
+pub use stepper::{Progress, Stepper};
+pub use yard_changes::{YardChange, YardChanges};

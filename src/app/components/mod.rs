@@ -8,6 +8,7 @@ mod field;
 mod field_table;
 mod fold;
 mod length_field;
+mod long_work;
 mod measure;
 mod measure_fields;
 mod one_of;
@@ -31,6 +32,7 @@ pub use field::{Field, entry_field};
 pub use field_table::{At, Choices, FieldRow, Of, field_table};
 pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
+pub use long_work::{Slices, Work, long_work};
 pub use measure::{
     COVERAGE, GALLON_PRICE, LENGTH, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, WORDS, known, nothing_is_open,
 };

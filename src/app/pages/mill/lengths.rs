@@ -3,24 +3,17 @@ use crate::app::components::{fractions, path_problems, show_length_fine};
 use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::use_store;
 use crate::ordering::asked_length;
+use crate::project::usual_lengths;
 use crate::units::{Length, UnitSystem, parse_length_not_negative, sort_by_number};
 use leptos::prelude::*;
 
 /// Lengths closer than this are the same.
 const SAME: Length = Length::inches(0.05);
 
-/// Lengths mills commonly saw to (common practice).
-fn usual(units: UnitSystem) -> Vec<Length> {
-    match units {
-        UnitSystem::Imperial => (3..=12).map(|pair| Length::feet(2.0 * f64::from(pair))).collect(),
-        UnitSystem::Metric => (4..=12).map(|half| Length::millimetres(600.0 * f64::from(half))).collect(),
-    }
-}
-
 /// The usual lengths and the project's own, shortest first.
 fn offered(own: &[Length], units: UnitSystem) -> Vec<Length> {
     let mut all = own.to_vec();
-    for length in usual(units) {
+    for length in usual_lengths(units) {
         if !has(&all, length) {
             all.push(length);
         }

@@ -8,10 +8,15 @@ mod lengths;
 mod message;
 mod order_list;
 mod piece;
+mod pieces;
+mod pile_text;
 mod prices;
 mod spacing;
+mod studied;
 mod truck;
 mod wood;
+mod yard;
+mod yard_lots;
 
 use super::drawn::{fact, long};
 use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
@@ -29,11 +34,13 @@ use hauling::hauling_fold;
 use lengths::lengths;
 use leptos::prelude::*;
 use order_list::order_list;
+use pieces::pieces_fold;
 use prices::prices;
 use spacing::spacing_fold;
 use std::sync::Arc;
 use truck::truck;
 use wood::wood_fold;
+use yard::yard_fold;
 
 /// Mill.
 pub fn mill_page() -> Tag {
@@ -56,6 +63,8 @@ pub fn mill_page() -> Tag {
             .child(prices())
             .child(lifting())
             .child(cost_fold())
+            .child(yard_fold())
+            .child(pieces_fold())
             .child(spacing_fold())
             .child(wood_fold())
             .child(wood())

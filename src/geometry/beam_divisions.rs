@@ -1,0 +1,109 @@
+//! The ways to divide the beam that need different lengths of stock.
+//!
+//! Of the ways that need the same lengths, in whatever order, the one is kept whose scarfs lie best. Places and pieces are
+//! those the beam's own search allows: only what is sought differs.
+use std::collections::BTreeMap;
+
+use super::beam_line::{candidates, piece_stock, scarf_cost};
+use super::scarf_place::{Place, Surroundings};
+use crate::project::{Mill, ScarfPlace};
+use crate::units::{Length, sort_by_number};
+
+/// For each place of a scarf so many ways that lead to it are followed, the cheapest: a long beam over many posts has more
+/// than anyone waits for.
+const KEPT: usize = 16;
+
+/// One way to divide the beam.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Division {
+    /// Its scarfs, left to right.
+    pub places: Vec<ScarfPlace>,
+    /// The stock of each piece, left to right.
+    pub stock: Vec<Length>,
+}
+
+impl Division {
+    /// Stock end to end.
+    #[must_use]
+    pub fn long(&self) -> Length {
+        self.stock.iter().copied().sum()
+    }
+}
+
+/// The way to a scarf: what it cost, the scarfs, the stock of the pieces before it.
+#[derive(Clone)]
+struct Way {
+    cost: f64,
+    cuts: Vec<usize>,
+    stock: Vec<Length>,
+}
+
+/// Ways by the lengths they need, shortest first, in thousandths of an inch.
+type Ways = BTreeMap<Vec<i64>, Way>;
+
+/// The ways to divide the beam out of the mill's lengths, the least stock first, then the best places.
+#[must_use]
+pub fn divisions(around: &Surroundings, mill: &Mill) -> Vec<Division> {
+    let all = candidates(around);
+    let mut done = Ways::new();
+    if let Some(stock) = piece_stock(around, mill, None, None) {
+        keep(&mut done, Way { cost: 0.0, cuts: Vec::new(), stock: vec![stock] });
+    }
+    let first = |at: usize| {
+        let mut ways = Ways::new();
+        if let Some(stock) = piece_stock(around, mill, None, Some(&all[at])) {
+            keep(&mut ways, Way { cost: scarf_cost(&all[at].1), cuts: vec![at], stock: vec![stock] });
+        }
+        ways
+    };
+    let mut layer: Vec<Ways> = (0..all.len()).map(first).collect();
+    // Every scarf lies in a bay of its own.
+    for _ in 1..around.posts.len() {
+        for (at, ways) in layer.iter().enumerate().filter(|(_, ways)| !ways.is_empty()) {
+            if let Some(stock) = piece_stock(around, mill, Some(&all[at]), None) {
+                ways.values().for_each(|way| keep(&mut done, further(way, None, stock)));
+            }
+        }
+        layer = (0..all.len()).map(|next| extended(around, mill, &all, &layer, next)).collect();
+    }
+    let mut found: Vec<Way> = done.into_values().collect();
+    sort_by_number(&mut found, |way| way.stock.iter().copied().sum::<Length>().to_feet() + way.cost * 1e-3);
+    let division = |way: Way| Division { places: way.cuts.iter().map(|at| all[*at].0).collect(), stock: way.stock };
+    found.into_iter().map(division).collect()
+}
+
+/// All ways that lead to one scarf more.
+fn extended(around: &Surroundings, mill: &Mill, all: &[(ScarfPlace, Place)], layer: &[Ways], next: usize) -> Ways {
+    let mut ways = Ways::new();
+    for (at, before) in layer.iter().enumerate().take(next).filter(|(_, before)| !before.is_empty()) {
+        if let Some(stock) = piece_stock(around, mill, Some(&all[at]), Some(&all[next])) {
+            let cost = scarf_cost(&all[next].1);
+            before.values().for_each(|way| keep(&mut ways, further(way, Some((next, cost)), stock)));
+        }
+    }
+    let rank = |way: &Way| way.cost + way.stock.iter().copied().sum::<Length>().to_feet();
+    while ways.len() > KEPT {
+        let worst = ways.iter().max_by(|a, b| rank(a.1).total_cmp(&rank(b.1))).map(|(key, _)| key.clone());
+        worst.and_then(|key| ways.remove(&key));
+    }
+    ways
+}
+
+fn further(way: &Way, next: Option<(usize, f64)>, stock: Length) -> Way {
+    let mut way = way.clone();
+    way.stock.push(stock);
+    if let Some((cut, cost)) = next {
+        way.cuts.push(cut);
+        way.cost += cost;
+    }
+    way
+}
+
+/// Keeps it where none that needs the same lengths lies better.
+fn keep(ways: &mut Ways, way: Way) {
+    let mut key: Vec<i64> = way.stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
+    key.sort_unstable();
+    if ways.get(&key).is_none_or(|known| way.cost < known.cost) {
+        ways.insert(key, way);
+    }
+}

@@ -1,0 +1,237 @@
+//! The pieces of the beam as part of the choice: divisions that need other lengths of stock, with what each does to the price,
+//! to the scarfs and to strength.
+//!
+//! A division is offered only where nothing is worse with it: no new problem, no check that holds now and fails then. Those
+//! that only a check forbids are shown with that check.
+use super::judged::{Judged, Refusal};
+use super::moved::{Moves, moves};
+use super::stepper::{Progress, Stepper};
+use crate::geometry::{BraceShape, Division, Surroundings, UncutBeam, beam_housing, divisions};
+use crate::project::{Mill, Project, ScarfPlace};
+use crate::tickets::Role;
+use crate::units::{Length, Money, Weight};
+
+/// Most divisions that are worked out whole, those of the least stock first.
+const MOST: usize = 24;
+
+/// One division of the beam, worked out whole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PiecesAnswer {
+    /// The project with it.
+    pub project: Project,
+    /// Its scarfs, left to right.
+    pub places: Vec<ScarfPlace>,
+    /// The stock that each piece asks for, left to right.
+    pub stock: Vec<Length>,
+    /// Price of the whole order of timber.
+    pub price: Money,
+    /// The heaviest piece, its mark and its green weight.
+    pub heaviest: (String, Weight),
+    /// The greatest ratio among the checks of its scarfs; nothing where it has none, or none could be judged.
+    pub worst_scarf: Option<f64>,
+    /// The member that is asked most of in the whole frame, and its share.
+    pub worst: Option<(String, f64)>,
+    /// What moves, joint by joint.
+    pub moves: Moves,
+    /// It is how the beam is divided now.
+    pub is_own: bool,
+    /// Checks that hold now and would fail with it, in words: it is not offered then.
+    pub falls: Vec<String>,
+}
+
+/// The study: one division a step.
+pub struct BeamPieces {
+    own: Judged,
+    waiting: Vec<Division>,
+    next: usize,
+    /// Divisions that stand, the cheapest first.
+    found: Vec<PiecesAnswer>,
+    /// How many were left out for a problem that is no check.
+    n_refused: usize,
+}
+
+/// The frame's own surroundings of its scarfs, put to use.
+fn with_surroundings<T>(judged: &Judged, work: impl FnOnce(&Surroundings) -> T) -> Option<T> {
+    let (project, shape) = (&judged.project, &judged.built.shape);
+    let (frame, rules) = (&project.frame, &project.joinery);
+    let uncut = UncutBeam::new(frame, &shape.posts, &shape.braces, &shape.rafters).ok()?;
+    let around = Surroundings {
+        frame,
+        rules,
+        posts: &shape.posts,
+        braces: &shape.braces,
+        pocket: BraceShape::new(frame, rules).beam_pocket(rules, beam_housing(frame, rules)),
+        rafters: &shape.rafters,
+        uncut: &uncut,
+        units: project.units,
+    };
+    Some(work(&around))
+}
+
+/// The ways to divide the beam of a frame out of a mill's lengths, the least stock first.
+#[must_use]
+pub(super) fn divisions_of(judged: &Judged, mill: &Mill) -> Vec<Division> {
+    with_surroundings(judged, |around| divisions(around, mill)).unwrap_or_default()
+}
+
+/// The project with its beam divided so.
+#[must_use]
+pub(super) fn divided(project: &Project, places: &[ScarfPlace]) -> Project {
+    let mut changed = project.clone();
+    changed.frame.scarfs.by_hand = places.to_vec();
+    if places.is_empty() {
+        changed.frame.scarfs.n_pieces = Some(1);
+    }
+    changed
+}
+
+/// The stock of each piece of the beam, left to right.
+fn stock_of(judged: &Judged) -> Vec<Length> {
+    let mill = &judged.project.mill;
+    let pieces = judged.built.sticks.iter().filter(|stick| stick.role == Role::Beam);
+    pieces.map(|stick| mill.stock_for(stick.net_length()).unwrap_or(stick.net_length())).collect()
+}
+
+fn sorted(stock: &[Length]) -> Vec<i64> {
+    let mut all: Vec<i64> = stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
+    all.sort_unstable();
+    all
+}
+
+impl BeamPieces {
+    /// The study of a project; nothing where it cannot be built.
+    #[must_use]
+    pub fn new(project: &Project) -> Option<Self> {
+        let own = Judged::of(project.clone())?;
+        let own_stock = stock_of(&own);
+        let mut waiting = divisions_of(&own, &project.mill);
+        waiting.retain(|division| sorted(&division.stock) != sorted(&own_stock));
+        waiting.truncate(MOST);
+        let mut study = Self { own, waiting, next: 0, found: Vec::new(), n_refused: 0 };
+        let own = study.answer(&study.own, Vec::new());
+        study.found.push(PiecesAnswer { is_own: true, ..own });
+        Some(study)
+    }
+
+    /// The divisions so far, the frame's own among them, the cheapest first.
+    #[must_use]
+    pub fn found(&self) -> &[PiecesAnswer] {
+        &self.found
+    }
+
+    /// How many divisions were left out since the frame could not be built with them, or brought a new problem.
+    #[must_use]
+    pub const fn n_refused(&self) -> usize {
+        self.n_refused
+    }
+
+    fn answer(&self, judged: &Judged, falls: Vec<String>) -> PiecesAnswer {
+        PiecesAnswer {
+            places: judged.built.shape.beam.scarfs.iter().map(|scarf| scarf.place).collect(),
+            stock: stock_of(judged),
+            price: judged.price(),
+            heaviest: judged.heaviest_piece(),
+            worst_scarf: judged.worst_scarf(),
+            worst: judged.strength.worst().and_then(|check| Some((check.member.clone(), check.ratio()?))),
+            moves: moves(&self.own, judged),
+            project: judged.project.clone(),
+            is_own: false,
+            falls,
+        }
+    }
+
+    fn try_out(&mut self, division: &Division) {
+        let answer = match self.own.changed(divided(&self.own.project, &division.places)) {
+            Ok(judged) => self.answer(&judged, Vec::new()),
+            Err(Refusal::Weaker(judged, falls)) => self.answer(&judged, falls),
+            Err(Refusal::Stops | Refusal::Problem) => {
+                self.n_refused += 1;
+                return;
+            }
+        };
+        // Those that are offered come first.
+        let rank = |answer: &PiecesAnswer| (!answer.falls.is_empty(), answer.price, answer.stock.len());
+        let place = self.found.partition_point(|known| rank(known) <= rank(&answer));
+        self.found.insert(place, answer);
+    }
+}
+
+impl Stepper for BeamPieces {
+    fn next_step(&mut self) -> Progress {
+        if let Some(division) = self.waiting.get(self.next).cloned() {
+            self.next += 1;
+            self.try_out(&division);
+        }
+        Progress { done: self.next, of: self.waiting.len() }
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::checks::Strength;
+    use crate::lay_out;
+    use crate::project::demo;
+
+    fn through(project: &Project) -> BeamPieces {
+        let mut study = BeamPieces::new(project).unwrap();
+        let mut done = 0;
+        loop {
+            let progress = study.next_step();
+            assert!(progress.done <= progress.of && (progress.is_done() || progress.done == done + 1));
+            done = progress.done;
+            if progress.is_done() {
+                return study;
+            }
+        }
+    }
+
+    /// What is said of each division is what the whole program says of the project with it; none is worse than the frame.
+    #[test]
+    fn every_division_is_a_frame_no_worse() {
+        for project in [demo::wool_barn(), demo::log_store()] {
+            let before = Judged::of(project.clone()).unwrap();
+            let study = through(&project);
+            let found = study.found();
+            assert!(found.len() > 1, "{:?}", study.n_refused());
+            assert_eq!(found.iter().filter(|answer| answer.is_own).count(), 1);
+            let offered: Vec<_> = found.iter().filter(|answer| answer.falls.is_empty()).collect();
+            assert!(offered.windows(2).all(|pair| pair[0].price <= pair[1].price));
+            let failing = |strength: &Strength| strength.checks.iter().filter(|check| !check.passes()).count();
+            for answer in &offered {
+                let after = Judged::of(answer.project.clone()).unwrap();
+                assert!(failing(&after.strength) <= failing(&before.strength));
+            }
+            for answer in found {
+                let design = lay_out(&answer.project);
+                let built = design.built.unwrap();
+                assert_eq!(built.order.price, answer.price);
+                let places: Vec<ScarfPlace> = built.shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+                assert_eq!(places, answer.places);
+                assert!(built.shape.beam.scarfs.iter().all(|scarf| scarf.judged.is_some()));
+                assert!(design.problems.len() <= before.problems.len(), "{:?}", design.problems);
+                assert!(answer.heaviest.1 <= project.mill.heaviest_pick);
+                // A piece and both docked ends come out of the stock it is said to need, and out of nothing shorter.
+                for (stock, piece) in answer.stock.iter().zip(&built.shape.beam.pieces) {
+                    assert_eq!(project.mill.stock_for(piece.length()), Some(*stock));
+                }
+            }
+            let lengths: Vec<Vec<i64>> = found.iter().map(|answer| sorted(&answer.stock)).collect();
+            assert!(lengths.iter().enumerate().all(|(at, one)| !lengths[..at].contains(one)));
+        }
+    }
+
+    /// The search of the beam itself is among the divisions: with the same lengths none lies better.
+    #[test]
+    fn the_proposed_division_is_one_of_them() {
+        for project in [demo::wool_barn(), demo::log_store()] {
+            let own = Judged::of(project.clone()).unwrap();
+            let all = divisions_of(&own, &project.mill);
+            let stock = stock_of(&own);
+            let like = all.iter().find(|division| sorted(&division.stock) == sorted(&stock)).unwrap();
+            let places: Vec<ScarfPlace> = own.built.shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+            assert_eq!(like.places, places);
+        }
+    }
+}
