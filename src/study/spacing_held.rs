@@ -1,6 +1,7 @@
 //! What another rafter spacing costs where the roof must carry as it does now: wider rafters apart, deeper rafters or
 //! thicker purlins under the same snow.
 use super::spacing::steps;
+use super::stepper::{Progress, Stepper};
 use crate::checks::{Check, Strength};
 use crate::evaluate;
 use crate::materials::Timber;
@@ -28,9 +29,8 @@ pub struct HeldPoint {
 const PURLINS: [f64; 3] = [0.0, 1.0, 2.0];
 const RAFTERS: [f64; 6] = [-2.0, -1.0, 0.0, 1.0, 2.0, 3.0];
 
-/// Tries spacing after spacing, one whole answer a step.
+/// Tries spacing after spacing, one whole answer a step; a spacing at which no size does is left out.
 ///
-/// It gives nothing while it tries, and the point once rafters and purlins carry; a spacing at which no size does is left out.
 /// They carry where none of their checks comes past 100 %, or past what it comes to now where that is more, and no check is
 /// left open that is not open now.
 #[derive(Clone, Debug)]
@@ -42,6 +42,7 @@ pub struct HeldSpacings {
     /// Spacings with the sizes still to be tried at each.
     left: Vec<(Length, Vec<(f64, f64)>)>,
     n_all: usize,
+    found: Vec<HeldPoint>,
 }
 
 impl HeldSpacings {
@@ -63,13 +64,17 @@ impl HeldSpacings {
             PURLINS.iter().flat_map(|purlin| RAFTERS.iter().map(move |rafter| (*purlin, *rafter))).rev().collect();
         let n_all = spacings.len();
         let left = spacings.into_iter().map(|spacing| (spacing, sizes.clone())).collect();
-        Some(Self { project: project.clone(), rafters, purlins, left, n_all })
+        Some(Self { project: project.clone(), rafters, purlins, left, n_all, found: Vec::new() })
     }
 
-    /// Spacings done, and of how many.
+    /// What was found by now, from close to wide.
     #[must_use]
-    pub fn progress(&self) -> (usize, usize) {
-        (self.n_all - self.left.len(), self.n_all)
+    pub fn found(&self) -> &[HeldPoint] {
+        &self.found
+    }
+
+    const fn progress(&self) -> Progress {
+        Progress { done: self.n_all - self.left.len(), of: self.n_all }
     }
 
     fn try_sizes(&self, spacing: Length, (purlin, rafter): (f64, f64)) -> Tried {
@@ -105,20 +110,20 @@ enum Tried {
     PurlinFails,
 }
 
-impl Iterator for HeldSpacings {
-    type Item = Option<HeldPoint>;
-
-    fn next(&mut self) -> Option<Self::Item> {
-        let (spacing, sizes) = self.left.last_mut()?;
-        let spacing = *spacing;
-        let Some(size) = sizes.pop() else {
+impl Stepper for HeldSpacings {
+    /// One size at one spacing.
+    fn next_step(&mut self) -> Progress {
+        let Some((spacing, size)) = self.left.last_mut().map(|(spacing, sizes)| (*spacing, sizes.pop())) else {
+            return self.progress();
+        };
+        let Some(size) = size else {
             self.left.pop();
-            return Some(None);
+            return self.progress();
         };
         match self.try_sizes(spacing, size) {
             Tried::Carries(point) => {
                 self.left.pop();
-                return Some(Some(point));
+                self.found.push(point);
             }
             Tried::PurlinFails => {
                 if let Some((_, sizes)) = self.left.last_mut() {
@@ -127,7 +132,7 @@ impl Iterator for HeldSpacings {
             }
             Tried::Fails => {}
         }
-        Some(None)
+        self.progress()
     }
 }
 
@@ -183,7 +188,9 @@ mod tests {
     use crate::project::demo;
 
     fn points(project: &Project) -> Vec<HeldPoint> {
-        HeldSpacings::new(project).unwrap().flatten().collect()
+        let mut search = HeldSpacings::new(project).unwrap();
+        while !search.next_step().is_done() {}
+        search.found().to_vec()
     }
 
     /// Each point is the project worked out with its sizes, and a size less deep would not carry.

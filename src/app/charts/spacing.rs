@@ -2,17 +2,17 @@
 use super::curve::{Curve, draw};
 use crate::app::components::{figures, fractions, show_length_fine};
 use crate::app::dom::{Tag, parts, tag};
-use crate::study::SpacingPoint;
-use crate::units::{UnitSystem, show_money, show_weight};
+use crate::study::{HeldPoint, SpacingPoint};
+use crate::units::{Length, UnitSystem, show_money, show_weight};
 
 /// What of a point is drawn upward.
 type Value = fn(&SpacingPoint, UnitSystem) -> f64;
 
 /// Number and weight of the rafters and price of the order over the spacing.
 pub fn spacing_charts(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> Tag {
-    let (across, heavy) = match units {
-        UnitSystem::Imperial => ("inches", "lb"),
-        UnitSystem::Metric => ("mm", "kg"),
+    let heavy = match units {
+        UnitSystem::Imperial => "lb",
+        UnitSystem::Metric => "kg",
     };
     let curves: [(String, Value); 3] = [
         ("How many rafters".to_owned(), |point, _| point.n_rafters as f64),
@@ -25,17 +25,8 @@ pub fn spacing_charts(points: Vec<SpacingPoint>, units: UnitSystem, currency: St
     let figures = curves
         .into_iter()
         .map(|(caption, value)| {
-            let svg = draw(&curve(&points, units, value));
-            tag("figure")
-                .class("chart")
-                .child(
-                    tag("figcaption")
-                        .class("chart__caption")
-                        .child(caption)
-                        .child(", over the spacing in ")
-                        .child(across),
-                )
-                .child(tag("div").class("chart__place").html(&svg))
+            let values = points.iter().map(|point| (point.spacing, value(point, units)));
+            over_spacing(caption, values, points.iter().position(|point| point.is_own), units)
         })
         .collect::<Vec<_>>();
     parts()
@@ -44,16 +35,28 @@ pub fn spacing_charts(points: Vec<SpacingPoint>, units: UnitSystem, currency: St
         .child(table(points, units, currency))
 }
 
-fn curve(points: &[SpacingPoint], units: UnitSystem, value: Value) -> Curve {
-    let across = |point: &SpacingPoint| match units {
-        UnitSystem::Imperial => point.spacing.to_inches(),
-        UnitSystem::Metric => point.spacing.to_millimetres(),
+/// Price of the order over the spacing, where rafters and purlins carry.
+pub fn held_chart(points: &[HeldPoint], units: UnitSystem, currency: &str) -> Tag {
+    let values = points.iter().map(|point| (point.spacing, point.order_price.to_f64()));
+    over_spacing(format!("The whole order, {currency}"), values, points.iter().position(|point| point.is_own), units)
+}
+
+fn over_spacing(
+    caption: String,
+    values: impl Iterator<Item = (Length, f64)>,
+    own: Option<usize>,
+    units: UnitSystem,
+) -> Tag {
+    let (across, in_units): (_, fn(Length) -> f64) = match units {
+        UnitSystem::Imperial => ("inches", Length::to_inches),
+        UnitSystem::Metric => ("mm", Length::to_millimetres),
     };
-    Curve {
-        points: points.iter().map(|point| (across(point), value(point, units))).collect(),
-        own: points.iter().position(|point| point.is_own),
-        decimals: 0,
-    }
+    let points = values.map(|(spacing, value)| (in_units(spacing), value)).collect();
+    let svg = draw(&Curve { points, own, decimals: 0 });
+    tag("figure")
+        .class("chart")
+        .child(tag("figcaption").class("chart__caption").child(caption).child(", over the spacing in ").child(across))
+        .child(tag("div").class("chart__place").html(&svg))
 }
 
 fn table(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> Tag {

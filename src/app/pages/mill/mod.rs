@@ -12,6 +12,7 @@ mod pieces;
 mod pile_text;
 mod prices;
 mod spacing;
+mod spacing_held;
 mod studied;
 mod truck;
 mod wood;

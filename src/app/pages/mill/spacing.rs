@@ -1,4 +1,5 @@
 //! What another rafter spacing would do; reckoned only while its fold is open.
+use super::spacing_held::spacing_held;
 use crate::app::charts::spacing_charts;
 use crate::app::components::word;
 use crate::app::dom::{Tag, tag};
@@ -46,7 +47,8 @@ pub fn spacing_fold() -> Tag {
                      cheaper, and asks more of every rafter: see Strength. Spacings the frame \
                      cannot be built at are left out.",
                 ))
-                .live(charts),
+                .live(charts)
+                .shown(move || open.get(), spacing_held),
         )
 }
 
