@@ -212,11 +212,10 @@ fn defects(way: &Way) -> Tag {
 fn place(way: &Way) -> Tag {
     let store = use_store();
     let order = order_memo();
-    let way = way.clone();
+    let section = way.section;
     let options = move || -> Vec<(String, String)> {
         let all: Vec<Place> = store.good().map(|good| places(&good.project, &good.built)).unwrap_or_default();
-        let named =
-            all.iter().filter(|place| place.takes(way.section)).map(|place| (place.name.clone(), place.short()));
+        let named = all.iter().filter(|place| place.takes(section)).map(|place| (place.name.clone(), place.short()));
         [(String::new(), "where it does best".to_owned())].into_iter().chain(named).collect()
     };
     let lens = {
@@ -225,7 +224,7 @@ fn place(way: &Way) -> Tag {
     };
     parts().live(move || {
         order.track();
-        pick(lens.clone(), "Its place", "left open, it is sought with the rest", untrack(&options))
+        pick(lens.clone(), "Its place", "left open, it is sought with the rest", untrack(options))
     })
 }
 
