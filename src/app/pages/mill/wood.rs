@@ -101,7 +101,11 @@ fn movements(project: &Project, found: &Seasoning) -> Tag {
         let cells = cells.into_iter().map(|cell| tag("td").child(fractions(&cell)));
         tag("tr").child(tag("th").attr("scope", "row").child(name)).child(cells.collect::<Vec<_>>())
     };
-    let pitch = row("Roof’s pitch", found.pitch.iter().map(|pitch| pitch_words(*pitch, units)).collect());
+    let pitch_name = match units {
+        UnitSystem::Imperial => "Roof’s pitch, in 12",
+        UnitSystem::Metric => "Roof’s pitch",
+    };
+    let pitch = row(pitch_name, found.pitch.iter().map(|pitch| pitch_words(*pitch, units)).collect());
     let moves = found
         .movements
         .iter()
@@ -114,7 +118,7 @@ fn movements(project: &Project, found: &Seasoning) -> Tag {
         parts()
             .child(tag("div").class("moves").child(figures(
                 "What moves as the wood dries, year by year",
-                &["", "Raised", "1", "2", "3", "4", "5", "Dry"],
+                &["What", "Raised", "Year 1", "2", "3", "4", "5", "Dry"],
                 rows,
             )))
             .child(tag("dl").class("meanings").child(means.collect::<Vec<_>>()))
@@ -130,7 +134,7 @@ fn movements(project: &Project, found: &Seasoning) -> Tag {
 /// A pitch finely enough to see it move.
 fn pitch_words(pitch: crate::units::Slope, units: UnitSystem) -> String {
     match units {
-        UnitSystem::Imperial => format!("{:.3} in 12", pitch.to_in_twelve()),
+        UnitSystem::Imperial => format!("{:.3}", pitch.to_in_twelve()),
         UnitSystem::Metric => format!("{:.2}°", pitch.to_degrees()),
     }
 }
