@@ -5,7 +5,7 @@ use super::scene::{Anchor, Drawn, Layer, Margins, Part, Scene, Text};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::ordering::{OrderLine, StickOrder, asked_length};
-use crate::project::Project;
+use crate::project::{Heart, Project};
 use crate::units::{Length, UnitSystem, sort_by_number};
 use crate::wording::length;
 
@@ -19,12 +19,15 @@ const UNDER: f64 = 6.0;
 /// Width and height a letter takes, px.
 const LETTER: (f64, f64) = (6.3, 14.0);
 
-/// Stock of one length that is cut alike.
+/// Stock of one length that is cut alike; spares are cut into nothing yet.
 struct Pile<'a> {
     line: &'a OrderLine,
     /// The marks out of each.
     holds: Vec<&'a [String]>,
 }
+
+/// What is cut into nothing.
+const SPARE: &[String] = &[];
 
 /// The drawing for a sheet `width_px` wide: words keep their height on it, so the rows' height follows from it.
 #[must_use]
@@ -41,12 +44,13 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
     };
     let px = |pixels: f64| Length::inches(pixels / scale);
     let mut top = Length::ZERO - px(UNDER);
-    let mut section = None;
+    let mut above = String::new();
     for pile in piles(&order.lines, &order.sticks) {
-        if section != Some(pile.line.section) {
-            section = Some(pile.line.section);
+        let head = heading(pile.line, project.units);
+        if above != head {
+            above.clone_from(&head);
             top -= px(WORDS);
-            words(&mut scene, top, pile.line.section.label(project.units), None);
+            words(&mut scene, top, head, None);
         }
         top -= px(WORDS);
         let says = pile_words(&pile, project.units, width_px);
@@ -55,14 +59,10 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
         bar(&mut scene, project, &pile, &order.sticks, (top - px(4.0), height));
         top -= px(4.0) + height + px(UNDER);
     }
-    for (mark, needed) in &order.unplaced {
+    let unplaced = order.unplaced.iter().map(|stick| (stick, "no length holds it"));
+    for ((mark, needed), why) in unplaced.chain(order.lacking.iter().map(|stick| (stick, "none is left"))) {
         top -= px(WORDS);
-        words(
-            &mut scene,
-            top,
-            format!("{mark}: {} and no length holds it", length(*needed, project.units)),
-            Some(mark),
-        );
+        words(&mut scene, top, format!("{mark}: {} and {why}", length(*needed, project.units)), Some(mark));
         let outline = Polygon::rectangle(Point::new(Length::ZERO, top - px(4.0)), Point::new(*needed, top - px(16.0)));
         scene.area(Layer::Hidden, outline).of_stick(mark);
         top -= px(16.0 + UNDER);
@@ -72,6 +72,13 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
     lines.append(&mut scene.parts);
     scene.parts = lines;
     scene
+}
+
+/// "4x6, free of heart, second delivery".
+fn heading(line: &OrderLine, units: UnitSystem) -> String {
+    let heart = if line.heart == Heart::Either { String::new() } else { format!(", {}", line.heart.name()) };
+    let later = if line.delivery == 2 { ", second delivery" } else { "" };
+    format!("{}{heart}{later}", line.section.label(units))
 }
 
 /// Lines of the order parted into what is cut alike, in the order's order.
@@ -89,6 +96,9 @@ fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pile<'a>> {
                 None => piles.push(Pile { line, holds: vec![marks] }),
             }
         }
+        if line.n_spare > 0 {
+            piles.push(Pile { line, holds: vec![SPARE; line.n_spare] });
+        }
     }
     piles
 }
@@ -97,6 +107,9 @@ fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pile<'a>> {
 fn pile_words(pile: &Pile<'_>, units: UnitSystem, width_px: f64) -> String {
     let each: Vec<String> = pile.holds.iter().map(|marks| marks.join(" + ")).collect();
     let count = format!("{} × {}", each.len(), asked_length(pile.line.length, units));
+    if pile.holds[0].is_empty() {
+        return format!("{count} · spare");
+    }
     let room = ((width_px - EDGES) / LETTER.0) as usize;
     let all = format!("{count} · {}", each.join(", "));
     let ends = format!("{count} · {} … {}", each[0], each[each.len() - 1]);
@@ -116,6 +129,11 @@ fn words(scene: &mut Scene, y: Length, says: String, mark: Option<&String>) {
 /// One bar: docked end, stick, docked end, the saw's cut, the next stick, and what is left over.
 fn bar(scene: &mut Scene, project: &Project, pile: &Pile<'_>, sticks: &[StickOrder], (top, height): (Length, Length)) {
     let bottom = top - height;
+    if pile.holds[0].is_empty() {
+        scene.rectangle(Layer::Wood, (Length::ZERO, pile.line.length), (bottom, top));
+        grain(scene, (Length::ZERO, pile.line.length), (bottom, top));
+        return;
+    }
     let mut x = Length::ZERO;
     for (index, mark) in pile.holds[0].iter().enumerate() {
         let Some(stick) = sticks.iter().find(|stick| stick.mark == *mark) else { continue };
@@ -203,7 +221,7 @@ mod tests {
     use super::*;
     use crate::evaluate;
     use crate::ordering::n_pieces;
-    use crate::project::demo;
+    use crate::project::{Spares, demo};
 
     fn area_of(scene: &Scene, layer: Layer) -> f64 {
         scene
@@ -220,7 +238,9 @@ mod tests {
     /// Wood and waste of each bar make up the bar: nothing is lost, nothing lies on anything else.
     #[test]
     fn wood_and_waste_fill_the_stock() {
-        for project in [demo::wool_barn(), demo::log_store()] {
+        let mut spared = demo::wool_barn();
+        spared.buying.spares = Spares { each_section: 1, one_in: 8 };
+        for project in [demo::wool_barn(), demo::log_store(), spared] {
             let built = evaluate(&project).built.unwrap();
             let scene = stock(&project, &built, 900.0);
             let piles = piles(&built.order.lines, &built.order.sticks);
