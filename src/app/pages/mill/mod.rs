@@ -1,7 +1,10 @@
 //! The mill: what to order, what it weighs and costs, and what has come off the truck.
 mod clipboard;
 mod hand_out;
+mod how_ordered;
 mod lengths;
+mod limits;
+mod long_prices;
 mod order_list;
 mod prices;
 mod spacing;
@@ -18,8 +21,10 @@ use crate::materials::{Confidence, species};
 use crate::ordering::Order;
 use crate::units::{show_density, show_weight};
 use hand_out::hand_out;
+use how_ordered::how_ordered;
 use lengths::lengths;
 use leptos::prelude::*;
+use limits::limits;
 use order_list::order_list;
 use prices::prices;
 use spacing::spacing_fold;
@@ -41,6 +46,7 @@ pub fn mill_page() -> Tag {
         parts()
             .child(order_list())
             .child(hand_out())
+            .child(how_ordered())
             .child(truck())
             .child(the_mill())
             .child(prices())
@@ -83,6 +89,7 @@ fn the_mill() -> Tag {
         true,
         parts()
             .child(lengths())
+            .child(limits())
             .child(
                 length_field(lens!(mill.trim_each_end), "Docked from each end")
                     .hint("before the first mark; checks and dirt go with it")

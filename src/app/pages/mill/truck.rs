@@ -88,10 +88,7 @@ fn card(line: OrderLine, received: Memo<BTreeMap<String, Piece>>) -> Tag {
         });
     };
     let ticks = (1..=count)
-        .map(|number| {
-            let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
-            tick(piece_name(&line, number), as_ordered(&line), number, sticks, received)
-        })
+        .map(|number| tick(piece_name(&line, number), as_ordered(&line), number, line.piece_words(number), received))
         .collect::<Vec<_>>();
     tag("section")
         .class("truck")
