@@ -26,7 +26,7 @@ struct Wishes {
 }
 
 fn wishes() -> impl Strategy<Value = Wishes> {
-    let one = (0..3usize, [0..3usize; 7], any::<[bool; 7]>(), (0..3usize, 0..8usize));
+    let one = (0..3usize, proptest::array::uniform7(0..3usize), any::<[bool; 7]>(), (0..3usize, 0..8usize));
     let mill = (
         proptest::collection::vec((6..22u8, 0..90i64), 0..3),
         proptest::collection::vec((0..7usize, 0..8usize, 0..4usize), 0..4),
