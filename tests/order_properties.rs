@@ -23,6 +23,8 @@ struct Wishes {
     spares: (usize, usize),
     long: Vec<(u8, i64)>,
     limits: Vec<(usize, usize, usize)>,
+    /// Braces, rafters and ledger are of one section.
+    is_alike: bool,
 }
 
 fn wishes() -> impl Strategy<Value = Wishes> {
@@ -30,14 +32,16 @@ fn wishes() -> impl Strategy<Value = Wishes> {
     let mill = (
         proptest::collection::vec((6..22u8, 0..90i64), 0..3),
         proptest::collection::vec((0..7usize, 0..8usize, 0..4usize), 0..4),
+        any::<bool>(),
     );
-    (one, mill).prop_map(|((aim, hearts, later, spares), (long, limits))| Wishes {
+    (one, mill).prop_map(|((aim, hearts, later, spares), (long, limits, is_alike))| Wishes {
         aim,
         hearts,
         later,
         spares,
         long,
         limits,
+        is_alike,
     })
 }
 
@@ -102,12 +106,23 @@ fn sticks_of(project: &Project) -> Option<Vec<Stick>> {
     lay_out(project).built.map(|built| built.sticks.clone())
 }
 
+/// As they are, or braces, rafters and ledger of one section, so that kinds share their stock.
+fn sticks_for(project: &Project, wishes: &Wishes) -> Option<Vec<Stick>> {
+    let mut sticks = sticks_of(project)?;
+    let alike = |stick: &&mut Stick| matches!(stick.role, Role::Brace | Role::Rafter | Role::Ledger);
+    if wishes.is_alike {
+        let section = project.frame.timbers.brace.ordered;
+        sticks.iter_mut().filter(alike).for_each(|stick| stick.timber.ordered = section);
+    }
+    Some(sticks)
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn every_order_adds_up(mut project in projects(), wishes in wishes()) {
-        if let Some(sticks) = sticks_of(&project) {
+        if let Some(sticks) = sticks_for(&project, &wishes) {
             wish(&mut project, &wishes);
             check(&project, &sticks, &order(&project, &sticks));
         }
@@ -116,7 +131,7 @@ proptest! {
     /// Each aim is best at its own: nothing proven cheapest is beaten, none has fewer sticks, none is lighter.
     #[test]
     fn every_aim_is_best_at_its_own(mut project in projects(), wishes in wishes()) {
-        if let Some(sticks) = sticks_of(&project) {
+        if let Some(sticks) = sticks_for(&project, &wishes) {
             wish(&mut project, &Wishes { spares: (0, 0), limits: Vec::new(), ..wishes });
             let [cheap, few, light] = OrderAim::ALL.map(|aim| {
                 project.buying.aim = aim;
@@ -138,7 +153,7 @@ proptest! {
     /// One length more never makes the sticks dearer, one length that runs out never cheaper, where both are proven.
     #[test]
     fn more_stock_is_never_dearer(mut project in projects(), wishes in wishes(), feet in 6..24u8) {
-        if let Some(sticks) = sticks_of(&project) {
+        if let Some(sticks) = sticks_for(&project, &wishes) {
             wish(&mut project, &Wishes { aim: 0, spares: (0, 0), limits: Vec::new(), ..wishes.clone() });
             let before = order(&project, &sticks);
             let mut richer = project.clone();

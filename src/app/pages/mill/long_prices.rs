@@ -1,4 +1,5 @@
 //! What long sticks cost more.
+use super::prices::twin;
 use crate::app::components::{Steps, length_field, money_field};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
@@ -48,6 +49,11 @@ fn one(index: usize) -> Tag {
             }
         },
     );
+    let read = more.clone();
+    let hint = Signal::derive(move || {
+        let project = store.project();
+        read.get(&project).map_or_else(String::new, |price| twin(price, &project))
+    });
     let label = Signal::derive(move || format!("More for each board foot, {}", store.project().currency));
     let remove = move |_| {
         store.edit(|project| {
@@ -63,7 +69,7 @@ fn one(index: usize) -> Tag {
                     .hint("a stick just so long is not; the last that is reached counts")
                     .steps(Steps::of(12.0, 300.0)),
             )
-            .child(money_field(more, label).steps(Steps::both(0.05)))
+            .child(money_field(more, label).hint(hint).steps(Steps::both(0.05)))
             .child(button("button button--small", remove).child("No longer")),
     )
 }

@@ -12,7 +12,7 @@ use crate::units::{Money, UnitSystem, show_money};
 use leptos::prelude::*;
 
 /// The price of a board foot with its twin, the price of a cubic metre.
-fn twin(price: Money, project: &Project) -> String {
+pub(super) fn twin(price: Money, project: &Project) -> String {
     format!("{} a cubic metre", show_money(per_cubic_metre(price), &project.currency))
 }
 
