@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use outshot::materials::Section;
-use outshot::ordering::{PileAnswer, StickOrder, from_yard};
-use outshot::project::{Lot, Project, demo};
+use outshot::ordering::{Kind, PileAnswer, StickOrder, from_yard};
+use outshot::project::{Heart, Lot, Project, Role, demo};
 use outshot::units::Length;
 use proptest::prelude::*;
 
@@ -28,7 +28,8 @@ fn answer(pile: &[u32], sticks: &[u32]) -> PileAnswer {
     assert_eq!(project.mill.kerf, Length::inches(KERF));
     let asked = sticks.iter().enumerate().map(|(place, long)| {
         let net = Length::inches(eighths(*long));
-        StickOrder { mark: place.to_string(), section: section(), net, allowance: Length::ZERO, ordered: net }
+        let kind = Kind { section: section(), heart: Heart::Either, delivery: 1 };
+        StickOrder { mark: place.to_string(), role: Role::Rafter, kind, net, allowance: Length::ZERO, ordered: net }
     });
     from_yard(&project, &asked.collect::<Vec<_>>())
 }

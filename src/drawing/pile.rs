@@ -5,7 +5,7 @@ use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::materials::Section;
 use crate::ordering::{Missing, OrderLine, PileAnswer, asked_length};
-use crate::project::{Lot, Project};
+use crate::project::{Heart, Lot, Project};
 use crate::units::{Length, Money, Volume, Weight};
 use crate::wording::length;
 
@@ -55,9 +55,14 @@ fn line(lot: &Lot, place: usize, answer: &PileAnswer) -> OrderLine {
         answer.bars.iter().filter(|bar| bar.lot == place).map(|bar| bar.sticks.clone()).collect();
     OrderLine {
         section: lot.section,
+        heart: Heart::Either,
+        delivery: 1,
         length: lot.length,
         count: holds.len(),
+        n_spare: 0,
+        before: 0,
         holds,
+        words: Vec::new(),
         volume: Volume::ZERO,
         weight: Weight::ZERO,
         price: Money::ZERO,

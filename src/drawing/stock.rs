@@ -5,7 +5,7 @@ use super::scene::{Anchor, Drawn, Layer, Margins, Part, Scene, Text};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::ordering::{OrderLine, StickOrder, asked_length};
-use crate::project::Project;
+use crate::project::{Heart, Project};
 use crate::units::{Length, UnitSystem, sort_by_number};
 use crate::wording::length;
 
@@ -19,7 +19,7 @@ pub(super) const UNDER: f64 = 6.0;
 /// Width and height a letter takes, px.
 const LETTER: (f64, f64) = (6.3, 14.0);
 
-/// Stock of one length that is cut alike.
+/// Stock of one length that is cut alike; spares are cut into nothing yet.
 pub(super) struct Pile<'a> {
     line: &'a OrderLine,
     /// The marks out of each.
@@ -32,6 +32,9 @@ impl<'a> Pile<'a> {
         self.holds.first().and_then(|marks| marks.first())
     }
 }
+
+/// What is cut into nothing.
+const SPARE: &[String] = &[];
 
 /// The drawing for a sheet `width_px` wide: words keep their height on it, so the rows' height follows from it.
 #[must_use]
@@ -48,12 +51,13 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
     };
     let px = |pixels: f64| Length::inches(pixels / scale);
     let mut top = Length::ZERO - px(UNDER);
-    let mut section = None;
+    let mut above = String::new();
     for pile in piles(&order.lines, &order.sticks) {
-        if section != Some(pile.line.section) {
-            section = Some(pile.line.section);
+        let head = heading(pile.line, project.units);
+        if above != head {
+            above.clone_from(&head);
             top -= px(WORDS);
-            words(&mut scene, top, pile.line.section.label(project.units), None);
+            words(&mut scene, top, head, None);
         }
         top -= px(WORDS);
         let says = pile_words(&pile, project.units, width_px);
@@ -62,14 +66,10 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
         bar(&mut scene, project, &pile, &order.sticks, (top - px(4.0), height));
         top -= px(4.0) + height + px(UNDER);
     }
-    for (mark, needed) in &order.unplaced {
+    let unplaced = order.unplaced.iter().map(|stick| (stick, "no length holds it"));
+    for ((mark, needed), why) in unplaced.chain(order.lacking.iter().map(|stick| (stick, "none is left"))) {
         top -= px(WORDS);
-        words(
-            &mut scene,
-            top,
-            format!("{mark}: {} and no length holds it", length(*needed, project.units)),
-            Some(mark),
-        );
+        words(&mut scene, top, format!("{mark}: {} and {why}", length(*needed, project.units)), Some(mark));
         let outline = Polygon::rectangle(Point::new(Length::ZERO, top - px(4.0)), Point::new(*needed, top - px(16.0)));
         scene.area(Layer::Hidden, outline).of_stick(mark);
         top -= px(16.0 + UNDER);
@@ -79,6 +79,13 @@ pub fn stock(project: &Project, built: &Built, width_px: f64) -> Scene {
     lines.append(&mut scene.parts);
     scene.parts = lines;
     scene
+}
+
+/// "4x6, free of heart, second delivery".
+fn heading(line: &OrderLine, units: UnitSystem) -> String {
+    let heart = if line.heart == Heart::Either { String::new() } else { format!(", {}", line.heart.name()) };
+    let later = if line.delivery == 2 { ", second delivery" } else { "" };
+    format!("{}{heart}{later}", line.section.label(units))
 }
 
 /// Lines of the order parted into what is cut alike, in the order's order.
@@ -96,6 +103,9 @@ pub(super) fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pi
                 None => piles.push(Pile { line, holds: vec![marks] }),
             }
         }
+        if line.n_spare > 0 {
+            piles.push(Pile { line, holds: vec![SPARE; line.n_spare] });
+        }
     }
     piles
 }
@@ -104,6 +114,9 @@ pub(super) fn piles<'a>(lines: &'a [OrderLine], sticks: &[StickOrder]) -> Vec<Pi
 pub(super) fn pile_words(pile: &Pile<'_>, units: UnitSystem, width_px: f64) -> String {
     let each: Vec<String> = pile.holds.iter().map(|marks| marks.join(" + ")).collect();
     let count = format!("{} × {}", each.len(), asked_length(pile.line.length, units));
+    if pile.holds[0].is_empty() {
+        return format!("{count} · spare");
+    }
     let all = format!("{count} · {}", each.join(", "));
     let ends = format!("{count} · {} … {}", each[0], each[each.len() - 1]);
     let first = format!("{count} · {}", each[0]);
@@ -134,6 +147,11 @@ pub(super) fn bar(
     (top, height): (Length, Length),
 ) {
     let bottom = top - height;
+    if pile.holds[0].is_empty() {
+        scene.rectangle(Layer::Wood, (Length::ZERO, pile.line.length), (bottom, top));
+        grain(scene, (Length::ZERO, pile.line.length), (bottom, top));
+        return;
+    }
     let mut x = Length::ZERO;
     for (index, mark) in pile.holds[0].iter().enumerate() {
         let Some(stick) = sticks.iter().find(|stick| stick.mark == *mark) else { continue };
@@ -221,7 +239,7 @@ mod tests {
     use super::*;
     use crate::evaluate;
     use crate::ordering::n_pieces;
-    use crate::project::demo;
+    use crate::project::{Spares, demo};
 
     fn area_of(scene: &Scene, layer: Layer) -> f64 {
         scene
@@ -238,7 +256,9 @@ mod tests {
     /// Wood and waste of each bar make up the bar: nothing is lost, nothing lies on anything else.
     #[test]
     fn wood_and_waste_fill_the_stock() {
-        for project in [demo::wool_barn(), demo::log_store()] {
+        let mut spared = demo::wool_barn();
+        spared.buying.spares = Spares { each_section: 1, one_in: 8 };
+        for project in [demo::wool_barn(), demo::log_store(), spared] {
             let built = evaluate(&project).built.unwrap();
             let scene = stock(&project, &built, 900.0);
             let piles = piles(&built.order.lines, &built.order.sticks);

@@ -1,21 +1,28 @@
 //! What to buy: timber in the mill's lengths, sheets, and what it all weighs and costs.
 pub mod came;
 mod costs;
+mod grade;
 pub mod hauling;
 mod least;
+mod limited;
 pub mod nest;
+mod offers;
 mod order;
 mod order_text;
+mod proof;
 mod received;
 mod roof_sheets;
+mod spare;
 mod stock;
 mod supply;
 mod takeoff;
 mod yard;
 
 pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
-pub use order::{Buying, Order, OrderLine, StickOrder, order};
+pub use grade::{full_words, sawn_words};
+pub use order::{Buying, Kind, Order, OrderLine, StickOrder, order};
 pub use order_text::{Cells, asked_length, n_pieces, order_csv, order_text, per_cubic_metre};
+pub use proof::{Delivery, WHY_TWICE};
 pub use received::{as_ordered, piece_name};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};

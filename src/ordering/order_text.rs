@@ -1,7 +1,9 @@
 //! The order in words for a message to the mill, and as rows for a spreadsheet.
 use std::fmt::Write;
 
+use super::grade::{full_words, sawn_words};
 use super::order::{Order, OrderLine};
+use crate::materials::species;
 use crate::project::Project;
 use crate::units::{Length, Money, UnitSystem, show_money, show_wood_volume};
 use crate::wording::{length, weight};
@@ -18,6 +20,9 @@ pub enum Cells {
 /// The mark some spreadsheets need to read a file as UTF-8 (from memory).
 const UTF8_MARK: char = '\u{feff}';
 
+/// Cells of a row.
+const N_CELLS: usize = 12;
+
 /// The order as a few lines that fit a message.
 #[must_use]
 pub fn order_text(project: &Project, order: &Order) -> String {
@@ -33,22 +38,60 @@ fn write_text(out: &mut String, project: &Project, order: &Order) -> std::fmt::R
     if !project.note.is_empty() {
         writeln!(out, "{}", project.note)?;
     }
-    writeln!(out, "Rough sawn, green, full size; {} docked at each end is in the lengths.\n", docked(project))?;
-    for line in &order.lines {
-        let (section, long) = (line.section.label(units), asked_length(line.length, units));
-        writeln!(out, "{} of {section} x {long}", line.count)?;
+    let wood = species(&project.frame.species).map_or("Timber", |wood| wood.name.as_str());
+    writeln!(out, "{wood}, rough sawn, green, full size; {} docked at each end is in the lengths.", docked(project))?;
+    writeln!(out, "{}", full_words(units))?;
+    sawn_words(project).iter().try_for_each(|says| writeln!(out, "{says}"))?;
+    let deliveries = order.deliveries();
+    for delivery in &deliveries {
+        if deliveries.len() > 1 {
+            let heavy = weight(delivery.weight, units);
+            writeln!(out, "\n{}: {} sticks, about {heavy} green", delivery.name(), delivery.n_pieces)?;
+        }
+        write_lines(out, project, order.lines_of(delivery.number))?;
     }
     for (mark, needed) in &order.unplaced {
         writeln!(out, "{mark}: needs {}, longer than any length on the list", length(*needed, units))?;
     }
+    for (mark, needed) in &order.lacking {
+        writeln!(out, "{mark}: needs {}, and none is left", length(*needed, units))?;
+    }
+    let spares = match order.n_spare() {
+        0 => String::new(),
+        n => format!(" ({n} spare)"),
+    };
+    let price = match order.price {
+        Money::ZERO => "no price said".to_owned(),
+        price => show_money(price, &project.currency).to_string(),
+    };
     writeln!(
         out,
-        "\nIn all {} sticks, {}, about {} green, {}",
+        "\nIn all {} sticks{spares}, {}, about {} green, {price}",
         n_pieces(order),
         show_wood_volume(order.volume, units),
         weight(order.weight, units),
-        show_money(order.price, &project.currency)
     )
+}
+
+/// Lines under the words they have in common.
+fn write_lines<'a>(
+    out: &mut String,
+    project: &Project,
+    lines: impl Iterator<Item = &'a OrderLine>,
+) -> std::fmt::Result {
+    let units = project.units;
+    let mut above: Option<&OrderLine> = None;
+    for line in lines {
+        let section = line.section.label(units);
+        if above.is_none_or(|above| above.section != line.section || above.words != line.words) {
+            writeln!(out, "\n{section}: {}", line.words.join(", "))?;
+        }
+        above = Some(line);
+        write!(out, "{} of {section} x {}", line.count, asked_length(line.length, units))?;
+        line.spare_words().map_or(Ok(()), |says| write!(out, ", {says}"))?;
+        writeln!(out)?;
+    }
+    Ok(())
 }
 
 fn docked(project: &Project) -> String {
@@ -76,26 +119,30 @@ pub fn n_pieces(order: &Order) -> usize {
 pub fn order_csv(project: &Project, order: &Order, cells: Cells) -> String {
     let mut out = String::from(UTF8_MARK);
     let head = match project.units {
-        UnitSystem::Imperial => {
-            ["Section, in", "Length, in", "Length", "Count", "Board feet", "Green weight, lb", "Price", "Sticks"]
-        }
-        UnitSystem::Metric => {
-            ["Section, mm", "Length, mm", "Length", "Count", "m3", "Green weight, kg", "Price", "Sticks"]
-        }
+        UnitSystem::Imperial => ["Section, in", "Length, in", "Board feet", "Green weight, lb"],
+        UnitSystem::Metric => ["Section, mm", "Length, mm", "m3", "Green weight, kg"],
     };
-    row(&mut out, cells, head.map(text));
+    let [section, long, wood, heavy] = head;
+    let rest = ["Price", "Sticks", "Of these spare", "Delivery", "Heart", "Grade"];
+    row(&mut out, cells, [section, long, "Length", "Count", wood, heavy].into_iter().chain(rest).map(text));
     for line in &order.lines {
         row(&mut out, cells, line_cells(project, line, cells));
     }
-    for (mark, needed) in &order.unplaced {
+    let unplaced = order.unplaced.iter().map(|stick| (stick, "no length holds it"));
+    for ((mark, needed), why) in unplaced.chain(order.lacking.iter().map(|stick| (stick, "none is left"))) {
         let long = number(in_system(*needed, project.units), 3, cells);
-        let words = text(&format!("{} for {mark}: no length holds it", length(*needed, project.units)));
-        row(&mut out, cells, [text(""), long, words, text(""), text(""), text(""), text(""), text(mark)]);
+        let words = text(&format!("{} for {mark}: {why}", length(*needed, project.units)));
+        let (before, after) = ([text(""), long, words], std::iter::repeat_n(text(""), 4));
+        row(
+            &mut out,
+            cells,
+            before.into_iter().chain(std::iter::repeat_n(text(""), 4)).chain([text(mark)]).chain(after),
+        );
     }
     out
 }
 
-fn line_cells(project: &Project, line: &OrderLine, cells: Cells) -> [String; 8] {
+fn line_cells(project: &Project, line: &OrderLine, cells: Cells) -> [String; N_CELLS] {
     let units = project.units;
     let (volume, decimals, heavy) = match units {
         UnitSystem::Imperial => (line.volume.to_board_feet(), 1, line.weight.to_pounds()),
@@ -111,6 +158,10 @@ fn line_cells(project: &Project, line: &OrderLine, cells: Cells) -> [String; 8] 
         number(heavy, 1, cells),
         number(line.price.to_f64(), 2, cells),
         text(&sticks.join(" ")),
+        line.n_spare.to_string(),
+        line.delivery.to_string(),
+        text(line.heart.name()),
+        text(&line.words.join(", ")),
     ]
 }
 
@@ -139,12 +190,12 @@ fn number(value: f64, decimals: usize, cells: Cells) -> String {
     }
 }
 
-fn row(out: &mut String, cells: Cells, values: [String; 8]) {
+fn row(out: &mut String, cells: Cells, values: impl IntoIterator<Item = String>) {
     let between = match cells {
         Cells::Comma => ",",
         Cells::Semicolon => ";",
     };
-    out.push_str(&values.join(between));
+    out.push_str(&values.into_iter().collect::<Vec<_>>().join(between));
     out.push_str("\r\n");
 }
 
@@ -161,7 +212,7 @@ pub fn per_cubic_metre(per_board_foot: Money) -> Money {
 mod tests {
     use super::*;
     use crate::evaluate;
-    use crate::project::demo;
+    use crate::project::{Role, Spares, demo};
 
     #[test]
     fn words_that_would_run_do_not() {
@@ -184,10 +235,10 @@ mod tests {
         order.unplaced.push(("=cmd|' /C x'!A0\",\"B".to_owned(), Length::feet(40.0)));
         let csv = order_csv(&project, &order, Cells::Comma);
         let last = csv.trim_end().lines().last().unwrap();
-        assert!(last.ends_with(",\"'=cmd|' /C x'!A0\"\",\"\"B\""), "{last}");
+        assert!(last.ends_with(",\"'=cmd|' /C x'!A0\"\",\"\"B\",\"\",\"\",\"\",\"\""), "{last}");
     }
 
-    /// Every row has the eight cells of the heading, and the counts sum up to the order's.
+    /// Every row has the twelve cells of the heading, and the counts sum up to the order's.
     #[test]
     fn the_rows_are_the_order() {
         for (project, cells, between) in
@@ -200,8 +251,9 @@ mod tests {
             let mut n_sticks = 0;
             for (line, row) in order.lines.iter().zip(&rows[1..]) {
                 // No cell but the last holds the sign that parts them.
-                let values: Vec<&str> = row.splitn(8, between).collect();
-                assert_eq!(values.len(), 8, "{row}");
+                let values: Vec<&str> = row.splitn(N_CELLS, between).collect();
+                assert_eq!(values.len(), N_CELLS, "{row}");
+                assert_eq!(values[11].trim_matches('"'), line.words.join(", "));
                 assert_eq!(values[3], line.count.to_string());
                 n_sticks += values[7].trim_matches('"').split(' ').count();
             }
@@ -238,5 +290,30 @@ mod tests {
     fn a_cubic_metre_holds_423_776_board_feet() {
         assert_eq!(per_cubic_metre(Money::of(1.0)), Money::of(423.78));
         assert_eq!(per_cubic_metre(Money::of(1000.0)), Money::of(423_776.0));
+    }
+
+    /// Rafters later, two spares a section: the message and the rows say so, and each delivery has its weight.
+    #[test]
+    fn deliveries_and_spares_are_said() {
+        let mut project = demo::wool_barn();
+        project.buying.second_delivery = vec![Role::Rafter];
+        project.buying.spares = Spares { each_section: 2, one_in: 0 };
+        let order = evaluate(&project).built.unwrap().order.clone();
+        let message = order_text(&project, &order);
+        for says in [
+            "\nFirst delivery: ",
+            "\nSecond delivery: 20 sticks, about 3111 lb green\n",
+            "\n4x8: straight, crown marked, no wane on the upper edge or at the seats\n20 of 4x8 x 14′, 2 of them spare\n",
+            "\n8x10: boxed heart, no spiral grain, straight, crown marked, little wane",
+            "\n3 of 8x10 x 18′, 2 of them spare\n",
+            "Full means: ",
+            " (14 spare), ",
+        ] {
+            assert!(message.contains(says), "{says}: {message}");
+        }
+        let csv = order_csv(&project, &order, Cells::Comma);
+        let last = csv.lines().last().unwrap();
+        assert!(last.starts_with("\"4x8\",168,\"14′\",20,"), "{last}");
+        assert!(last.contains(",2,2,\"heart as it falls\",\"straight, crown marked,"), "{last}");
     }
 }

@@ -44,7 +44,8 @@ pub fn pack(wanted: &[(String, Length)], stock: &[Length], kerf: Length) -> (Vec
     }
     let lengths =
         |mark: &str| wanted.iter().find(|(known, _)| known == mark).map_or(Length::ZERO, |(_, length)| *length);
-    let bars = bars.into_iter().flat_map(|bar| part(bar, stock, lengths)).collect();
+    let wood = |length: Length| (length / HAIR).round() as i64;
+    let bars = bars.into_iter().flat_map(|bar| part(bar, stock, lengths, wood)).collect();
     (bars, unplaced)
 }
 
@@ -63,8 +64,13 @@ fn shorten(bar: &mut Bar, stock: &[Length]) {
     bar.length = least;
 }
 
-/// Sticks that cost no more wood one by one are ordered one by one: they are lighter to haul.
-pub(super) fn part(bar: Bar, stock: &[Length], length_of: impl Fn(&str) -> Length) -> Vec<Bar> {
+/// Sticks that count for no more one by one are ordered one by one: they are lighter to haul.
+pub(super) fn part(
+    bar: Bar,
+    stock: &[Length],
+    length_of: impl Fn(&str) -> Length,
+    cost: impl Fn(Length) -> i64,
+) -> Vec<Bar> {
     let singles: Option<Vec<Bar>> = bar
         .sticks
         .iter()
@@ -78,7 +84,7 @@ pub(super) fn part(bar: Bar, stock: &[Length], length_of: impl Fn(&str) -> Lengt
         })
         .collect();
     match singles {
-        Some(singles) if singles.iter().map(|single| single.length).sum::<Length>() <= bar.length + HAIR => singles,
+        Some(singles) if singles.iter().map(|single| cost(single.length)).sum::<i64>() <= cost(bar.length) => singles,
         _ => vec![bar],
     }
 }

@@ -4,7 +4,7 @@ use super::order::Order;
 use super::roof_sheets::SheetPlan;
 use crate::project::{Nearest, Problem, Project};
 use crate::tickets::{Role, Stick};
-use crate::units::Length;
+use crate::units::{Length, Money};
 use crate::wording::{length, weight};
 
 /// What can be done about a stick that no length of the mill holds.
@@ -37,6 +37,7 @@ pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheet
         );
         found.push(Problem::caution("mill.lengths", says));
     }
+    found.extend(shortages(project, order));
     let sheet = sheets.length.length();
     if sheet > project.roofing.longest_sheet {
         let says = format!(
@@ -59,5 +60,40 @@ pub fn supply_problems(project: &Project, sticks: &[Stick], order: &Order, sheet
         found.push(Problem::caution("mill.heaviest_pick", says));
     }
     found.extend(hauling_problems(project, order));
+    found
+}
+
+/// What the mill has too few of, and timber that costs nothing.
+fn shortages(project: &Project, order: &Order) -> Vec<Problem> {
+    let mut found = Vec::new();
+    if let Some((mark, _)) = order.lacking.first() {
+        let who = match order.lacking.len() {
+            1 => format!("{mark} finds"),
+            n => format!("{mark} and {} more find", n - 1),
+        };
+        let says = format!(
+            "{who} no stick that is long enough: those the mill has are used up. Ask for another length, another mill, or \
+             that more be sawn."
+        );
+        found.push(Problem::caution("mill.limits", says));
+    }
+    for (section, count) in &order.lacking_spares {
+        let label = section.label(project.units);
+        let says = format!("No {label} is left for {count} of its spares.");
+        found.push(Problem::caution("mill.limits", says));
+    }
+    let free: Vec<String> = order
+        .buying
+        .iter()
+        .filter(|buying| buying.price <= Money::ZERO && order.lines.iter().any(|line| line.kind() == buying.kind))
+        .map(|buying| buying.kind.section.label(project.units))
+        .collect();
+    if !free.is_empty() {
+        let says = format!(
+            "Timber costs nothing here: no price is said for {}. The least wood is ordered instead of the cheapest.",
+            free.join(", ")
+        );
+        found.push(Problem::caution("mill.per_board_foot", says));
+    }
     found
 }

@@ -88,14 +88,14 @@ pub fn from_yard(project: &Project, sticks: &[StickOrder]) -> PileAnswer {
     let mut answer = PileAnswer::default();
     let mut sections: Vec<Section> = Vec::new();
     for stick in sticks {
-        if !sections.iter().any(|known| same_section(*known, stick.section)) {
-            sections.push(stick.section);
+        if !sections.iter().any(|known| same_section(*known, stick.kind.section)) {
+            sections.push(stick.kind.section);
         }
     }
     let mut missing: Vec<(usize, Missing)> = Vec::new();
     for section in sections {
         let wanted: Vec<(usize, &StickOrder)> =
-            sticks.iter().enumerate().filter(|(_, stick)| same_section(stick.section, section)).collect();
+            sticks.iter().enumerate().filter(|(_, stick)| same_section(stick.kind.section, section)).collect();
         let of_section = Share::new(project, section, &wanted);
         let cut = of_section.cut();
         answer.at_most_more += cut.at_most_more;
@@ -279,7 +279,8 @@ fn thousandths(length: Length) -> i64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::project::demo;
+    use crate::ordering::Kind;
+    use crate::project::{Heart, Role, demo};
 
     fn section(breadth: f64, depth: f64) -> Section {
         Section::new(Length::inches(breadth), Length::inches(depth))
@@ -287,7 +288,8 @@ mod tests {
 
     fn stick(mark: &str, section: Section, needed: f64) -> StickOrder {
         let [net, allowance] = [needed - 6.0, 6.0].map(Length::inches);
-        StickOrder { mark: mark.to_owned(), section, net, allowance, ordered: net + allowance }
+        let kind = Kind { section, heart: Heart::Either, delivery: 1 };
+        StickOrder { mark: mark.to_owned(), role: Role::Rafter, kind, net, allowance, ordered: net + allowance }
     }
 
     fn lot(section: Section, inches: f64, count: usize) -> Lot {

@@ -150,6 +150,24 @@ impl Buying {
         self.hearts.iter().find(|wish| wish.role == role).map_or(Heart::Either, |wish| wish.heart)
     }
 
+    /// Says where the heart should be in sticks of a role.
+    pub fn wish_heart(&mut self, role: Role, heart: Heart) {
+        self.hearts.retain(|wish| wish.role != role);
+        if heart != Heart::Either {
+            self.hearts.push(HeartWish { role, heart });
+            self.hearts.sort_by_key(|wish| wish.role);
+        }
+    }
+
+    /// Says whether sticks of a role come with the second delivery.
+    pub fn bring_later(&mut self, role: Role, later: bool) {
+        self.second_delivery.retain(|known| *known != role);
+        if later {
+            self.second_delivery.push(role);
+            self.second_delivery.sort_unstable();
+        }
+    }
+
     /// The delivery that sticks of a role come with: 1 or 2.
     #[must_use]
     pub fn delivery_of(&self, role: Role) -> usize {
@@ -178,6 +196,21 @@ impl Buying {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_wish_is_taken_back_whole() {
+        let usual = Buying::usual();
+        let mut buying = usual.clone();
+        buying.wish_heart(Role::Rafter, Heart::Free);
+        buying.bring_later(Role::Rafter, true);
+        buying.bring_later(Role::Brace, true);
+        assert_eq!((buying.heart_of(Role::Rafter), buying.delivery_of(Role::Rafter)), (Heart::Free, 2));
+        assert_eq!(buying.second_delivery, [Role::Brace, Role::Rafter]);
+        buying.wish_heart(Role::Rafter, Heart::Either);
+        buying.bring_later(Role::Rafter, false);
+        buying.bring_later(Role::Brace, false);
+        assert_eq!(buying, usual);
+    }
 
     /// Thirteen sticks, one spare in ten begun: two; one for each section where that is more.
     #[test]

@@ -15,6 +15,7 @@ pub fn inch_mill() -> Mill {
         section_prices: Vec::new(),
         long_prices: Vec::new(),
         free_of_heart_more: 0.3,
+        limits: Vec::new(),
         heaviest_pick: Weight::pounds(450.0),
     }
 }

@@ -37,7 +37,7 @@ pub use frame::{
 pub use ground::Ground;
 pub use hauling::{Crew, Truck};
 pub use joinery_rules::{JoineryRules, StockRule};
-pub use mill::{HAIR, Mill, SectionPrice, shortest_holding, usual_lengths};
+pub use mill::{HAIR, LengthLimit, Mill, SAME_LENGTH, SectionPrice, shortest_holding, usual_lengths};
 pub use move_room::{post_room, scarf_room};
 pub use problem::{Nearest, Problem, Problems, Severity};
 pub use progress::{Knot, MOST_DRY_FIT, MeasuredSize, Progress};

@@ -59,6 +59,13 @@ fn mill(check: &mut Check, mill: &Mill) {
         let says = "Sticks free of heart cost between nothing and four times the price.";
         Problem::stop("mill.free_of_heart_more", says)
     });
+    for (index, limit) in mill.limits.iter().enumerate() {
+        let field = format!("mill.limits.{index}.count");
+        check.within(&field, "A length of the mill", limit.length, inches(24.0), inches(720.0));
+        check.problems.add_if(limit.count > 500, || {
+            Problem::stop(field, "More than 500 of one length are as many as wanted: take the number away.")
+        });
+    }
     check.problems.add_if(mill.heaviest_pick.to_pounds() < 20.0, || {
         Problem::stop("mill.heaviest_pick", "No beam piece is lighter than 20 lb (9 kg).")
     });

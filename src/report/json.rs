@@ -129,19 +129,26 @@ fn order(built: &Built) -> Value {
             "green_weight_lb": (line.weight.to_pounds() * 1e3).round() / 1e3,
             "price": line.price.to_f64(),
             "holds": line.holds,
+            "heart": line.heart.name(),
+            "delivery": line.delivery,
+            "spares": line.n_spare,
+            "words": line.words,
         })
     });
     Value::Array(lines.collect())
 }
 
-/// How far the order is from the cheapest, in all and by section; sticks no length holds, and by how much.
+/// How far the order is from the best, in all and by section; sticks no length holds, and by how much.
 fn buying(project: &Project, built: &Built) -> Value {
     let order = &built.order;
     let sections = order.buying.iter().map(|buying| {
         json!({
-            "section": buying.section.label(UnitSystem::Imperial),
+            "section": buying.kind.section.label(UnitSystem::Imperial),
+            "heart": buying.kind.heart.name(),
+            "delivery": buying.kind.delivery,
             "cost": buying.price.to_f64(),
             "bound": buying.bound.to_f64(),
+            "least_pieces": buying.least_pieces,
             "proven_optimal": buying.is_proven,
         })
     });
@@ -150,10 +157,19 @@ fn buying(project: &Project, built: &Built) -> Value {
         json!({ "mark": mark, "needs_in": inches(*needed), "over_in": inches(*needed - longest),
             "ways_out": ways_out(&built.sticks, mark) })
     });
+    let lacking = order.lacking.iter().map(|(mark, needed)| json!({ "mark": mark, "needs_in": inches(*needed) }));
+    let deliveries = order.deliveries().into_iter().map(|delivery| {
+        json!({ "delivery": delivery.number, "pieces": delivery.n_pieces, "price": delivery.price.to_f64(),
+            "green_weight_lb": (delivery.weight.to_pounds() * 1e3).round() / 1e3 })
+    });
     let mut root = json!({
+        "aim": order.aim.name(),
+        "spares": order.n_spare(),
+        "deliveries": deliveries.collect::<Vec<Value>>(),
+        "lacking": lacking.collect::<Vec<Value>>(),
         "cost": order.price.to_f64(),
         "bound": order.least_price().to_f64(),
-        "proven_optimal": order.is_cheapest(),
+        "proven_optimal": order.is_proven(),
         "says": order.proof_words(),
         "sections": sections.collect::<Vec<Value>>(),
         "unplaced": unplaced.collect::<Vec<Value>>(),

@@ -103,6 +103,13 @@ fn order(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result
             weight(line.weight, project.units),
             show_money(line.price, &project.currency)
         )?;
+        let later = (line.delivery == 2).then(|| "second delivery".to_owned());
+        let words: Vec<String> = later
+            .into_iter()
+            .chain(line.spare_words())
+            .chain(line.words.iter().map(|word| (*word).to_owned()))
+            .collect();
+        writeln!(out, "        {}", words.join(", "))?;
     }
     writeln!(
         out,

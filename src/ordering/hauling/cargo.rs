@@ -75,7 +75,7 @@ fn beam_stages(shape: &Shape) -> Vec<(String, Stage)> {
 
 /// Every stick of those lines of an order.
 #[must_use]
-pub fn cargoes(project: &Project, built: &Built, lines: &[OrderLine]) -> Vec<Cargo> {
+pub fn cargoes(built: &Built, lines: &[OrderLine]) -> Vec<Cargo> {
     let beam = beam_stages(&built.shape);
     let role = |mark: &String| built.stick(mark).map(|stick| stick.role);
     let stage = |mark: &String| match role(mark) {
@@ -90,13 +90,12 @@ pub fn cargoes(project: &Project, built: &Built, lines: &[OrderLine]) -> Vec<Car
         let one = line.weight / line.count.max(1) as f64;
         for number in 0..line.count {
             let marks = line.holds.get(number).cloned().unwrap_or_default();
-            let deliveries = marks.iter().filter_map(role).map(|role| project.buying.delivery_of(role));
             all.push(Cargo {
                 section: line.section,
                 length: line.length,
                 weight: one,
                 stage: marks.iter().map(stage).min().unwrap_or(Stage::Spare),
-                delivery: deliveries.min().unwrap_or(1),
+                delivery: line.delivery,
                 marks,
             });
         }

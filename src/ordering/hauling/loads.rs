@@ -75,7 +75,7 @@ impl Load {
 /// Works out how those lines of an order come home: the fewest loads of each delivery, in the order of raising.
 #[must_use]
 pub fn haul(project: &Project, built: &Built, lines: &[OrderLine]) -> Hauling {
-    let all = cargoes(project, built, lines);
+    let all = cargoes(built, lines);
     let carries = carries(project, &all);
     let (goes, left_behind) = left_behind(project, all);
     let mut hauling = Hauling { loads: Vec::new(), least: 0, left_behind, carries };
@@ -133,7 +133,7 @@ mod tests {
     use super::*;
     use crate::lay_out;
     use crate::materials::Section;
-    use crate::project::{Role, demo};
+    use crate::project::{Heart, Role, demo};
     use crate::units::{Money, Volume};
 
     fn barn() -> (Project, std::sync::Arc<Built>) {
@@ -145,6 +145,11 @@ mod tests {
     fn line(breadth: f64, depth: f64, feet: f64, pounds: f64, holds: &[&str]) -> OrderLine {
         OrderLine {
             section: Section::new(Length::inches(breadth), Length::inches(depth)),
+            heart: Heart::Either,
+            delivery: 1,
+            n_spare: 0,
+            before: 0,
+            words: Vec::new(),
             length: Length::feet(feet),
             count: holds.len(),
             holds: holds.iter().map(|mark| vec![(*mark).to_owned()]).collect(),

@@ -12,6 +12,7 @@ pub fn migrate(mut project: Value) -> Result<Value, FileError> {
     let mill = root.get_mut("mill").and_then(Value::as_object_mut).ok_or_else(|| missing("mill"))?;
     mill.insert("long_prices".to_owned(), json!([]));
     mill.insert("free_of_heart_more_share".to_owned(), json!(0.3));
+    mill.insert("limits".to_owned(), json!([]));
     received(root)?;
     root.insert("buying".to_owned(), buying());
     root.insert("yard".to_owned(), json!([]));

@@ -3,8 +3,8 @@ use serde_json::{Map, Value};
 
 use super::{Fault, Fields, Stored, choice, record};
 use crate::project::{
-    Buying, Crew, Defect, Finish, Heart, HeartWish, JointException, LongPrice, Lot, Mill, OrderAim, Piece, PieceState,
-    Prices, Role, SectionPrice, Spares, Truck,
+    Buying, Crew, Defect, Finish, Heart, HeartWish, JointException, LengthLimit, LongPrice, Lot, Mill, OrderAim, Piece,
+    PieceState, Prices, Role, SectionPrice, Spares, Truck,
 };
 
 choice!(OrderAim {
@@ -36,6 +36,7 @@ choice!(Defect {
 
 record!(SectionPrice { section = section, per_board_foot = per_board_foot });
 record!(LongPrice { over_in = over, more_per_board_foot = more });
+record!(LengthLimit { section = section, length_in = length, count = count });
 record!(Mill {
     lengths_in = lengths,
     trim_each_end_in = trim_each_end,
@@ -44,6 +45,7 @@ record!(Mill {
     section_prices = section_prices,
     long_prices = long_prices,
     free_of_heart_more_share = free_of_heart_more,
+    limits = limits,
     heaviest_pick_lb = heaviest_pick,
 });
 record!(HeartWish { role = role, heart = heart });

@@ -4,7 +4,10 @@ mod cost;
 mod given;
 mod hand_out;
 mod hauling;
+mod how_ordered;
 mod lengths;
+mod limits;
+mod long_prices;
 mod message;
 mod order_list;
 mod piece;
@@ -32,8 +35,10 @@ use crate::units::{show_density, show_weight};
 use cost::cost_fold;
 use hand_out::hand_out;
 use hauling::hauling_fold;
+use how_ordered::how_ordered;
 use lengths::lengths;
 use leptos::prelude::*;
+use limits::limits;
 use order_list::order_list;
 use pieces::pieces_fold;
 use prices::prices;
@@ -58,6 +63,7 @@ pub fn mill_page() -> Tag {
         parts()
             .child(order_list())
             .child(hand_out())
+            .child(how_ordered())
             .child(hauling_fold())
             .child(truck())
             .child(the_mill())
@@ -105,6 +111,7 @@ fn the_mill() -> Tag {
         true,
         parts()
             .child(lengths())
+            .child(limits())
             .child(
                 length_field(lens!(mill.trim_each_end), "Docked from each end")
                     .hint("before the first mark; checks and dirt go with it")

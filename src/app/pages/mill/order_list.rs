@@ -1,11 +1,14 @@
 //! The order, a card for each line, with the sticks that come out of it.
 use super::{docked, order_memo};
-use crate::app::components::{facts, figures, fold, fractions, show_length_fine};
+use crate::app::components::{facts, figures, fold, fractions, show_length_fine, word};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
-use crate::ordering::{Order, OrderLine, StickOrder, asked_length, n_pieces, ways_out};
-use crate::units::{UnitSystem, show_money, show_weight, show_wood_volume};
+use crate::ordering::{
+    Delivery, Order, OrderLine, StickOrder, WHY_TWICE, asked_length, full_words, n_pieces, piece_name, sawn_words,
+    ways_out,
+};
+use crate::units::{show_money, show_weight, show_wood_volume};
 use crate::wording::length;
 use leptos::prelude::*;
 use std::collections::BTreeSet;
@@ -24,10 +27,43 @@ pub fn order_list() -> Tag {
     let open = RwSignal::new(BTreeSet::new());
     let cards = move || {
         let order = order.get()?;
-        let lines = order.lines.iter().cloned().map(|line| card(line, order.clone(), open)).collect::<Vec<_>>();
-        Some(tag("ol").class("order").child(lines))
+        let deliveries = order.deliveries();
+        let is_parted = deliveries.len() > 1;
+        let list = |delivery: Delivery| {
+            let lines = order.lines_of(delivery.number).cloned();
+            let lines = lines.map(|line| card(line, order.clone(), open)).collect::<Vec<_>>();
+            parts().child(is_parted.then(|| heading(delivery))).child(tag("ol").class("order").child(lines))
+        };
+        let lists = deliveries.into_iter().map(list).collect::<Vec<_>>();
+        Some(parts().child(is_parted.then(|| word(WHY_TWICE))).child(lists))
     };
-    fold("The order", summary, true, parts().child(unplaced()).live(cards).live(move || order.get().map(totals)))
+    let notes = move || {
+        let project = store.project();
+        let mut says = vec![full_words(project.units).to_owned()];
+        says.extend(sawn_words(&project));
+        says.into_iter().map(|says| tag("p").class("order__note").child(fractions(&says))).collect::<Vec<_>>()
+    };
+    fold(
+        "The order",
+        summary,
+        true,
+        parts().child(unplaced()).live(cards).live(notes).live(move || order.get().map(totals)),
+    )
+}
+
+/// "First delivery", with what it weighs and costs.
+fn heading(delivery: Delivery) -> Tag {
+    let store = use_store();
+    let says = move || {
+        let project = store.project();
+        let (heavy, price) =
+            (show_weight(delivery.weight, project.units), show_money(delivery.price, &project.currency));
+        format!("{} sticks · {heavy} · {price}", delivery.n_pieces)
+    };
+    tag("h3")
+        .class("order__delivery")
+        .child(tag("span").child(delivery.name()))
+        .child(tag("span").class("order__figures").live_text(says))
 }
 
 fn totals(order: Arc<Order>) -> Tag {
@@ -37,8 +73,13 @@ fn totals(order: Arc<Order>) -> Tag {
     let heavy = move || show_weight(weight, store.units()).to_string();
     let money = move || show_money(price, &store.project().currency).to_string();
     let proof = order.proof_words();
+    let spares = match order.n_spare() {
+        0 => "none".to_owned(),
+        n => format!("{n} among them"),
+    };
     facts(&[
         ("Pieces of stock", pieces.to_string().into()),
+        ("Spares", spares.into()),
         ("Wood in all", Signal::derive(wood)),
         ("Weight in all, green", Signal::derive(heavy)),
         ("Price in all", Signal::derive(money)),
@@ -81,7 +122,7 @@ fn unplaced() -> Tag {
 }
 
 fn card(line: OrderLine, order: Arc<Order>, open: RwSignal<BTreeSet<String>>) -> Tag {
-    let key = format!("{}/{}", line.section.label(UnitSystem::Imperial), line.length.to_inches());
+    let key = piece_name(&line, 1);
     let is_open = open.with_untracked(|open| open.contains(&key));
     let turn = move |event: web_sys::Event| {
         let opened = event_target::<web_sys::Element>(&event).has_attribute("open");
@@ -123,6 +164,11 @@ fn card(line: OrderLine, order: Arc<Order>, open: RwSignal<BTreeSet<String>>) ->
                 .child(tag("span").class("order__size").live(asked)),
         )
         .child(tag("p").class("order__figures").live_text(figures))
+        .child(
+            line.spare_words()
+                .map(|says| tag("p").class("order__spare").child(format!("{says}: no stick comes out of it yet"))),
+        )
+        .child(tag("p").class("order__grade").child(line.words.join(", ")))
         .child(
             tag("details")
                 .class("order__sticks")

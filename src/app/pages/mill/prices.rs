@@ -1,6 +1,7 @@
 //! What the mill asks: one price, and sections with a price of their own.
+use super::long_prices::long_prices;
 use super::order_memo;
-use crate::app::components::{Steps, fold, money_field, path_problems, text_field};
+use crate::app::components::{Field, Steps, fold, money_field, number_field, path_problems, text_field};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::lens;
@@ -11,7 +12,7 @@ use crate::units::{Money, UnitSystem, show_money};
 use leptos::prelude::*;
 
 /// The price of a board foot with its twin, the price of a cubic metre.
-fn twin(price: Money, project: &Project) -> String {
+pub(super) fn twin(price: Money, project: &Project) -> String {
     format!("{} a cubic metre", show_money(per_cubic_metre(price), &project.currency))
 }
 
@@ -38,8 +39,21 @@ pub fn prices() -> Tag {
         parts()
             .child(money_field(lens!(mill.per_board_foot), label).hint(hint).steps(Steps::both(0.1)))
             .child(sections())
+            .child(long_prices())
+            .child(free_of_heart())
             .child(text_field(lens!(currency), "Sign of the currency", 4).hint("shown before every price")),
     )
+}
+
+/// What sticks free of heart cost more.
+fn free_of_heart() -> Field {
+    let field = Lens::new(
+        "mill.free_of_heart_more",
+        |project: &Project| (project.mill.free_of_heart_more * 1e4).round() / 100.0,
+        |project: &mut Project, percent: f64| project.mill.free_of_heart_more = percent / 100.0,
+    );
+    number_field(field, "Free of heart costs more, %", 0.0, 300.0, 5.0)
+        .hint("on the price of the stick; some lists ask about 30 (common practice)")
 }
 
 /// Sections of the order, and those that have a price whether ordered or not.

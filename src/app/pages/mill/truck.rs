@@ -114,10 +114,7 @@ fn card(line: OrderLine, received: Memo<Pieces>, opened: Opened) -> Tag {
         });
     };
     let ticks = (1..=count)
-        .map(|number| {
-            let sticks = line.holds.get(number - 1).map(|marks| marks.join(" + ")).unwrap_or_default();
-            row((piece_name(&line, number), as_ordered(&line)), sticks, received, opened)
-        })
+        .map(|number| row((piece_name(&line, number), as_ordered(&line)), line.piece_words(number), received, opened))
         .collect::<Vec<_>>();
     tag("section")
         .class("truck")
