@@ -97,7 +97,9 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       await input(page, "another-limit").selectOption({ label: "8x8 × 8′" });
       assert.equal(await input(page, "mill.limits.0.count").inputValue(), "4");
       await type(page, "mill.limits.0.count", "3");
-      assert.equal(await lineOf(page, "8x8 × 10′").locator(".order__count").textContent(), "1");
+      // Two posts out of a 16 are as cheap as two 8s, and cheaper than an 8 and a 10.
+      assert.equal(await lineOf(page, "8x8 × 16′").locator(".order__count").textContent(), "1");
+      assert.equal(await lineOf(page, "8x8 × 8′").locator(".order__count").textContent(), "2");
       await input(page, "another-limit").selectOption({ label: "4x8 × 14′" });
       await type(page, "mill.limits.1.count", "0");
       for (const length of ["16′", "18′", "20′"]) {
@@ -111,6 +113,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       const said = await compare(page);
       assert.equal(said.buying.lacking.length, 6);
       assert.match(said.buying.says, /with 6 sticks left out$/);
+      await unfold(page, "Prices");
       await type(page, "mill.per_board_foot", "0");
       assert.match(await fieldOf(page, "mill.per_board_foot").textContent(), /Timber costs nothing here/);
     });

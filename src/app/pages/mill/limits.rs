@@ -107,7 +107,7 @@ fn one(index: usize, section: Section, length: Length) -> Tag {
             }
         },
     );
-    let label = Signal::derive(move || format!("{}, how many", name(section, length, store.units())));
+    let label = Signal::derive(move || format!("How many {}", name(section, length, store.units())));
     let remove = move |_| {
         store.edit(|project| {
             if index < project.mill.limits.len() {
@@ -117,6 +117,6 @@ fn one(index: usize, section: Section, length: Length) -> Tag {
     };
     tag("div").class("prices__one").child(count_field(field, label, 0, MOST)).child(
         button("button button--small", remove)
-            .live(move || format!("{}: as many as wanted", name(section, length, store.units()))),
+            .live(move || format!("As many {} as wanted", name(section, length, store.units()))),
     )
 }

@@ -70,6 +70,6 @@ fn one(index: usize) -> Tag {
                     .steps(Steps::of(12.0, 300.0)),
             )
             .child(money_field(more, label).hint(hint).steps(Steps::both(0.05)))
-            .child(button("button button--small", remove).child("No longer")),
+            .child(button("button button--small", remove).child("Take this price away")),
     )
 }

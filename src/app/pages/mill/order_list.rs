@@ -87,7 +87,7 @@ fn totals(order: Arc<Order>) -> Tag {
     ])
 }
 
-/// Sticks longer than anything the mill has, and what can be done.
+/// Sticks longer than anything the mill has, and what can be done; sticks for which nothing is left.
 fn unplaced() -> Tag {
     let store = use_store();
     let order = order_memo();
@@ -99,23 +99,23 @@ fn unplaced() -> Tag {
             .unplaced
             .iter()
             .map(|(mark, needed)| {
-                let says = format!(
+                format!(
                     "{mark} needs {} with both ends docked, {} more than the mill’s longest. {}",
                     length(*needed, units),
                     length(*needed - longest, units),
                     ways_out(&built.sticks, mark)
-                );
-                tag("li").class("order__missing").child(fractions(&says))
+                )
             })
+            .chain(order.lacking.iter().map(|(mark, needed)| {
+                format!("{mark} needs {} with both ends docked, and none so long is left.", length(*needed, units))
+            }))
+            .map(|says| tag("li").class("order__missing").child(fractions(&says)))
             .collect::<Vec<_>>();
-        (!order.unplaced.is_empty()).then(|| {
+        let head = if order.unplaced.is_empty() { "The mill has too few" } else { "No length is long enough" };
+        (!sentences.is_empty()).then(|| {
             tag("div")
                 .class("problem problem--stop")
-                .child(
-                    tag("p")
-                        .class("problem__says")
-                        .child(tag("strong").class("problem__word").child("No length is long enough")),
-                )
+                .child(tag("p").class("problem__says").child(tag("strong").class("problem__word").child(head)))
                 .child(tag("ul").class("order__list").child(sentences))
         })
     })
