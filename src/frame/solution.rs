@@ -122,8 +122,6 @@ pub struct Solution {
     pub(super) has_rotation: Vec<bool>,
     pub(super) reactions: Vec<[f64; 3]>,
     pub(super) members: Vec<MemberState>,
-    /// The axial force each member's change of length calls for, were it at work.
-    pub(super) lengthening: Vec<f64>,
     pub(super) residual: f64,
 }
 

@@ -1,6 +1,6 @@
 //! One load case on a factorised frame: movements, then forces, then the proof of equilibrium.
 use super::assembly::Factorised;
-use super::element::Basic;
+use super::element::{Basic, Element};
 use super::error::FrameError;
 use super::load::LoadCase;
 use super::numbering::Slot;
@@ -8,21 +8,20 @@ use super::simple_beam::SimpleBeam;
 use super::solution::{MemberState, Solution};
 
 /// A share of the largest force that equilibrium may miss by before the answer is refused.
-const WORST_RESIDUAL: f64 = 1e-7;
+pub(super) const WORST_RESIDUAL: f64 = 1e-7;
 /// Above this the answer is improved once by the forces it leaves out of balance.
 const GOOD_RESIDUAL: f64 = 1e-13;
 const MOST_IMPROVEMENTS: usize = 2;
 
-/// Loads of one case on the frame's parts.
-struct Loaded {
+/// Loads of one case on the frame's parts, whichever of its members are at work.
+pub(super) struct Loaded {
     beams: Vec<SimpleBeam>,
-    held: Vec<Basic>,
     nodes: Vec<[f64; 3]>,
     imposed: Vec<[f64; 3]>,
 }
 
 /// A state of movement and what it means.
-struct State {
+pub(super) struct State {
     movements: Vec<[f64; 3]>,
     basics: Vec<Basic>,
     /// Forces of members and springs on a node less its loads, gathered at the leaders: what supports must give.
@@ -41,18 +40,26 @@ impl Factorised<'_> {
 
     /// The same; equilibrium may miss by another share.
     pub(super) fn solve_within(&self, worst: f64, case: &LoadCase) -> Result<Solution, FrameError> {
-        self.frame.check_case(case).map_err(FrameError::Input)?;
+        let loaded = self.load(case)?;
+        let state = self.settle(worst, case, &loaded)?;
+        Ok(self.solution(loaded, state))
+    }
+
+    /// Where the frame comes to rest.
+    pub(super) fn settle(&self, worst: f64, case: &LoadCase, loaded: &Loaded) -> Result<State, FrameError> {
         self.check_moments(case)?;
-        let loaded = self.load(case);
-        let still = self.state(&loaded, &vec![0.0; self.factors.order()]);
-        let mut unknowns = self.improved(&vec![0.0; self.factors.order()], &still);
-        let mut state = self.state(&loaded, &unknowns);
+        let parts = self.elements.iter().zip(&loaded.beams);
+        let held: Vec<Basic> = parts.map(|(element, beam)| element.held_fast(beam)).collect();
+        let mut unknowns = vec![0.0; self.factors.order()];
+        let still = self.state(loaded, &held, &unknowns);
+        unknowns = self.improved(&unknowns, &still);
+        let mut state = self.state(loaded, &held, &unknowns);
         for _ in 0..MOST_IMPROVEMENTS {
             if state.residual <= GOOD_RESIDUAL {
                 break;
             }
             let next = self.improved(&unknowns, &state);
-            let better = self.state(&loaded, &next);
+            let better = self.state(loaded, &held, &next);
             if better.residual >= state.residual {
                 break;
             }
@@ -64,7 +71,7 @@ impl Factorised<'_> {
                 state.residual
             )));
         }
-        Ok(self.solution(loaded, state))
+        Ok(state)
     }
 
     /// The unknowns after the forces a state leaves out of balance are let go.
@@ -89,19 +96,20 @@ impl Factorised<'_> {
         if faults.is_empty() { Ok(()) } else { Err(FrameError::Input(faults)) }
     }
 
-    fn load(&self, case: &LoadCase) -> Loaded {
+    /// The case on its parts: the same in every state of the one-way members.
+    pub(super) fn load(&self, case: &LoadCase) -> Result<Loaded, FrameError> {
+        self.frame.check_case(case).map_err(FrameError::Input)?;
         // Each member's first load, and from each load the next on its member.
         let mut first = vec![None; self.elements.len()];
         let mut next = vec![None; case.members.len()];
         for (index, load) in case.members.iter().enumerate().rev() {
             next[index] = first[load.member()].replace(index);
         }
-        let of_member = |(element, first): (&super::element::Element, &Option<usize>)| {
+        let of_member = |(element, first): (&Element, &Option<usize>)| {
             let loads = std::iter::successors(*first, |index| next[*index]).map(|index| &case.members[index]);
             SimpleBeam::new(loads, element.length, element.direction)
         };
         let beams: Vec<SimpleBeam> = self.elements.iter().zip(&first).map(of_member).collect();
-        let held = self.elements.iter().zip(&beams).map(|(element, beam)| element.held_fast(beam)).collect();
         let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];
         for load in &case.nodes {
             add(&mut nodes[load.node], [load.x.to_pounds(), load.z.to_pounds(), load.moment.to_pound_inches()]);
@@ -110,7 +118,7 @@ impl Factorised<'_> {
         for moved in &case.settlements {
             add(&mut imposed[moved.node], [moved.x.to_inches(), moved.z.to_inches(), moved.rotation.to_radians()]);
         }
-        Loaded { beams, held, nodes, imposed }
+        Ok(Loaded { beams, nodes, imposed })
     }
 
     /// The part of forces at leaders that belongs to the unknowns.
@@ -138,13 +146,13 @@ impl Factorised<'_> {
         (0..self.frame.nodes.len()).map(|node| self.bodies.carry(node, own(self.bodies.leader[node]))).collect()
     }
 
-    fn state(&self, loaded: &Loaded, unknowns: &[f64]) -> State {
+    fn state(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> State {
         let movements = self.movements(loaded, unknowns);
         let mut basics = Vec::with_capacity(self.elements.len());
         let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| load.map(|value| -value)).collect();
         let mut scale = Scale::default();
         loaded.nodes.iter().for_each(|load| scale.see(*load));
-        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(&loaded.held) {
+        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(held) {
             let basic = element.moved(*held, &six(&movements, element.from, element.to));
             let forces = element.end_forces(basic, beam);
             for (node, force) in [(element.from, three(&forces, 0)), (element.to, three(&forces, 3))] {
@@ -184,7 +192,15 @@ impl Factorised<'_> {
         worst
     }
 
-    fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
+    /// The axial force each member's change of length calls for, were it at work.
+    pub(super) fn called_for(&self, state: &State) -> Vec<f64> {
+        let force =
+            |element: &Element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to));
+        self.elements.iter().map(force).collect()
+    }
+
+    /// All that a state means.
+    pub(super) fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
         self.fill_rigid_links(&loaded, &mut state);
         let turns = |node: usize| self.numbering.slots[self.bodies.leader[node]][2] != Slot::None;
         let reaction = |node: usize| {
@@ -197,11 +213,6 @@ impl Factorised<'_> {
         let n = self.frame.nodes.len();
         let reactions: Vec<[f64; 3]> = (0..n).map(reaction).collect();
         let has_rotation = (0..n).map(turns).collect();
-        let lengthening: Vec<f64> = self
-            .elements
-            .iter()
-            .map(|element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to)))
-            .collect();
         let whole = self.whole_balance(&loaded, &reactions);
         let parts = self.elements.iter().zip(loaded.beams).zip(state.basics);
         let members =
@@ -212,7 +223,6 @@ impl Factorised<'_> {
             has_rotation,
             reactions,
             members,
-            lengthening,
             residual: state.residual.max(whole),
         }
     }
@@ -309,9 +319,9 @@ impl Scale {
 }
 
 fn add(sum: &mut [f64; 3], force: [f64; 3]) {
-    for (sum, value) in sum.iter_mut().zip(force) {
-        *sum += value;
-    }
+    sum[0] += force[0];
+    sum[1] += force[1];
+    sum[2] += force[2];
 }
 
 fn three(forces: &[f64; 6], begin: usize) -> [f64; 3] {
