@@ -81,9 +81,11 @@ fn to_leaders(mut block: [[f64; 3]; 3], row: usize, column: usize, bodies: &Bodi
         line[2] += a * line[1] - b * line[0];
     }
     let (a, b) = bodies.offset[row];
-    let [x, z, turn] = block;
-    block[2] = [0, 1, 2].map(|index| turn[index] + a * z[index] - b * x[index]);
-    block
+    let [x, z, mut turn] = block;
+    for index in 0..3 {
+        turn[index] = turn[index] + a * z[index] - b * x[index];
+    }
+    [x, z, turn]
 }
 
 fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numbering: &Numbering) -> (Skyline, Vec<f64>) {
@@ -105,10 +107,10 @@ fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numberin
     for element in elements.iter().filter(|element| element.resists()) {
         let k = element.stiffness();
         let ends = [element.from, element.to];
-        for (i, row) in ends.into_iter().enumerate() {
-            for (j, column) in ends.into_iter().enumerate() {
-                let block = [0, 1, 2].map(|a| [0, 1, 2].map(|b| k[3 * i + a][3 * j + b]));
-                sum.add(row, column, block);
+        for (i, row) in ends.iter().copied().enumerate() {
+            for (j, column) in ends.iter().copied().enumerate() {
+                let part = |a: usize| [k[3 * i + a][3 * j], k[3 * i + a][3 * j + 1], k[3 * i + a][3 * j + 2]];
+                sum.add(row, column, [part(0), part(1), part(2)]);
             }
         }
     }

@@ -64,6 +64,10 @@ impl MemberState {
         })
     }
 
+    fn axial_at_start(&self) -> f64 {
+        self.axial - self.beam.stretches.first().map_or(0.0, |stretch| stretch.pushed)
+    }
+
     fn shear(&self) -> Vec<Piece> {
         let couple = (self.moments.1 - self.moments.0) / self.length;
         self.pieces(|stretch, curve| {
@@ -158,6 +162,12 @@ impl Solution {
     #[must_use]
     pub fn axial(&self, member: usize) -> Diagram<Force> {
         Diagram::new(self.members.get(member).map(MemberState::axial).unwrap_or_default())
+    }
+
+    /// Axial force just inside a member's `from` end, tension positive.
+    #[must_use]
+    pub fn axial_at_start(&self, member: usize) -> Force {
+        Force::pounds(self.members.get(member).map_or(0.0, MemberState::axial_at_start))
     }
 
     /// Shear along a member: how the moment changes.

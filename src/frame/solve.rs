@@ -78,7 +78,10 @@ impl Factorised<'_> {
     fn improved(&self, unknowns: &[f64], state: &State) -> Vec<f64> {
         let mut change = self.equations(&state.unbalanced);
         self.factors.solve(&mut change);
-        unknowns.iter().zip(&change).map(|(u, du)| u - du).collect()
+        for (du, u) in change.iter_mut().zip(unknowns) {
+            *du = u - *du;
+        }
+        change
     }
 
     /// A moment needs something that turns.
@@ -135,41 +138,56 @@ impl Factorised<'_> {
     }
 
     fn movements(&self, loaded: &Loaded, unknowns: &[f64]) -> Vec<[f64; 3]> {
-        let own = |node: usize| {
-            let slots = self.numbering.slots[node];
-            [0, 1, 2].map(|direction| match slots[direction] {
-                Slot::Equation(equation) => unknowns[equation],
-                Slot::Held => loaded.imposed[node][direction],
-                Slot::None => 0.0,
-            })
-        };
-        (0..self.frame.nodes.len()).map(|node| self.bodies.carry(node, own(self.bodies.leader[node]))).collect()
+        let (slots, imposed) = (self.numbering.slots.as_slice(), loaded.imposed.as_slice());
+        let mut movements = Vec::with_capacity(slots.len());
+        for (node, leader) in self.bodies.leader.iter().copied().enumerate() {
+            let mut own = [0.0; 3];
+            for direction in 0..3 {
+                own[direction] = match slots[leader][direction] {
+                    Slot::Equation(equation) => unknowns[equation],
+                    Slot::Held => imposed[leader][direction],
+                    Slot::None => 0.0,
+                };
+            }
+            movements.push(self.bodies.carry(node, own));
+        }
+        movements
     }
 
     fn state(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> State {
         let movements = self.movements(loaded, unknowns);
         let mut basics = Vec::with_capacity(self.elements.len());
-        let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| load.map(|value| -value)).collect();
         let mut scale = Scale::default();
-        loaded.nodes.iter().for_each(|load| scale.see(*load));
-        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(held) {
-            let basic = element.moved(*held, &six(&movements, element.from, element.to));
-            let forces = element.end_forces(basic, beam);
-            for (node, force) in [(element.from, three(&forces, 0)), (element.to, three(&forces, 3))] {
+        let mut list = vec![[0.0; 3]; loaded.nodes.len()];
+        let at_nodes = list.as_mut_slice();
+        for (at_node, load) in at_nodes.iter_mut().zip(&loaded.nodes) {
+            *at_node = minus(*load);
+            scale.see(*load);
+        }
+        let beams = loaded.beams.as_slice();
+        for (index, element) in self.elements.iter().enumerate() {
+            let basic = element.moved(held[index], &six(&movements, element.from, element.to));
+            let forces = element.end_forces(basic, &beams[index]);
+            let (from, to) = (three(&forces, 0), three(&forces, 3));
+            add(&mut at_nodes[element.from], from);
+            add(&mut at_nodes[element.to], to);
+            scale.see(from);
+            scale.see(to);
+            raise(&mut scale.longest, element.length);
+            basics.push(basic);
+        }
+        if !self.frame.springs.is_empty() {
+            for (node, stiffness) in self.ground.iter().enumerate() {
+                let force = [0, 1, 2].map(|direction| stiffness[direction] * movements[node][direction]);
                 add(&mut at_nodes[node], force);
                 scale.see(force);
             }
-            scale.longest = scale.longest.max(element.length);
-            basics.push(basic);
         }
-        for (node, stiffness) in self.ground.iter().enumerate() {
-            let force = [0, 1, 2].map(|direction| stiffness[direction] * movements[node][direction]);
-            add(&mut at_nodes[node], force);
-            scale.see(force);
-        }
+        let leader = self.bodies.leader.as_slice();
         let mut unbalanced = vec![[0.0; 3]; at_nodes.len()];
+        let at_leaders = unbalanced.as_mut_slice();
         for (node, force) in at_nodes.iter().enumerate() {
-            add(&mut unbalanced[self.bodies.leader[node]], self.bodies.gather_force(node, *force));
+            add(&mut at_leaders[leader[node]], self.bodies.gather_force(node, *force));
         }
         let residual = self.residual(&unbalanced, &scale);
         State { movements, basics, unbalanced, residual }
@@ -185,7 +203,7 @@ impl Factorised<'_> {
                 if matches!(slot, Slot::Equation(_)) && force[direction] != 0.0 {
                     let share = (force[direction] / largest).abs();
                     // Not a number must not pass as small.
-                    worst = if share.is_nan() { f64::INFINITY } else { worst.max(share) };
+                    raise(&mut worst, if share.is_nan() { f64::INFINITY } else { share });
                 }
             }
         }
@@ -234,12 +252,14 @@ impl Factorised<'_> {
         }
         let mut wanted = vec![[0.0; 3]; self.frame.nodes.len()];
         for (node, force) in wanted.iter_mut().enumerate() {
-            let spring = [0, 1, 2].map(|direction| -self.ground[node][direction] * state.movements[node][direction]);
             add(force, loaded.nodes[node]);
-            add(force, spring);
+            if !self.frame.springs.is_empty() {
+                let spring = |direction: usize| -self.ground[node][direction] * state.movements[node][direction];
+                add(force, [0, 1, 2].map(spring));
+            }
         }
         let take = |wanted: &mut [[f64; 3]], node: usize, force: [f64; 3]| {
-            add(&mut wanted[node], force.map(|value| -value));
+            add(&mut wanted[node], minus(force));
         };
         for ((element, beam), basic) in self.elements.iter().zip(&loaded.beams).zip(&state.basics) {
             if !element.is_rigid {
@@ -281,9 +301,9 @@ impl Factorised<'_> {
         let centre = place(0);
         let mut gather = |node: usize, force: [f64; 3]| {
             let (x, z) = (place(node).0 - centre.0, place(node).1 - centre.1);
-            let parts = [force[2], x * force[1], -z * force[0]];
-            add(&mut sum, [force[0], force[1], parts.iter().sum()]);
-            let turning = parts.iter().map(|part| part.abs()).sum();
+            let (own, up, along) = (force[2], x * force[1], -z * force[0]);
+            add(&mut sum, [force[0], force[1], own + up + along]);
+            let turning = own.abs() + up.abs() + along.abs();
             let (along, up) = (force[0].abs(), force[1].abs());
             add(&mut size, [along + up, along + up, turning]);
         };
@@ -294,8 +314,8 @@ impl Factorised<'_> {
         for (element, beam) in self.elements.iter().zip(&loaded.beams) {
             let simple = Basic { axial: beam.push_from, moments: (0.0, 0.0) };
             let forces = element.end_forces(simple, beam);
-            gather(element.from, three(&forces, 0).map(|value| -value));
-            gather(element.to, three(&forces, 3).map(|value| -value));
+            gather(element.from, minus(three(&forces, 0)));
+            gather(element.to, minus(three(&forces, 3)));
         }
         let share =
             |direction: usize| if size[direction] > 0.0 { (sum[direction] / size[direction]).abs() } else { 0.0 };
@@ -313,9 +333,21 @@ struct Scale {
 
 impl Scale {
     fn see(&mut self, force: [f64; 3]) {
-        self.force = self.force.max(force[0].abs()).max(force[1].abs());
-        self.moment = self.moment.max(force[2].abs());
+        raise(&mut self.force, force[0].abs());
+        raise(&mut self.force, force[1].abs());
+        raise(&mut self.moment, force[2].abs());
     }
+}
+
+/// The larger of both; not a number changes nothing. Compared here, since WebAssembly calls a function for the larger of two.
+fn raise(largest: &mut f64, value: f64) {
+    if value > *largest {
+        *largest = value;
+    }
+}
+
+fn minus(force: [f64; 3]) -> [f64; 3] {
+    [-force[0], -force[1], -force[2]]
 }
 
 fn add(sum: &mut [f64; 3], force: [f64; 3]) {
