@@ -2,7 +2,7 @@
 use super::diagram::{Diagram, Piece};
 use super::element::{Basic, Element};
 use super::polynomial::Polynomial;
-use super::simple_beam::SimpleBeam;
+use super::simple_beam::{SimpleBeam, Stretch};
 use crate::units::{Angle, Force, Length, Moment};
 
 /// How a node moved.
@@ -80,7 +80,7 @@ impl MemberState {
         self.pieces(|stretch, curve| curve[..4].copy_from_slice(&self.moment_curve(stretch)))
     }
 
-    fn moment_curve(&self, stretch: &super::simple_beam::Stretch) -> [f64; 4] {
+    fn moment_curve(&self, stretch: &Stretch) -> [f64; 4] {
         let couple = (self.moments.1 - self.moments.0) / self.length;
         let mut curve = stretch.moment_curve();
         curve[0] += self.moments.0 + couple * stretch.start;
@@ -107,13 +107,15 @@ impl MemberState {
         pieces
     }
 
-    fn pieces(&self, mut fill: impl FnMut(&super::simple_beam::Stretch, &mut Polynomial)) -> Vec<Piece> {
-        let piece = |stretch: &super::simple_beam::Stretch| {
+    fn pieces(&self, mut fill: impl FnMut(&Stretch, &mut Polynomial)) -> Vec<Piece> {
+        let bare = [Stretch::bare(self.length)];
+        let stretches = if self.beam.stretches.is_empty() { &bare } else { self.beam.stretches.as_slice() };
+        let piece = |stretch: &Stretch| {
             let mut curve = [0.0; super::polynomial::N];
             fill(stretch, &mut curve);
             Piece { start: stretch.start, length: stretch.length, curve }
         };
-        self.beam.stretches.iter().map(piece).collect()
+        stretches.iter().map(piece).collect()
     }
 }
 
