@@ -76,9 +76,7 @@ pub struct Design {
 impl Design {
     /// The problems of one field, and of the fields under it.
     pub fn problems_of<'a>(&'a self, field: &'a str) -> impl Iterator<Item = &'a Problem> {
-        self.problems.iter().filter(move |problem| {
-            problem.field.strip_prefix(field).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
-        })
+        self.problems.iter().filter(move |problem| problem.is_of(field))
     }
 
     /// At least one problem stops the frame.

@@ -352,7 +352,7 @@ fn collect(
             shear: shear.extremes(),
             end_moments: (moment.at(Length::ZERO), moment.at(end)),
             end_shears: (shear.sides(Length::ZERO).1, shear.sides(end).0),
-            axial: solution.axial(stretch.member).at(Length::ZERO),
+            axial: solution.axial_at_start(stretch.member),
             movement: wants_movement.then(|| solution.deflection(stretch.member).extremes()),
         }
     });
@@ -365,7 +365,7 @@ fn collect(
         };
         let reaction = solution.reaction(post.foot);
         PostPart {
-            top: -solution.axial(last).at(Length::ZERO),
+            top: -solution.axial_at_start(last),
             foot: reaction.z,
             level: reaction.x.abs(),
             moment: post.members.iter().map(bending).fold(Moment::ZERO, Moment::max),
@@ -379,7 +379,7 @@ fn collect(
         let (a, b) = (at(edges[0]), at(edges[1]));
         (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, if b.1.abs() > a.1.abs() { b.1 } else { a.1 })
     };
-    let along = |members: &Vec<usize>| members.iter().map(|member| solution.axial(*member).at(Length::ZERO)).sum();
+    let along = |members: &Vec<usize>| members.iter().map(|member| solution.axial_at_start(*member)).sum();
     let end = model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |m| m.from);
     Solved {
         case: index,

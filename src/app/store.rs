@@ -1,5 +1,6 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
 use super::after::{after_paint, after_pause};
+use super::dom;
 use super::figures::Figures;
 use super::history::History;
 use crate::checks::{Strength, strength};
@@ -70,12 +71,16 @@ pub struct Store(&'static Parts);
 
 struct Parts {
     project: RwSignal<Arc<Project>>,
+    /// Those of the project: nearly all edits leave them, and half of the page reads them.
+    units: RwSignal<UnitSystem>,
     id: RwSignal<Option<String>>,
     history: StoredValue<History>,
     depth: RwSignal<(usize, usize)>,
     edits: RwSignal<u64>,
     before: RwSignal<Option<Figures>>,
     design: Memo<Arc<Design>>,
+    /// Those of the design: every field reads them, and most edits leave them as they are.
+    problems: RwSignal<Vec<Problem>>,
     good: Memo<(Option<String>, Option<Good>)>,
     drawn: RwSignal<Option<Good>>,
     strong: RwSignal<Option<Strong>>,
@@ -125,12 +130,14 @@ impl Store {
         // It lives as long as the page.
         Self(Box::leak(Box::new(Parts {
             project,
+            units: RwSignal::new(UnitSystem::Imperial),
             id,
             history: StoredValue::new(History::default()),
             depth: RwSignal::new((0, 0)),
             edits: RwSignal::new(0),
             before: RwSignal::new(None),
             design,
+            problems: problems_of(design),
             good,
             drawn,
             strong,
@@ -164,7 +171,7 @@ impl Store {
     /// How lengths are shown (tracked).
     #[must_use]
     pub fn units(self) -> UnitSystem {
-        self.0.project.with(|project| project.units)
+        self.0.units.get()
     }
 
     /// Everything known of the project as it is now, its problems included (tracked).
@@ -176,7 +183,13 @@ impl Store {
     /// All problems (tracked).
     #[must_use]
     pub fn problems(self) -> Vec<Problem> {
-        self.0.design.with(|design| design.problems.clone())
+        self.0.problems.get()
+    }
+
+    /// The problems of one field, and of the fields under it (tracked).
+    #[must_use]
+    pub fn problems_of(self, field: &str) -> Vec<Problem> {
+        self.0.problems.with(|all| all.iter().filter(|problem| problem.is_of(field)).cloned().collect())
     }
 
     /// The last frame that could be built and its project (tracked). Drawings and lists show this pair,
@@ -321,8 +334,16 @@ impl Store {
         self.0.before.set(figures);
     }
 
-    fn show(self, project: Arc<Project>) {
+    fn put(self, project: Arc<Project>) {
+        let units = project.units;
         self.0.project.set(project);
+        if self.0.units.get_untracked() != units {
+            self.0.units.set(units);
+        }
+    }
+
+    fn show(self, project: Arc<Project>) {
+        self.put(project);
         self.0.depth.set(self.0.history.with_value(History::depth));
         self.0.edits.update(|edits| *edits += 1);
     }
@@ -355,7 +376,7 @@ impl Store {
         self.0.depth.set((0, 0));
         self.0.before.set(None);
         self.0.id.set(Some(id.to_owned()));
-        self.0.project.set(Arc::new(project));
+        self.put(Arc::new(project));
     }
 
     /// Closes the open project.
@@ -379,6 +400,19 @@ impl Store {
     pub fn edits(self) -> u64 {
         self.0.edits.get()
     }
+}
+
+/// Its problems, told anew only where they are others.
+fn problems_of(design: Memo<Arc<Design>>) -> RwSignal<Vec<Problem>> {
+    let problems = RwSignal::new(Vec::new());
+    dom::follow(Box::new(move || {
+        design.with(|design| {
+            if problems.with_untracked(|known| *known != design.problems) {
+                problems.set(design.problems.clone());
+            }
+        });
+    }));
+    problems
 }
 
 /// The good pair, after the picture of what it changes at once.

@@ -309,14 +309,14 @@ impl BeamChecks<'_> {
     fn twist(&self) -> Option<Check> {
         let section = self.project.frame.timbers.beam.sawn;
         let off = (section.breadth - self.shape.rafter.beam.seat) / 2.0;
+        let sides: Vec<_> = (0..self.shape.posts.len()).map(|post| self.beside_post(post)).collect();
         let twisted = self.line.strength().filter_map(|(solved, case)| {
-            let beside = |at: usize| {
-                let (left, right) = self.beside_post(at);
+            let beside = |(left, right): (Option<usize>, Option<usize>)| {
                 let of_left = left.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.1.abs());
                 let of_right = right.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.0.abs());
                 of_left.unwrap_or_default().max(of_right.unwrap_or_default())
             };
-            let posts = (0..self.shape.posts.len()).map(|at| (at, beside(at)));
+            let posts = sides.iter().map(|sides| beside(*sides)).enumerate();
             let (at, most) = posts.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
             Some((most.to_pounds(), case.duration, (most, at, solved, case)))
         });

@@ -24,8 +24,9 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
     let (area, modulus) = (net.area(), net.least_modulus());
     // A push along the wall enters the frame at one end: it says nothing of the pull between braces.
     let weighed = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Along);
+    let sides = with.beside_post(index);
     let loads = weighed.filter_map(|(solved, case)| {
-        let (pull, moment) = beside(with, index, solved)?;
+        let (pull, moment) = beside(sides, solved)?;
         let share = (pull / area) / tension + (moment / modulus) / bending;
         Some((share, case.duration, (pull, moment, solved, case)))
     });
@@ -40,8 +41,7 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
 }
 
 /// Pull and bending at the post, on the side that is pulled more; nothing where neither is.
-fn beside(with: &BeamChecks, index: usize, solved: &Solved) -> Option<(Force, Moment)> {
-    let (left, right) = with.beside_post(index);
+fn beside((left, right): (Option<usize>, Option<usize>), solved: &Solved) -> Option<(Force, Moment)> {
     let at = |part: Option<usize>, end: fn((Moment, Moment)) -> Moment| {
         let part = solved.beam.get(part?)?;
         (part.axial > LEAST).then(|| (part.axial, end(part.end_moments).abs()))

@@ -1,4 +1,6 @@
 //! The stiffness matrix of a frame in one state of its one-way members, split once for many load cases.
+use std::sync::Arc;
+
 use super::element::Element;
 use super::error::{FrameError, Mechanism};
 use super::model::Frame;
@@ -14,7 +16,7 @@ const WORST_SWELLING: f64 = 1e13;
 pub struct Factorised<'a> {
     pub(super) frame: &'a Frame,
     pub(super) active: Vec<bool>,
-    pub(super) bodies: Bodies,
+    pub(super) bodies: Arc<Bodies>,
     pub(super) numbering: Numbering,
     pub(super) elements: Vec<Element>,
     pub(super) factors: Factors,
@@ -28,17 +30,25 @@ impl Frame {
     /// # Errors
     /// Faults of the input, or the mechanism with the member and node that can move.
     pub fn factorise(&self, active: &[bool]) -> Result<Factorised<'_>, FrameError> {
-        self.factorise_with_trace(active, 0.0)
+        self.factorise_bodies(&self.bodies()?, active, 0.0)
     }
 
-    /// The same, with a trace of their axial stiffness left to the members that let go.
-    pub(super) fn factorise_with_trace(&self, active: &[bool], trace: f64) -> Result<Factorised<'_>, FrameError> {
-        self.validate().map_err(FrameError::Input)?;
+    /// Its rigid bodies, once it is known to be valid: the same in every state of its one-way members.
+    pub(super) fn bodies(&self) -> Result<Arc<Bodies>, FrameError> {
+        self.validate().and_then(|()| Bodies::new(self)).map(Arc::new).map_err(FrameError::Input)
+    }
+
+    /// The matrix of these bodies, with a trace of their axial stiffness left to the members that let go.
+    pub(super) fn factorise_bodies(
+        &self,
+        bodies: &Arc<Bodies>,
+        active: &[bool],
+        trace: f64,
+    ) -> Result<Factorised<'_>, FrameError> {
         if active.len() != self.members.len() {
             return Err(FrameError::Input(vec!["The list of members at work does not fit the frame.".to_owned()]));
         }
-        let bodies = Bodies::new(self).map_err(FrameError::Input)?;
-        let numbering = Numbering::new(self, &bodies, active);
+        let numbering = Numbering::new(self, bodies, active);
         let elements: Vec<Element> =
             active.iter().enumerate().map(|(index, is_active)| Element::new(self, index, *is_active, trace)).collect();
         let mut ground = vec![[0.0; 3]; self.nodes.len()];
@@ -48,12 +58,13 @@ impl Frame {
             place[1] += spring.z.to_pounds_per_inch();
             place[2] += spring.rotation.to_pound_inches_per_radian();
         }
-        let (matrix, diagonal) = assemble(&elements, &ground, &bodies, &numbering);
-        let report = |mode: &[f64]| mechanism(self, active, &bodies, &numbering, mode);
+        let (matrix, diagonal) = assemble(&elements, &ground, bodies, &numbering);
+        let report = |mode: &[f64]| mechanism(self, active, bodies, &numbering, mode);
         let factors = matrix.factorise().map_err(|loose| report(&loose.mode))?;
         if let Some(mode) = swelling(&factors, &diagonal) {
             return Err(report(&mode).into());
         }
+        let bodies = bodies.clone();
         Ok(Factorised { frame: self, active: active.to_vec(), bodies, numbering, elements, factors, ground })
     }
 }
@@ -70,9 +81,11 @@ fn to_leaders(mut block: [[f64; 3]; 3], row: usize, column: usize, bodies: &Bodi
         line[2] += a * line[1] - b * line[0];
     }
     let (a, b) = bodies.offset[row];
-    let [x, z, turn] = block;
-    block[2] = [0, 1, 2].map(|index| turn[index] + a * z[index] - b * x[index]);
-    block
+    let [x, z, mut turn] = block;
+    for index in 0..3 {
+        turn[index] = turn[index] + a * z[index] - b * x[index];
+    }
+    [x, z, turn]
 }
 
 fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numbering: &Numbering) -> (Skyline, Vec<f64>) {
@@ -94,10 +107,10 @@ fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numberin
     for element in elements.iter().filter(|element| element.resists()) {
         let k = element.stiffness();
         let ends = [element.from, element.to];
-        for (i, row) in ends.into_iter().enumerate() {
-            for (j, column) in ends.into_iter().enumerate() {
-                let block = [0, 1, 2].map(|a| [0, 1, 2].map(|b| k[3 * i + a][3 * j + b]));
-                sum.add(row, column, block);
+        for (i, row) in ends.iter().copied().enumerate() {
+            for (j, column) in ends.iter().copied().enumerate() {
+                let part = |a: usize| [k[3 * i + a][3 * j], k[3 * i + a][3 * j + 1], k[3 * i + a][3 * j + 2]];
+                sum.add(row, column, [part(0), part(1), part(2)]);
             }
         }
     }

@@ -52,21 +52,23 @@ impl<Q: Measured> Diagram<Q> {
     /// Its value; where it jumps, the value just before. A place off the member counts as the nearer end.
     #[must_use]
     pub fn at(&self, place: Length) -> Q {
-        self.sides(place).0
+        let place = place.to_inches();
+        self.read(self.pieces.partition_point(|piece| piece.start < place), place)
+    }
+
+    /// Its value by the piece before the one of that number.
+    fn read(&self, next: usize, place: f64) -> Q {
+        let piece = self.pieces.get(next.saturating_sub(1));
+        Q::of(piece.map_or(0.0, |piece| value(&piece.curve, (place - piece.start).clamp(0.0, piece.length))))
     }
 
     /// Its values just before and just after a place; they differ where it jumps.
     #[must_use]
     pub fn sides(&self, place: Length) -> (Q, Q) {
         let place = place.to_inches();
-        let before = self.pieces.partition_point(|piece| piece.start < place).saturating_sub(1);
-        let after = self.pieces.partition_point(|piece| piece.start <= place).saturating_sub(1);
-        let read = |index: usize| {
-            let piece = self.pieces.get(index)?;
-            Some(Q::of(value(&piece.curve, (place - piece.start).clamp(0.0, piece.length))))
-        };
-        let none = Q::of(0.0);
-        (read(before).unwrap_or(none), read(after).unwrap_or(none))
+        let before = self.pieces.partition_point(|piece| piece.start < place);
+        let after = self.pieces.partition_point(|piece| piece.start <= place);
+        (self.read(before, place), self.read(after, place))
     }
 
     /// The exact extremes: ends of the pieces and the places where a piece turns.
@@ -76,8 +78,8 @@ impl<Q: Measured> Diagram<Q> {
         for piece in &self.pieces {
             let curve = to_unit(&piece.curve, piece.length);
             let turns = sign_changes(&derivative(&curve));
-            for place in [0.0].iter().chain(turns.as_slice()).chain(&[1.0]) {
-                let here = value(&curve, *place);
+            let mut see = |place: f64| {
+                let here = value(&curve, place);
                 let at = piece.start + place * piece.length;
                 if here < min.0 {
                     min = (here, at);
@@ -85,7 +87,10 @@ impl<Q: Measured> Diagram<Q> {
                 if here > max.0 {
                     max = (here, at);
                 }
-            }
+            };
+            see(0.0);
+            turns.as_slice().iter().for_each(|place| see(*place));
+            see(1.0);
         }
         if self.pieces.is_empty() {
             (min, max) = ((0.0, 0.0), (0.0, 0.0));

@@ -26,6 +26,8 @@ pub(super) struct Element {
     /// E·I; zero for a rigid link.
     pub(super) bending: f64,
     hinges: (bool, bool),
+    /// The end moments from the end rotations: the 2 × 2 part of D.
+    turning: [[f64; 2]; 2],
 }
 
 /// Forces that define the state of a member beside its loads.
@@ -50,6 +52,7 @@ impl Element {
             }
             Stiffness::Rigid => (0.0, 0.0),
         };
+        let hinges = (member.hinge_from || !is_active, member.hinge_to || !is_active);
         Self {
             from: member.from,
             to: member.to,
@@ -62,24 +65,14 @@ impl Element {
             spring,
             axial: spring.map_or(own_axial, |spring| 1.0 / (1.0 / own_axial + 2.0 / spring)),
             bending,
-            hinges: (member.hinge_from || !is_active, member.hinge_to || !is_active),
+            hinges,
+            turning: turning(bending / length, hinges),
         }
     }
 
     /// Whether it has any stiffness of its own.
     pub(super) fn resists(&self) -> bool {
         !self.is_rigid && self.share > 0.0
-    }
-
-    /// The end moments from the end rotations: the 2 × 2 part of D.
-    fn bending_matrix(&self) -> [[f64; 2]; 2] {
-        let k = self.bending / self.length;
-        match self.hinges {
-            (false, false) => [[4.0 * k, 2.0 * k], [2.0 * k, 4.0 * k]],
-            (true, false) => [[0.0, 0.0], [0.0, 3.0 * k]],
-            (false, true) => [[3.0 * k, 0.0], [0.0, 0.0]],
-            (true, true) => [[0.0; 2]; 2],
-        }
     }
 
     /// B: change of length and the two end rotations from the six movements.
@@ -95,7 +88,7 @@ impl Element {
         if !self.resists() {
             return k;
         }
-        let (b, [[m11, m12], [m21, m22]]) = (self.compatibility(), self.bending_matrix());
+        let (b, [[m11, m12], [m21, m22]]) = (self.compatibility(), self.turning);
         for (row, k_row) in k.iter_mut().enumerate() {
             for (column, entry) in k_row.iter_mut().enumerate() {
                 let from = m11 * b[1][column] + m12 * b[2][column];
@@ -141,7 +134,7 @@ impl Element {
         let (c, s) = self.direction;
         let chord = ((u[4] - u[1]) * c - (u[3] - u[0]) * s) / self.length;
         let (from, to) = (u[2] - chord, u[5] - chord);
-        let [[m11, m12], [m21, m22]] = self.bending_matrix();
+        let [[m11, m12], [m21, m22]] = self.turning;
         Basic {
             axial: held.axial + self.share * self.axial * self.lengthening(u),
             moments: (held.moments.0 + m11 * from + m12 * to, held.moments.1 + m21 * from + m22 * to),
@@ -168,6 +161,15 @@ impl Element {
     pub(super) fn basic_of(&self, from: [f64; 3], to: [f64; 3]) -> Basic {
         let (c, s) = self.direction;
         Basic { axial: -(from[0] * c + from[1] * s), moments: (from[2], to[2]) }
+    }
+}
+
+fn turning(k: f64, hinges: (bool, bool)) -> [[f64; 2]; 2] {
+    match hinges {
+        (false, false) => [[4.0 * k, 2.0 * k], [2.0 * k, 4.0 * k]],
+        (true, false) => [[0.0, 0.0], [0.0, 3.0 * k]],
+        (false, true) => [[3.0 * k, 0.0], [0.0, 0.0]],
+        (true, true) => [[0.0; 2]; 2],
     }
 }
 

@@ -112,11 +112,12 @@ fn reverse_cuthill_mckee(neighbours: &[Vec<usize>]) -> Vec<usize> {
 
 fn breadth_first(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
     let mut order = vec![start];
-    let mut is_seen = std::collections::HashSet::from([start]);
+    let mut is_seen = vec![false; neighbours.len()];
+    is_seen[start] = true;
     let mut next = 0;
     while next < order.len() {
-        let mut fresh: Vec<usize> =
-            neighbours[order[next]].iter().copied().filter(|node| is_seen.insert(*node)).collect();
+        let is_fresh = |node: &usize| !std::mem::replace(&mut is_seen[*node], true);
+        let mut fresh: Vec<usize> = neighbours[order[next]].iter().copied().filter(is_fresh).collect();
         fresh.sort_by_key(|node| neighbours[*node].len());
         order.extend(fresh);
         next += 1;

@@ -20,6 +20,11 @@ pub(super) struct Stretch {
 }
 
 impl Stretch {
+    /// A whole member without loads.
+    pub(super) fn bare(length: f64) -> Self {
+        Self { length, ..Self::default() }
+    }
+
     /// Shear as a polynomial of the distance from its start.
     pub(super) fn shear_curve(&self) -> [f64; 3] {
         [self.shear, self.across.0, self.across.1 / 2.0]
@@ -39,6 +44,7 @@ impl Stretch {
 /// The loads of one member on a simple beam.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct SimpleBeam {
+    /// None where nothing lies on it.
     pub(super) stretches: Vec<Stretch>,
     /// Reactions along y at `from` and at `to`.
     pub(super) reactions: (f64, f64),
@@ -157,7 +163,7 @@ impl SimpleBeam {
 /// The member cut at every place where a load begins, ends or acts.
 fn stretches(loads: &[Local], length: f64) -> Vec<Stretch> {
     if loads.is_empty() {
-        return vec![Stretch { length, ..Stretch::default() }];
+        return Vec::new();
     }
     let mut places = vec![0.0, length];
     for load in loads {

@@ -61,8 +61,7 @@ impl Skyline {
                 }
                 let here = &rest[start - first..column - first];
                 let there = &done[other_begin + start - other_first..other_begin + column - other_first];
-                let sum: f64 = here.iter().zip(there).map(|(a, b)| a * b).sum();
-                rest[column - first] -= sum;
+                rest[column - first] -= dot(here, there);
             }
             let stiffness = rest[row - first];
             let mut pivot = stiffness;
@@ -95,8 +94,8 @@ impl Skyline {
     fn back_substitute(&self, x: &mut [f64]) {
         for row in (0..x.len()).rev() {
             let value = x[row];
-            for (column, scaled) in (self.first[row]..row).zip(self.row(row)) {
-                x[column] -= scaled * value;
+            for (x, scaled) in x[self.first[row]..row].iter_mut().zip(self.row(row)) {
+                *x -= scaled * value;
             }
         }
     }
@@ -114,8 +113,7 @@ impl Factors {
         let matrix = &self.matrix;
         for row in 0..x.len() {
             let columns = &x[matrix.first[row]..row];
-            let sum: f64 = columns.iter().zip(matrix.row(row)).map(|(a, b)| a * b).sum();
-            x[row] -= sum;
+            x[row] -= dot(columns, matrix.row(row));
         }
         for (row, value) in x.iter_mut().enumerate() {
             *value /= matrix.entries[matrix.begins[row + 1] - 1];
@@ -127,6 +125,15 @@ impl Factors {
     pub(super) fn order(&self) -> usize {
         self.matrix.order()
     }
+}
+
+/// Σ a·b over the shorter of both.
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    let mut sum = -0.0;
+    for (a, b) in a.iter().zip(b) {
+        sum += a * b;
+    }
+    sum
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 use super::diagram::{Diagram, Piece};
 use super::element::{Basic, Element};
 use super::polynomial::Polynomial;
-use super::simple_beam::SimpleBeam;
+use super::simple_beam::{SimpleBeam, Stretch};
 use crate::units::{Angle, Force, Length, Moment};
 
 /// How a node moved.
@@ -64,6 +64,10 @@ impl MemberState {
         })
     }
 
+    fn axial_at_start(&self) -> f64 {
+        self.axial - self.beam.stretches.first().map_or(0.0, |stretch| stretch.pushed)
+    }
+
     fn shear(&self) -> Vec<Piece> {
         let couple = (self.moments.1 - self.moments.0) / self.length;
         self.pieces(|stretch, curve| {
@@ -76,7 +80,7 @@ impl MemberState {
         self.pieces(|stretch, curve| curve[..4].copy_from_slice(&self.moment_curve(stretch)))
     }
 
-    fn moment_curve(&self, stretch: &super::simple_beam::Stretch) -> [f64; 4] {
+    fn moment_curve(&self, stretch: &Stretch) -> [f64; 4] {
         let couple = (self.moments.1 - self.moments.0) / self.length;
         let mut curve = stretch.moment_curve();
         curve[0] += self.moments.0 + couple * stretch.start;
@@ -103,13 +107,15 @@ impl MemberState {
         pieces
     }
 
-    fn pieces(&self, mut fill: impl FnMut(&super::simple_beam::Stretch, &mut Polynomial)) -> Vec<Piece> {
-        let piece = |stretch: &super::simple_beam::Stretch| {
+    fn pieces(&self, mut fill: impl FnMut(&Stretch, &mut Polynomial)) -> Vec<Piece> {
+        let bare = [Stretch::bare(self.length)];
+        let stretches = if self.beam.stretches.is_empty() { &bare } else { self.beam.stretches.as_slice() };
+        let piece = |stretch: &Stretch| {
             let mut curve = [0.0; super::polynomial::N];
             fill(stretch, &mut curve);
             Piece { start: stretch.start, length: stretch.length, curve }
         };
-        self.beam.stretches.iter().map(piece).collect()
+        stretches.iter().map(piece).collect()
     }
 }
 
@@ -122,8 +128,6 @@ pub struct Solution {
     pub(super) has_rotation: Vec<bool>,
     pub(super) reactions: Vec<[f64; 3]>,
     pub(super) members: Vec<MemberState>,
-    /// The axial force each member's change of length calls for, were it at work.
-    pub(super) lengthening: Vec<f64>,
     pub(super) residual: f64,
 }
 
@@ -160,6 +164,12 @@ impl Solution {
     #[must_use]
     pub fn axial(&self, member: usize) -> Diagram<Force> {
         Diagram::new(self.members.get(member).map(MemberState::axial).unwrap_or_default())
+    }
+
+    /// Axial force just inside a member's `from` end, tension positive.
+    #[must_use]
+    pub fn axial_at_start(&self, member: usize) -> Force {
+        Force::pounds(self.members.get(member).map_or(0.0, MemberState::axial_at_start))
     }
 
     /// Shear along a member: how the moment changes.

@@ -1,6 +1,6 @@
 //! One load case on a factorised frame: movements, then forces, then the proof of equilibrium.
 use super::assembly::Factorised;
-use super::element::Basic;
+use super::element::{Basic, Element};
 use super::error::FrameError;
 use super::load::LoadCase;
 use super::numbering::Slot;
@@ -8,21 +8,20 @@ use super::simple_beam::SimpleBeam;
 use super::solution::{MemberState, Solution};
 
 /// A share of the largest force that equilibrium may miss by before the answer is refused.
-const WORST_RESIDUAL: f64 = 1e-7;
+pub(super) const WORST_RESIDUAL: f64 = 1e-7;
 /// Above this the answer is improved once by the forces it leaves out of balance.
 const GOOD_RESIDUAL: f64 = 1e-13;
 const MOST_IMPROVEMENTS: usize = 2;
 
-/// Loads of one case on the frame's parts.
-struct Loaded {
+/// Loads of one case on the frame's parts, whichever of its members are at work.
+pub(super) struct Loaded {
     beams: Vec<SimpleBeam>,
-    held: Vec<Basic>,
     nodes: Vec<[f64; 3]>,
     imposed: Vec<[f64; 3]>,
 }
 
 /// A state of movement and what it means.
-struct State {
+pub(super) struct State {
     movements: Vec<[f64; 3]>,
     basics: Vec<Basic>,
     /// Forces of members and springs on a node less its loads, gathered at the leaders: what supports must give.
@@ -41,18 +40,26 @@ impl Factorised<'_> {
 
     /// The same; equilibrium may miss by another share.
     pub(super) fn solve_within(&self, worst: f64, case: &LoadCase) -> Result<Solution, FrameError> {
-        self.frame.check_case(case).map_err(FrameError::Input)?;
+        let loaded = self.load(case)?;
+        let state = self.settle(worst, case, &loaded)?;
+        Ok(self.solution(loaded, state))
+    }
+
+    /// Where the frame comes to rest.
+    pub(super) fn settle(&self, worst: f64, case: &LoadCase, loaded: &Loaded) -> Result<State, FrameError> {
         self.check_moments(case)?;
-        let loaded = self.load(case);
-        let still = self.state(&loaded, &vec![0.0; self.factors.order()]);
-        let mut unknowns = self.improved(&vec![0.0; self.factors.order()], &still);
-        let mut state = self.state(&loaded, &unknowns);
+        let parts = self.elements.iter().zip(&loaded.beams);
+        let held: Vec<Basic> = parts.map(|(element, beam)| element.held_fast(beam)).collect();
+        let mut unknowns = vec![0.0; self.factors.order()];
+        let still = self.state(loaded, &held, &unknowns);
+        unknowns = self.improved(&unknowns, &still);
+        let mut state = self.state(loaded, &held, &unknowns);
         for _ in 0..MOST_IMPROVEMENTS {
             if state.residual <= GOOD_RESIDUAL {
                 break;
             }
             let next = self.improved(&unknowns, &state);
-            let better = self.state(&loaded, &next);
+            let better = self.state(loaded, &held, &next);
             if better.residual >= state.residual {
                 break;
             }
@@ -64,14 +71,17 @@ impl Factorised<'_> {
                 state.residual
             )));
         }
-        Ok(self.solution(loaded, state))
+        Ok(state)
     }
 
     /// The unknowns after the forces a state leaves out of balance are let go.
     fn improved(&self, unknowns: &[f64], state: &State) -> Vec<f64> {
         let mut change = self.equations(&state.unbalanced);
         self.factors.solve(&mut change);
-        unknowns.iter().zip(&change).map(|(u, du)| u - du).collect()
+        for (du, u) in change.iter_mut().zip(unknowns) {
+            *du = u - *du;
+        }
+        change
     }
 
     /// A moment needs something that turns.
@@ -89,19 +99,20 @@ impl Factorised<'_> {
         if faults.is_empty() { Ok(()) } else { Err(FrameError::Input(faults)) }
     }
 
-    fn load(&self, case: &LoadCase) -> Loaded {
+    /// The case on its parts: the same in every state of the one-way members.
+    pub(super) fn load(&self, case: &LoadCase) -> Result<Loaded, FrameError> {
+        self.frame.check_case(case).map_err(FrameError::Input)?;
         // Each member's first load, and from each load the next on its member.
         let mut first = vec![None; self.elements.len()];
         let mut next = vec![None; case.members.len()];
         for (index, load) in case.members.iter().enumerate().rev() {
             next[index] = first[load.member()].replace(index);
         }
-        let of_member = |(element, first): (&super::element::Element, &Option<usize>)| {
+        let of_member = |(element, first): (&Element, &Option<usize>)| {
             let loads = std::iter::successors(*first, |index| next[*index]).map(|index| &case.members[index]);
             SimpleBeam::new(loads, element.length, element.direction)
         };
         let beams: Vec<SimpleBeam> = self.elements.iter().zip(&first).map(of_member).collect();
-        let held = self.elements.iter().zip(&beams).map(|(element, beam)| element.held_fast(beam)).collect();
         let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];
         for load in &case.nodes {
             add(&mut nodes[load.node], [load.x.to_pounds(), load.z.to_pounds(), load.moment.to_pound_inches()]);
@@ -110,7 +121,7 @@ impl Factorised<'_> {
         for moved in &case.settlements {
             add(&mut imposed[moved.node], [moved.x.to_inches(), moved.z.to_inches(), moved.rotation.to_radians()]);
         }
-        Loaded { beams, held, nodes, imposed }
+        Ok(Loaded { beams, nodes, imposed })
     }
 
     /// The part of forces at leaders that belongs to the unknowns.
@@ -127,41 +138,56 @@ impl Factorised<'_> {
     }
 
     fn movements(&self, loaded: &Loaded, unknowns: &[f64]) -> Vec<[f64; 3]> {
-        let own = |node: usize| {
-            let slots = self.numbering.slots[node];
-            [0, 1, 2].map(|direction| match slots[direction] {
-                Slot::Equation(equation) => unknowns[equation],
-                Slot::Held => loaded.imposed[node][direction],
-                Slot::None => 0.0,
-            })
-        };
-        (0..self.frame.nodes.len()).map(|node| self.bodies.carry(node, own(self.bodies.leader[node]))).collect()
+        let (slots, imposed) = (self.numbering.slots.as_slice(), loaded.imposed.as_slice());
+        let mut movements = Vec::with_capacity(slots.len());
+        for (node, leader) in self.bodies.leader.iter().copied().enumerate() {
+            let mut own = [0.0; 3];
+            for direction in 0..3 {
+                own[direction] = match slots[leader][direction] {
+                    Slot::Equation(equation) => unknowns[equation],
+                    Slot::Held => imposed[leader][direction],
+                    Slot::None => 0.0,
+                };
+            }
+            movements.push(self.bodies.carry(node, own));
+        }
+        movements
     }
 
-    fn state(&self, loaded: &Loaded, unknowns: &[f64]) -> State {
+    fn state(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> State {
         let movements = self.movements(loaded, unknowns);
         let mut basics = Vec::with_capacity(self.elements.len());
-        let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| load.map(|value| -value)).collect();
         let mut scale = Scale::default();
-        loaded.nodes.iter().for_each(|load| scale.see(*load));
-        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(&loaded.held) {
-            let basic = element.moved(*held, &six(&movements, element.from, element.to));
-            let forces = element.end_forces(basic, beam);
-            for (node, force) in [(element.from, three(&forces, 0)), (element.to, three(&forces, 3))] {
+        let mut list = vec![[0.0; 3]; loaded.nodes.len()];
+        let at_nodes = list.as_mut_slice();
+        for (at_node, load) in at_nodes.iter_mut().zip(&loaded.nodes) {
+            *at_node = minus(*load);
+            scale.see(*load);
+        }
+        let beams = loaded.beams.as_slice();
+        for (index, element) in self.elements.iter().enumerate() {
+            let basic = element.moved(held[index], &six(&movements, element.from, element.to));
+            let forces = element.end_forces(basic, &beams[index]);
+            let (from, to) = (three(&forces, 0), three(&forces, 3));
+            add(&mut at_nodes[element.from], from);
+            add(&mut at_nodes[element.to], to);
+            scale.see(from);
+            scale.see(to);
+            raise(&mut scale.longest, element.length);
+            basics.push(basic);
+        }
+        if !self.frame.springs.is_empty() {
+            for (node, stiffness) in self.ground.iter().enumerate() {
+                let force = [0, 1, 2].map(|direction| stiffness[direction] * movements[node][direction]);
                 add(&mut at_nodes[node], force);
                 scale.see(force);
             }
-            scale.longest = scale.longest.max(element.length);
-            basics.push(basic);
         }
-        for (node, stiffness) in self.ground.iter().enumerate() {
-            let force = [0, 1, 2].map(|direction| stiffness[direction] * movements[node][direction]);
-            add(&mut at_nodes[node], force);
-            scale.see(force);
-        }
+        let leader = self.bodies.leader.as_slice();
         let mut unbalanced = vec![[0.0; 3]; at_nodes.len()];
+        let at_leaders = unbalanced.as_mut_slice();
         for (node, force) in at_nodes.iter().enumerate() {
-            add(&mut unbalanced[self.bodies.leader[node]], self.bodies.gather_force(node, *force));
+            add(&mut at_leaders[leader[node]], self.bodies.gather_force(node, *force));
         }
         let residual = self.residual(&unbalanced, &scale);
         State { movements, basics, unbalanced, residual }
@@ -177,14 +203,22 @@ impl Factorised<'_> {
                 if matches!(slot, Slot::Equation(_)) && force[direction] != 0.0 {
                     let share = (force[direction] / largest).abs();
                     // Not a number must not pass as small.
-                    worst = if share.is_nan() { f64::INFINITY } else { worst.max(share) };
+                    raise(&mut worst, if share.is_nan() { f64::INFINITY } else { share });
                 }
             }
         }
         worst
     }
 
-    fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
+    /// The axial force each member's change of length calls for, were it at work.
+    pub(super) fn called_for(&self, state: &State) -> Vec<f64> {
+        let force =
+            |element: &Element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to));
+        self.elements.iter().map(force).collect()
+    }
+
+    /// All that a state means.
+    pub(super) fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
         self.fill_rigid_links(&loaded, &mut state);
         let turns = |node: usize| self.numbering.slots[self.bodies.leader[node]][2] != Slot::None;
         let reaction = |node: usize| {
@@ -197,11 +231,6 @@ impl Factorised<'_> {
         let n = self.frame.nodes.len();
         let reactions: Vec<[f64; 3]> = (0..n).map(reaction).collect();
         let has_rotation = (0..n).map(turns).collect();
-        let lengthening: Vec<f64> = self
-            .elements
-            .iter()
-            .map(|element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to)))
-            .collect();
         let whole = self.whole_balance(&loaded, &reactions);
         let parts = self.elements.iter().zip(loaded.beams).zip(state.basics);
         let members =
@@ -212,7 +241,6 @@ impl Factorised<'_> {
             has_rotation,
             reactions,
             members,
-            lengthening,
             residual: state.residual.max(whole),
         }
     }
@@ -224,12 +252,14 @@ impl Factorised<'_> {
         }
         let mut wanted = vec![[0.0; 3]; self.frame.nodes.len()];
         for (node, force) in wanted.iter_mut().enumerate() {
-            let spring = [0, 1, 2].map(|direction| -self.ground[node][direction] * state.movements[node][direction]);
             add(force, loaded.nodes[node]);
-            add(force, spring);
+            if !self.frame.springs.is_empty() {
+                let spring = |direction: usize| -self.ground[node][direction] * state.movements[node][direction];
+                add(force, [0, 1, 2].map(spring));
+            }
         }
         let take = |wanted: &mut [[f64; 3]], node: usize, force: [f64; 3]| {
-            add(&mut wanted[node], force.map(|value| -value));
+            add(&mut wanted[node], minus(force));
         };
         for ((element, beam), basic) in self.elements.iter().zip(&loaded.beams).zip(&state.basics) {
             if !element.is_rigid {
@@ -271,9 +301,9 @@ impl Factorised<'_> {
         let centre = place(0);
         let mut gather = |node: usize, force: [f64; 3]| {
             let (x, z) = (place(node).0 - centre.0, place(node).1 - centre.1);
-            let parts = [force[2], x * force[1], -z * force[0]];
-            add(&mut sum, [force[0], force[1], parts.iter().sum()]);
-            let turning = parts.iter().map(|part| part.abs()).sum();
+            let (own, up, along) = (force[2], x * force[1], -z * force[0]);
+            add(&mut sum, [force[0], force[1], own + up + along]);
+            let turning = own.abs() + up.abs() + along.abs();
             let (along, up) = (force[0].abs(), force[1].abs());
             add(&mut size, [along + up, along + up, turning]);
         };
@@ -284,8 +314,8 @@ impl Factorised<'_> {
         for (element, beam) in self.elements.iter().zip(&loaded.beams) {
             let simple = Basic { axial: beam.push_from, moments: (0.0, 0.0) };
             let forces = element.end_forces(simple, beam);
-            gather(element.from, three(&forces, 0).map(|value| -value));
-            gather(element.to, three(&forces, 3).map(|value| -value));
+            gather(element.from, minus(three(&forces, 0)));
+            gather(element.to, minus(three(&forces, 3)));
         }
         let share =
             |direction: usize| if size[direction] > 0.0 { (sum[direction] / size[direction]).abs() } else { 0.0 };
@@ -303,15 +333,27 @@ struct Scale {
 
 impl Scale {
     fn see(&mut self, force: [f64; 3]) {
-        self.force = self.force.max(force[0].abs()).max(force[1].abs());
-        self.moment = self.moment.max(force[2].abs());
+        raise(&mut self.force, force[0].abs());
+        raise(&mut self.force, force[1].abs());
+        raise(&mut self.moment, force[2].abs());
     }
 }
 
-fn add(sum: &mut [f64; 3], force: [f64; 3]) {
-    for (sum, value) in sum.iter_mut().zip(force) {
-        *sum += value;
+/// The larger of both; not a number changes nothing. Compared here, since WebAssembly calls a function for the larger of two.
+fn raise(largest: &mut f64, value: f64) {
+    if value > *largest {
+        *largest = value;
     }
+}
+
+fn minus(force: [f64; 3]) -> [f64; 3] {
+    [-force[0], -force[1], -force[2]]
+}
+
+fn add(sum: &mut [f64; 3], force: [f64; 3]) {
+    sum[0] += force[0];
+    sum[1] += force[1];
+    sum[2] += force[2];
 }
 
 fn three(forces: &[f64; 6], begin: usize) -> [f64; 3] {

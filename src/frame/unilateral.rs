@@ -1,13 +1,15 @@
 //! Members that act one way only: dropped and taken back until nothing is asked of them that they cannot give.
 //!
 //! The state belongs to one load case: answers with one-way members are never added up.
-use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
 
 use super::assembly::Factorised;
 use super::error::FrameError;
 use super::load::LoadCase;
 use super::model::{ActsIn, Frame};
+use super::rigid::Bodies;
 use super::solution::Solution;
+use super::solve::WORST_RESIDUAL;
 
 /// An axial force below this share of the largest one counts as none.
 const NO_FORCE: f64 = 1e-9;
@@ -32,14 +34,16 @@ const MOST_SINGLE_CHANGES: usize = 5_000;
 #[derive(Clone, Debug)]
 pub struct Solver<'a> {
     frame: &'a Frame,
-    known: HashMap<Vec<bool>, Factorised<'a>>,
+    bodies: Option<Arc<Bodies>>,
+    /// A few states in most frames.
+    known: Vec<Factorised<'a>>,
 }
 
 impl<'a> Solver<'a> {
     /// A solver for this frame.
     #[must_use]
     pub fn new(frame: &'a Frame) -> Self {
-        Self { frame, known: HashMap::new() }
+        Self { frame, bodies: None, known: Vec::new() }
     }
 
     /// Solves one load case with the one-way members in the state that fits it.
@@ -62,16 +66,24 @@ impl<'a> Solver<'a> {
 
     fn all_at_once(&mut self, case: &LoadCase, start: Vec<bool>) -> Result<Solution, FrameError> {
         let mut active = start;
-        let mut seen = HashSet::new();
+        let mut seen = Vec::new();
+        let mut loaded = None;
         for _ in 0..MOST_CHANGES {
-            let solution = self.in_state(&active, case)?;
-            let wrong = self.wrong(&solution);
+            let split = self.in_state(&active)?;
+            let loads = match loaded.take() {
+                Some(loads) => loads,
+                None => split.load(case)?,
+            };
+            let state = split.settle(WORST_RESIDUAL, case, &loads)?;
+            let wrong = wrong(split, &split.called_for(&state));
             if wrong.is_empty() {
-                return Ok(solution);
+                return Ok(split.solution(loads, state));
             }
-            if !seen.insert(active.clone()) {
+            if seen.contains(&active) {
                 return Err(self.not_converged(&wrong, "keep changing from one state to another and back"));
             }
+            seen.push(active.clone());
+            loaded = Some(loads);
             for member in wrong {
                 active[member] = !active[member];
             }
@@ -79,35 +91,37 @@ impl<'a> Solver<'a> {
         Err(self.not_converged(&[], "find no state that fits"))
     }
 
-    fn one_at_a_time(&self, case: &LoadCase) -> Result<Vec<bool>, FrameError> {
+    fn one_at_a_time(&mut self, case: &LoadCase) -> Result<Vec<bool>, FrameError> {
+        let bodies = self.bodies()?;
         let mut active = self.frame.all_active();
         for _ in 0..MOST_SINGLE_CHANGES {
-            let solution = self.frame.factorise_with_trace(&active, TRACE)?.solve_within(ROUGH, case)?;
-            let Some(first) = self.wrong(&solution).first().copied() else { return Ok(active) };
+            let split = self.frame.factorise_bodies(&bodies, &active, TRACE)?;
+            let state = split.settle(ROUGH, case, &split.load(case)?)?;
+            let Some(first) = wrong(&split, &split.called_for(&state)).first().copied() else { return Ok(active) };
             active[first] = !active[first];
         }
         Err(self.not_converged(&[], "find no state that fits"))
     }
 
-    fn in_state(&mut self, active: &[bool], case: &LoadCase) -> Result<Solution, FrameError> {
-        if let Some(factorised) = self.known.get(active) {
-            return factorised.solve(case);
+    fn bodies(&mut self) -> Result<Arc<Bodies>, FrameError> {
+        if let Some(bodies) = &self.bodies {
+            return Ok(bodies.clone());
         }
-        let factorised = self.frame.factorise(active).map_err(|error| self.with_dropped(error, active))?;
-        let answer = factorised.solve(case);
-        self.known.insert(active.to_vec(), factorised);
-        answer
+        let bodies = self.frame.bodies()?;
+        self.bodies = Some(bodies.clone());
+        Ok(bodies)
     }
 
-    /// Members in a state that does not fit, in their order in the frame.
-    fn wrong(&self, solution: &Solution) -> Vec<usize> {
-        let at_work = solution.lengthening.iter().zip(&solution.active).filter(|(_, is_active)| **is_active);
-        let tolerance = NO_FORCE * at_work.map(|(force, _)| force.abs()).fold(0.0, f64::max);
-        let is_wrong = |index: &usize| {
-            let force = solution.lengthening[*index];
-            force.abs() > tolerance && self.frame.members[*index].acts_in.resists(force) != solution.active[*index]
+    fn in_state(&mut self, active: &[bool]) -> Result<&Factorised<'a>, FrameError> {
+        let at = match self.known.iter().position(|split| split.active == active) {
+            Some(at) => at,
+            None => {
+                let split = self.bodies().and_then(|bodies| self.frame.factorise_bodies(&bodies, active, 0.0));
+                self.known.push(split.map_err(|error| self.with_dropped(error, active))?);
+                self.known.len() - 1
+            }
         };
-        (0..self.frame.members.len()).filter(is_wrong).collect()
+        Ok(&self.known[at])
     }
 
     fn name(&self, member: usize) -> &str {
@@ -134,6 +148,17 @@ impl<'a> Solver<'a> {
             error => error,
         }
     }
+}
+
+/// Members in a state that does not fit, in their order in the frame.
+fn wrong(split: &Factorised<'_>, forces: &[f64]) -> Vec<usize> {
+    let at_work = forces.iter().zip(&split.active).filter(|(_, is_active)| **is_active);
+    let tolerance = NO_FORCE * at_work.map(|(force, _)| force.abs()).fold(0.0, f64::max);
+    let is_wrong = |index: &usize| {
+        let force = forces[*index];
+        force.abs() > tolerance && split.frame.members[*index].acts_in.resists(force) != split.active[*index]
+    };
+    (0..forces.len()).filter(is_wrong).collect()
 }
 
 #[cfg(test)]

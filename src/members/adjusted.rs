@@ -38,26 +38,22 @@ fn factors(member: &Member, property: Property) -> Vec<Factor> {
 pub(super) fn product(member: &Member, property: Property, symbol: &str, factors: &[Factor]) -> Worked<Stress> {
     let base = member.values.get(property);
     let value = factors.iter().fold(base, |value, factor| value * factor.value);
-    let base_says = format!("{} = {} psi: {}", property.symbol(), psi(base.to_psi()), member.values.name());
+    let base_psi = psi(base.to_psi());
     let mut all = vec![Step::new(
-        format!("Design value for {}", property.name()),
-        base_says,
+        ["Design value for ", property.name()].concat(),
+        [property.symbol(), " = ", &base_psi, " psi: ", &member.values.name()].concat(),
         member.values.citation_of(property),
     )];
     all.extend(steps(factors));
     let symbols: Vec<&str> = factors.iter().map(|factor| factor.symbol).collect();
     let numbers: Vec<String> = factors.iter().map(|factor| number(factor.value)).collect();
-    let says = format!(
-        "{symbol} = {}·{} = {}·{} = {} psi",
-        property.symbol(),
-        symbols.join("·"),
-        psi(base.to_psi()),
-        numbers.join("·"),
-        psi(value.to_psi())
-    );
+    let (symbols, numbers) = (symbols.join("·"), numbers.join("·"));
+    let value_psi = psi(value.to_psi());
+    let says =
+        [symbol, " = ", property.symbol(), "·", &symbols, " = ", &base_psi, "·", &numbers, " = ", &value_psi, " psi"];
     all.push(Step::new(
-        format!("{symbol}, adjusted for {}", property.name()),
-        says,
+        [symbol, ", adjusted for ", property.name()].concat(),
+        says.concat(),
         Citation::from_memory("NDS 2018", "Table 4.3.1"),
     ));
     Worked::new(value, all)

@@ -18,15 +18,17 @@ pub(super) fn number(value: f64) -> String {
 
 /// A whole number with its thousands set off: `1,300,000`.
 pub(super) fn thousands(value: f64) -> String {
-    let digits = fixed(value.abs(), 0);
-    let mut text = String::with_capacity(digits.len() * 2);
-    for (place, digit) in digits.chars().enumerate() {
-        if place > 0 && (digits.len() - place).is_multiple_of(3) {
-            text.push(',');
-        }
-        text.push(digit);
+    let mut text = fixed(value.abs(), 0);
+    let is_negative = value < 0.0 && text != "0";
+    let mut place = text.len();
+    while place > 3 {
+        place -= 3;
+        text.insert(place, ',');
     }
-    if value < 0.0 && digits != "0" { format!("−{text}") } else { text }
+    if is_negative {
+        text.insert(0, '−');
+    }
+    text
 }
 
 /// The bare number of a stress: whole from 100 psi on, one decimal below.
@@ -42,17 +44,17 @@ pub(super) fn psi(value: f64) -> String {
 
 /// A stress with its unit.
 pub(super) fn stress(value: Stress) -> String {
-    format!("{} psi", psi(value.to_psi()))
+    psi(value.to_psi()) + " psi"
 }
 
 /// A force with its unit.
 pub(super) fn force(value: Force) -> String {
-    format!("{} lb", thousands(value.to_pounds()))
+    thousands(value.to_pounds()) + " lb"
 }
 
 /// A moment with its unit.
 pub(super) fn moment(value: Moment) -> String {
-    format!("{} lb-in", thousands(value.to_pound_inches()))
+    thousands(value.to_pound_inches()) + " lb-in"
 }
 
 /// The bare number of a length in inches.

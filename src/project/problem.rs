@@ -47,6 +47,12 @@ impl Problem {
         Self { field: field.into(), says: says.into(), nearest: None, severity: Severity::Caution }
     }
 
+    /// It is one of that field, or of one under it.
+    #[must_use]
+    pub fn is_of(&self, field: &str) -> bool {
+        self.field.strip_prefix(field).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+    }
+
     /// The frame cannot be built like this.
     #[must_use]
     pub fn stops(&self) -> bool {

@@ -18,19 +18,23 @@ pub fn fixed(value: f64, decimals: usize) -> String {
     if scaled.is_nan() || scaled >= LARGEST || (scaled.fract() - 0.5).abs() < TIE {
         return format!("{value:.decimals$}");
     }
-    let digits = (scaled.round() as u64).to_string();
-    let mut text = String::with_capacity(digits.len() + decimals + 2);
-    if value.is_sign_negative() {
-        text.push('-');
-    }
-    for place in (0..digits.len().max(decimals + 1)).rev() {
-        let digit = digits.len().checked_sub(place + 1).and_then(|index| digits.as_bytes().get(index));
-        text.push(digit.map_or('0', |digit| char::from(*digit)));
+    // Written from its last digit to its sign; nine digits, a point and a sign at most.
+    let mut text = [0_u8; 16];
+    let (mut start, mut rest, mut place) = (text.len(), scaled.round() as u32, 0);
+    while rest > 0 || place <= decimals {
         if place == decimals && decimals > 0 {
-            text.push('.');
+            start -= 1;
+            text[start] = b'.';
         }
+        start -= 1;
+        text[start] = b'0' + (rest % 10) as u8;
+        (rest, place) = (rest / 10, place + 1);
     }
-    text
+    if value.is_sign_negative() {
+        start -= 1;
+        text[start] = b'-';
+    }
+    String::from_utf8_lossy(&text[start..]).into_owned()
 }
 
 #[cfg(test)]

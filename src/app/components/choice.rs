@@ -10,7 +10,7 @@ use leptos::prelude::*;
 fn problems_at(path: &str) -> Memo<Vec<Problem>> {
     let store = use_store();
     let path = path.to_owned();
-    Memo::new(move |_| store.design().problems_of(&path).cloned().collect())
+    Memo::new(move |_| store.problems_of(&path))
 }
 
 fn notes(problems: Memo<Vec<Problem>>) -> Tag {

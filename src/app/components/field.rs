@@ -110,8 +110,15 @@ fn made(field: Field) -> Tag {
     let path = entry.path.to_string();
     let problems = {
         let path = path.clone();
-        let shown = move || store.design().problems_of(&path).map(|one| store.beside_the_solids(one)).collect();
+        let shown = move || store.problems_of(&path).iter().map(|one| store.beside_the_solids(one)).collect();
         Memo::new(move |_| -> Vec<Problem> { shown() })
+    };
+    let shown = {
+        let (print, reading) = (entry.print.clone(), entry.reading.clone());
+        Memo::new(move |_| {
+            let project = store.project();
+            (print(&project).unwrap_or_default(), reading(&project).unwrap_or_default())
+        })
     };
     let typing = Typing::new();
     let (minus, plus) = steps.map(|steps| buttons(&entry, steps, label, is_length, typing)).unzip();
@@ -131,11 +138,14 @@ fn made(field: Field) -> Tag {
             tag("div")
                 .class("field__box")
                 .child(minus)
-                .child(input(entry.clone(), typing, decimal_keys, problems))
+                .child(input(entry.clone(), typing, decimal_keys, shown, problems))
                 .child(plus),
         )
-        .child(below(entry, typing, problems))
+        .child(below(entry, typing, shown, problems))
 }
+
+/// The value as it is printed, and its reading.
+type Shown = Memo<(String, String)>;
 
 fn is_wrong(typing: Typing, problems: Memo<Vec<Problem>>) -> bool {
     typing.refused.with(Option::is_some) || problems.with(|problems| !problems.is_empty())
@@ -158,15 +168,11 @@ fn buttons(entry: &Entry, steps: Steps, label: Signal<String>, is_length: bool, 
     (step_button("−", name("less"), after(down)), step_button("+", name("more"), after(up)))
 }
 
-fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Problem>>) -> Tag {
+fn input(entry: Entry, typing: Typing, decimal_keys: bool, shown: Shown, problems: Memo<Vec<Problem>>) -> Tag {
     let store = use_store();
     let path = entry.path.to_string();
     let empty = entry.empty;
-    let shown = {
-        let print = entry.print.clone();
-        Memo::new(move |_| print(&store.project()).unwrap_or_default())
-    };
-    let value = move || typing.text.get().unwrap_or_else(|| shown.get());
+    let value = move || typing.text.get().unwrap_or_else(|| shown.with(|shown| shown.0.clone()));
     let (typed, escaped) = (entry.clone(), entry);
     let keys = move |event: web_sys::Event| {
         if event.unchecked_ref::<web_sys::KeyboardEvent>().key() == "Escape" {
@@ -197,13 +203,8 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
         .on("blur", move |_| typing.leave())
 }
 
-fn below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> Tag {
-    let store = use_store();
+fn below(entry: Entry, typing: Typing, shown: Shown, problems: Memo<Vec<Problem>>) -> Tag {
     let id = format!("{}-below", entry.path);
-    let reading = {
-        let reading = entry.reading.clone();
-        Memo::new(move |_| reading(&store.project()).unwrap_or_default())
-    };
     let take = entry.take;
     let notes = move || {
         let take = take.clone();
@@ -213,8 +214,7 @@ fn below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> Tag {
         .class("field__below")
         .attr("id", id)
         .child(tag("output").class("field__reading").live(move || {
-            let text = reading.get();
-            (!text.is_empty()).then(|| parts().child("= ").child(fractions(&text)))
+            shown.with(|(_, text)| (!text.is_empty()).then(|| parts().child("= ").child(fractions(text))))
         }))
         .child(tag("p").class("field__refused").attr("role", "status").live(move || {
             typing.refused.get().map(|why| {

@@ -57,14 +57,14 @@ pub fn path_problems(path: impl Into<String>) -> Tag {
 /// The problems of that path and of all under it.
 pub fn problems_under(path: &'static str) -> Tag {
     let store = use_store();
-    let notes = Memo::new(move |_| store.design().problems_of(path).cloned().collect::<Vec<Problem>>());
+    let notes = Memo::new(move |_| store.problems_of(path));
     parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
 }
 
 fn problems_of(path: String) -> Tag {
     let store = use_store();
     let notes = Memo::new(move |_| -> Vec<Problem> {
-        store.design().problems.iter().filter(|problem| problem.field == path).cloned().collect()
+        store.problems_of(&path).into_iter().filter(|problem| problem.field == path).collect()
     });
     parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
 }

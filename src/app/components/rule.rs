@@ -38,10 +38,7 @@ fn rule_length(place: Place) -> Tag {
 
 /// What a tick means at each place; papers are never done.
 fn is_done(store: crate::app::Store, place: Place) -> bool {
-    let clean = |prefix: &str| {
-        let design = store.design();
-        design.built.is_some() && design.problems_of(prefix).next().is_none()
-    };
+    let clean = |prefix: &str| !store.is_stale() && store.problems_of(prefix).is_empty();
     let Some(built) = store.built() else { return false };
     let project = store.project();
     match place {

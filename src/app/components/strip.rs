@@ -12,6 +12,7 @@ use std::rc::Rc;
 /// The strip; a tap goes to where the figure comes from.
 pub fn strip() -> Tag {
     let store = use_store();
+    let figures = Memo::new(move |_| store.figures());
     let heaviest = move |figures: &Figures| {
         let weight = show_weight(figures.weight, store.units());
         if figures.heaviest.is_empty() { weight.to_string() } else { format!("{} {weight}", figures.heaviest) }
@@ -19,7 +20,7 @@ pub fn strip() -> Tag {
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
     let bench = Signal::derive(move || {
-        let mark = store.figures().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
+        let mark = figures.get().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
     });
     let mill = Signal::from(Place::Mill.href());
@@ -30,9 +31,9 @@ pub fn strip() -> Tag {
             tag("div")
                 .class("strip__cells")
                 .child(worst())
-                .child(cell("heaviest", bench, heaviest, |figures: &Figures| figures.weight.to_pounds()))
-                .child(cell("timber", mill, price, |figures: &Figures| figures.price.to_f64()))
-                .child(cell("sticks", mill, sticks, |figures: &Figures| figures.n_sticks as f64)),
+                .child(cell("heaviest", bench, figures, heaviest, |figures: &Figures| figures.weight.to_pounds()))
+                .child(cell("timber", mill, figures, price, |figures: &Figures| figures.price.to_f64()))
+                .child(cell("sticks", mill, figures, sticks, |figures: &Figures| figures.n_sticks as f64)),
         )
         .child(trouble())
 }
@@ -112,23 +113,25 @@ fn earlier(has_fallen: bool, was: String) -> Tag {
 fn cell(
     name: &'static str,
     href: Signal<String>,
+    figures: Memo<Option<Figures>>,
     show: impl Fn(&Figures) -> String + 'static,
     worth: fn(&Figures) -> f64,
 ) -> Tag {
-    made(name, href, Rc::new(show), worth)
+    made(name, href, figures, Rc::new(show), worth)
 }
 
 fn made(
     name: &'static str,
     href: Signal<String>,
+    figures: Memo<Option<Figures>>,
     show: Rc<dyn Fn(&Figures) -> String>,
     worth: fn(&Figures) -> f64,
 ) -> Tag {
     let store = use_store();
     let shown = show.clone();
-    let now = move || store.figures().map_or_else(|| "–".to_owned(), |figures| shown(&figures));
+    let now = move || figures.get().map_or_else(|| "–".to_owned(), |figures| shown(&figures));
     let change = move || {
-        let (now, before) = (store.figures()?, store.figures_before()?);
+        let (now, before) = (figures.get()?, store.figures_before()?);
         let was = show(&before);
         if was == show(&now) {
             return None;

@@ -1,4 +1,6 @@
 //! Adjustment factors of sawn wood (NDS chapters 2 to 4), each with its reason.
+use std::borrow::Cow;
+
 use crate::working::{Citation, Step};
 
 use super::figures::number;
@@ -31,21 +33,27 @@ pub struct Factor {
     /// Its value.
     pub value: f64,
     /// Why it has that value.
-    pub reason: String,
+    pub reason: Cow<'static, str>,
     /// Where it is printed.
     pub citation: Citation,
 }
 
 impl Factor {
     /// A factor with its reason.
-    pub(super) fn new(symbol: &'static str, value: f64, reason: impl Into<String>, citation: Citation) -> Self {
+    pub(super) fn new(
+        symbol: &'static str,
+        value: f64,
+        reason: impl Into<Cow<'static, str>>,
+        citation: Citation,
+    ) -> Self {
         Self { symbol, value, reason: reason.into(), citation }
     }
 
     /// As one step of a calculation.
     #[must_use]
     pub fn step(&self) -> Step {
-        Step::new(self.symbol, format!("{} = {}: {}", self.symbol, number(self.value), self.reason), self.citation)
+        let says = [self.symbol, " = ", &number(self.value), ": ", &self.reason].concat();
+        Step::new(self.symbol, says, self.citation)
     }
 
     /// Whether it changes nothing.
@@ -57,13 +65,14 @@ impl Factor {
 /// The steps of some factors: one each, those that change nothing in one line.
 pub(super) fn steps(factors: &[Factor]) -> Vec<Step> {
     let mut steps: Vec<Step> = factors.iter().filter(|factor| !factor.is_one()).map(Factor::step).collect();
-    let ones: Vec<String> = factors
-        .iter()
-        .filter(|factor| factor.is_one())
-        .map(|factor| format!("{} ({})", factor.symbol, factor.reason))
-        .collect();
-    if !ones.is_empty() {
-        let says = format!("1.0 each: {}", ones.join(", "));
+    let mut says = String::with_capacity(160);
+    for factor in factors.iter().filter(|factor| factor.is_one()) {
+        let before = if says.is_empty() { "1.0 each: " } else { ", " };
+        for part in [before, factor.symbol, " (", &factor.reason, ")"] {
+            says.push_str(part);
+        }
+    }
+    if !says.is_empty() {
         steps.push(Step::new("Factors that change nothing", says, Citation::from_memory("NDS 2018", "Table 4.3.1")));
     }
     steps
