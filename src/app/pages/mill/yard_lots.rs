@@ -94,7 +94,7 @@ fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
     tag("details")
         .class("order__sticks")
         .attr("open", opened.get_untracked() == Some(index))
-        .child(tag("summary").class("order__more").child(followed(words)))
+        .child(tag("summary").class("order__more").child(tag("span").child(followed(words))))
         .child(length_field(breadth, format!("Size {number}, one side")).steps(Steps::of(1.0, 10.0)))
         .child(length_field(depth, format!("Size {number}, other side")).steps(Steps::of(1.0, 10.0)))
         .child(length_field(long, format!("Size {number}, length")).steps(Steps::of(12.0, 100.0)))
