@@ -1,4 +1,5 @@
-//! The sticks of the sawyer's pile at one scale, with what comes out of each; what is left, and what is missing, beside them.
+//! The sticks of the sawyer's pile at one scale, with what comes out of each, what is left, and what is missing of sections
+//! that lie there.
 use super::scene::{Layer, Margins, Scene};
 use super::stock::{EDGES, LEAST_SCALE, UNDER, WORDS, bar, fitting, pile_words, piles, words};
 use crate::design::Built;
@@ -12,7 +13,7 @@ use crate::wording::length;
 /// The drawing for a sheet `width_px` wide: words keep their height on it, so the rows' height follows from it.
 #[must_use]
 pub fn pile(project: &Project, built: &Built, answer: &PileAnswer, width_px: f64) -> Scene {
-    let lengths = project.yard.iter().map(|lot| lot.length).chain(answer.missing.iter().map(|stick| stick.needed));
+    let lengths = project.yard.iter().map(|lot| lot.length).chain(answer.short().map(|stick| stick.needed));
     let longest = lengths.fold(Length::feet(2.0), Length::max);
     let scale = ((width_px - EDGES) / longest.to_inches()).max(LEAST_SCALE);
     let scene = Scene {
@@ -37,7 +38,7 @@ pub fn pile(project: &Project, built: &Built, answer: &PileAnswer, width_px: f64
             sheet.outline(Layer::Wood, lot.length, lot.section);
         }
     }
-    for alike in gathered(&answer.missing) {
+    for alike in gathered(answer.short()) {
         let first = alike[0];
         let marks: Vec<&str> = alike.iter().map(|stick| stick.mark.as_str()).collect();
         let count = format!("{} × {} missing", alike.len(), length(first.needed, project.units));
@@ -70,7 +71,7 @@ fn line(lot: &Lot, place: usize, answer: &PileAnswer) -> OrderLine {
 }
 
 /// Missing sticks of one section and length together.
-fn gathered(missing: &[Missing]) -> Vec<Vec<&Missing>> {
+fn gathered<'a>(missing: impl Iterator<Item = &'a Missing>) -> Vec<Vec<&'a Missing>> {
     let mut all: Vec<Vec<&Missing>> = Vec::new();
     for stick in missing {
         let is_like = |known: &Missing| {
@@ -131,7 +132,7 @@ mod tests {
     use crate::ordering::from_yard;
     use crate::project::demo;
 
-    /// Every stick that comes out is drawn and can be tapped, and every one that is missing is named.
+    /// Every stick that comes out is drawn, and every one that is missing is named where its section lies there.
     #[test]
     fn every_stick_is_drawn_or_named() {
         let project = demo::wool_barn();
@@ -150,8 +151,14 @@ mod tests {
             assert!(bar.sticks.iter().all(|mark| said.contains(mark.as_str())));
         }
         assert!(!wood.is_empty() && wood.len() <= answer.bars.iter().map(|bar| bar.sticks.len()).sum());
-        let named = gathered(&answer.missing);
-        assert_eq!(named.iter().map(Vec::len).sum::<usize>(), answer.missing.len());
-        assert!(answer.missing.iter().all(|stick| said.contains(&stick.mark)));
+        let named = gathered(answer.short());
+        assert_eq!(named.iter().map(Vec::len).sum::<usize>(), answer.short().count());
+        assert!(answer.short().all(|stick| said.contains(&stick.mark)));
+        assert!(
+            answer
+                .missing
+                .iter()
+                .all(|stick| stick.longest.is_some() || !said.contains(&format!("\"{}\"", stick.mark)))
+        );
     }
 }

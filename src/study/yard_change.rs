@@ -220,12 +220,14 @@ fn longest(project: &Project, is_short: &dyn Fn(Role) -> bool) -> Vec<Change> {
     lengths.into_iter().map(Change::Longest).collect()
 }
 
-/// The other sections that lie in the pile.
+/// The other sections that lie in the pile, up to twice the wood.
 fn sections(project: &Project, role: Role) -> Vec<Change> {
     let own = project.frame.timbers.of(role).ordered;
     let mut all: Vec<Section> = Vec::new();
     for lot in project.yard.iter().filter(|lot| lot.count > 0) {
-        if !same_section(lot.section, own) && !all.iter().any(|known| same_section(*known, lot.section)) {
+        let is_apt = !same_section(lot.section, own)
+            && lot.section.area().to_square_inches() <= own.area().to_square_inches() * 2.0;
+        if is_apt && !all.iter().any(|known| same_section(*known, lot.section)) {
             all.push(lot.section);
         }
     }

@@ -54,7 +54,8 @@ pub fn long_work(work: Work) -> Tag {
     };
     let mut is_first = true;
     follow(Box::new(move || {
-        about.track();
+        // Read, not only tracked: a memo that was never worked out would tell of a change when the work first asks for it.
+        about.with(|_| ());
         if !std::mem::take(&mut is_first) {
             untrack(clear);
         }

@@ -97,7 +97,7 @@ fn division(answer: PiecesAnswer, (own_price, own_worst): (Money, Option<f64>)) 
 
 /// The checks that forbid it.
 fn not_offered(falls: &[String]) -> Option<Tag> {
-    let lines: Vec<Tag> = falls.iter().map(|says| tag("li").child(fractions(says))).collect();
+    let lines: Vec<Tag> = falls.iter().map(|says| tag("li").class("order__missing").child(fractions(says))).collect();
     (!falls.is_empty()).then(|| {
         tag("div")
             .class("problem")

@@ -27,7 +27,8 @@ pub fn against(price: Money, own: Money, currency: &str) -> String {
     let more = price.to_f64() - own.to_f64();
     let says = show_money(Money::of(more.abs()), currency).to_string();
     match more {
-        more if more.abs() < 0.005 => "the same price".to_owned(),
+        // The cents of each line are rounded.
+        more if more.abs() < 0.05 => "the same price".to_owned(),
         more if more > 0.0 => format!("{says} more"),
         _ => format!("{says} less"),
     }

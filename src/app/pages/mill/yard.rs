@@ -28,7 +28,8 @@ pub fn yard_fold() -> Tag {
         1 => "one stick".to_owned(),
         n => format!("{n} sticks"),
     });
-    late_fold("This is what he has", summary, body)
+    // Whoever is led to a field of the yard opens it.
+    late_fold("This is what he has", summary, body).attr("id", "yard").attr("tabindex", "-1")
 }
 
 fn body() -> Tag {
@@ -96,14 +97,14 @@ fn verdict(answer: Arc<PileAnswer>) -> Tag {
         .child(word(fractions(&proof)))
 }
 
-/// A sentence for each section and length that is missing.
+/// A sentence for each section and length that is missing; one for a section of which nothing lies there.
 pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<String> {
     let units = project.units;
     let mut all: Vec<(&Missing, Vec<&str>)> = Vec::new();
     for stick in missing {
         let is_like = |known: &Missing| {
-            (known.section, known.longest, known.rip) == (stick.section, stick.longest, stick.rip)
-                && length(known.needed, units) == length(stick.needed, units)
+            let is_as_long = stick.longest.is_none() || length(known.needed, units) == length(stick.needed, units);
+            (known.section, known.longest, known.rip) == (stick.section, stick.longest, stick.rip) && is_as_long
         };
         match all.iter_mut().find(|(known, _)| is_like(known)) {
             Some((_, marks)) => marks.push(&stick.mark),
@@ -113,7 +114,7 @@ pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<Strin
     let says = |(stick, marks): (&Missing, Vec<&str>)| {
         let section = stick.section.label(units);
         let why = match stick.longest {
-            None => "none of that size lies there".to_owned(),
+            None => "nothing of that size lies there".to_owned(),
             Some(longest) if longest < stick.needed => {
                 format!("the longest there is {}", asked_length(longest, units))
             }
@@ -125,7 +126,11 @@ pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<Strin
             format!("; each could be ripped out of a {of} that is left, if you can rip it")
         });
         let marks = marks.join(", ");
-        format!("{section} × {} with both ends docked: {marks}; {why}{rip}.", length(stick.needed, units))
+        let needed = match stick.longest {
+            None => String::new(),
+            Some(_) => format!(" × {} with both ends docked", length(stick.needed, units)),
+        };
+        format!("{section}{needed}: {marks}; {why}{rip}.")
     };
     all.into_iter().map(says).collect()
 }

@@ -1,8 +1,8 @@
 //! The sticks of the yard, a size at a time: section, length, how many, a remark.
 use crate::app::components::{
-    Steps, WORDS, count_field, entry_field, group, length_field, nothing_is_open, path_problems,
+    Steps, WORDS, count_field, entry_field, followed, length_field, nothing_is_open, path_problems,
 };
-use crate::app::dom::{Item, Tag, button, parts, tag};
+use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::{Lens, use_store};
 use crate::design::Built;
 use crate::materials::Section;
@@ -15,26 +15,25 @@ use leptos::prelude::*;
 pub fn lots() -> Tag {
     let store = use_store();
     let n_lots = store.slice(|project| project.yard.len());
-    let cards = move || (0..n_lots.get()).map(|index| Item::new(index.to_string(), move || lot(index))).collect();
+    // A size just added stands open, the others show what they are.
+    let opened = RwSignal::new(None::<usize>);
+    let cards =
+        move || (0..n_lots.get()).map(|index| Item::new(index.to_string(), move || lot(index, opened))).collect();
     let add = move |_| {
         let built = store.built();
+        opened.set(Some(n_lots.get_untracked()));
         store.edit(|project| {
             let next = next_lot(project, built.as_deref());
             project.yard.push(next);
         });
     };
     let clear = move |_| store.edit(|project| project.yard.clear());
-    tag("div")
-        .attr("id", "yard")
-        .attr("tabindex", "-1")
-        .child(path_problems("yard"))
-        .child(tag("div").class("lots").each(cards))
-        .child(
-            tag("div")
-                .class("actions")
-                .child(button("button", add).child("Add a size"))
-                .shown(move || n_lots.get() > 1, move || button("button", clear).child("Take all away")),
-        )
+    tag("div").child(path_problems("yard")).child(tag("div").class("lots").each(cards)).child(
+        tag("div")
+            .class("actions")
+            .child(button("button", add).child("Add a size"))
+            .shown(move || n_lots.get() > 1, move || button("button", clear).child("Take all away")),
+    )
 }
 
 /// The first section of the order the yard has none of, in the length the order asks; else one more like the last.
@@ -65,7 +64,7 @@ fn of_lot<T: 'static>(
     )
 }
 
-fn lot(index: usize) -> Tag {
+fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
     let store = use_store();
     let number = index + 1;
     let size = |name: &str, of: fn(&Lot) -> Length, set: fn(&mut Lot, Length)| of_lot(index, name, of, set);
@@ -92,19 +91,19 @@ fn lot(index: usize) -> Tag {
             }
         });
     };
-    group(
-        &format!("Size {number}"),
-        parts()
-            .child(length_field(breadth, format!("Size {number}, one side")).hint(words).steps(Steps::of(1.0, 10.0)))
-            .child(length_field(depth, format!("Size {number}, other side")).steps(Steps::of(1.0, 10.0)))
-            .child(length_field(long, format!("Size {number}, length")).steps(Steps::of(12.0, 100.0)))
-            .child(count_field(count, format!("Size {number}, how many"), 0, 500))
-            .child(
-                entry_field(WORDS.open(&nothing_is_open(&remark)), format!("Size {number}, remark").into())
-                    .hint("where it lies, how long it has lain"),
-            )
-            .child(button("button button--small", remove).child(format!("Take size {number} away"))),
-    )
+    tag("details")
+        .class("order__sticks")
+        .attr("open", opened.get_untracked() == Some(index))
+        .child(tag("summary").class("order__more").child(tag("span").child(followed(words))))
+        .child(length_field(breadth, format!("Size {number}, one side")).steps(Steps::of(1.0, 10.0)))
+        .child(length_field(depth, format!("Size {number}, other side")).steps(Steps::of(1.0, 10.0)))
+        .child(length_field(long, format!("Size {number}, length")).steps(Steps::of(12.0, 100.0)))
+        .child(count_field(count, format!("Size {number}, how many"), 0, 500))
+        .child(
+            entry_field(WORDS.open(&nothing_is_open(&remark)), format!("Size {number}, remark").into())
+                .hint("where it lies, how long it has lain"),
+        )
+        .child(button("button button--small", remove).child(format!("Take size {number} away")))
 }
 
 #[cfg(test)]
