@@ -95,12 +95,12 @@ impl Push {
 }
 
 /// Width along the beam, thickness and length of the tenon.
-fn tenon(with: &BeamChecks, post: &PostShape) -> (Length, Length, Length) {
-    (post.tenon.1 - post.tenon.0, with.project.joinery.tenon_thickness, post.tenon_length)
+fn tenon(post: &PostShape) -> (Length, Length, Length) {
+    (post.tenon.1 - post.tenon.0, post.rules.tenon_thickness, post.tenon_length)
 }
 
 fn sheared(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration) -> Result<Worked<Verdict>, String> {
-    let (width, thickness, _) = tenon(with, post);
+    let (width, thickness, _) = tenon(post);
     let wood = with.woods.member(Used::Post, duration)?;
     let strength = adjusted(&wood, Property::Shear);
     let stress = push.total() / (width * thickness) * 1.5;
@@ -118,7 +118,7 @@ fn sheared(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration)
 
 /// The cheek on the mortise's wall, both across their grain: the weaker wood.
 fn pressed(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration) -> Result<Worked<Verdict>, String> {
-    let (width, _, length) = tenon(with, post);
+    let (width, _, length) = tenon(post);
     let on = |used, along: Length| {
         let wood = with.woods.member(used, duration)?;
         let seat = Seat { area: width * length, length: along, from_end: Length::ZERO };

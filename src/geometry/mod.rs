@@ -18,7 +18,7 @@ mod scarf_place;
 mod spans;
 mod uncut_beam;
 
-pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line};
+pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line, own_kind_problems};
 pub use brace::{Brace, BraceShape, Pocket, braces, web_between};
 pub use brace_line::BraceLine;
 pub use clearance::{Clearances, clearances, room_problems};

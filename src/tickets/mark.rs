@@ -55,6 +55,8 @@ pub struct Mark {
     pub across_from: Option<Face>,
     /// Depth below the face.
     pub depth: Option<Length>,
+    /// Diameter of a peg's hole that is not the rules'.
+    pub bore: Option<Length>,
     /// What it is for.
     pub kind: MarkKind,
     /// Which wood goes.
@@ -84,6 +86,7 @@ impl Mark {
             across: None,
             across_from: None,
             depth: None,
+            bore: None,
             kind,
             waste: Waste::None,
             note: String::new(),
@@ -113,6 +116,13 @@ impl Mark {
     pub fn depth(mut self, depth: Length) -> Self {
         self.depth = Some(depth);
         self.waste = Waste::Between;
+        self
+    }
+
+    /// With a hole of that diameter, where the rules' pegs are others.
+    #[must_use]
+    pub fn bored(mut self, peg: Length, of_rules: Length) -> Self {
+        self.bore = (peg != of_rules).then_some(peg);
         self
     }
 
@@ -157,6 +167,9 @@ impl Mark {
         for (index, place) in places.into_iter().enumerate() {
             text.push(if index == 0 { ' ' } else { ',' });
             text.push_str(&sixty_fourths(place).to_string());
+        }
+        if let Some(bore) = self.bore {
+            text.push_str(&format!(" bored {}", sixty_fourths(bore)));
         }
         text
     }

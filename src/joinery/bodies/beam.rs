@@ -6,14 +6,14 @@ use super::super::pegs::{head_peg_height, head_peg_places};
 use super::super::scarf::ScarfShape;
 use super::{RIGHT, UP, chamfer, cheeks, in_elevation, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Polygon, PostShape, beam_housing, laid_out};
+use crate::geometry::{BeamPiece, Polygon, PostShape, laid_out};
 use crate::project::{Blocks, Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
 
 /// A piece of the beam in its place.
 pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
-    let (rules, sawn) = (&project.joinery, project.frame.timbers.beam.sawn);
+    let sawn = project.frame.timbers.beam.sawn;
     let outer = project.frame.reach;
     let top = shape.line.beam_seat;
     let under = top - sawn.depth;
@@ -25,10 +25,12 @@ pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
     for post in posts_of(shape, piece) {
         cuts.extend(post_joint(project, post, under));
     }
-    let found = shape.brace.beam_pocket(rules, beam_housing(&project.frame, rules));
     for brace in braces_of(project, shape, piece) {
+        let found = brace.beam_pocket(&project.frame);
         // Along the beam, and down out of its underside.
-        cuts.extend(pocket::cuts(project, brace, &found, sawn.breadth, |along, out| brace.place(along, out)));
+        cuts.extend(pocket::cuts(project, (brace, &brace.head), &found, sawn.breadth, |along, out| {
+            brace.place(along, out)
+        }));
     }
     cuts.extend(chamfers(project, shape, piece, under));
     StickBody::new(
@@ -42,7 +44,7 @@ pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
 fn lap(project: &Project, shape: &Shape, piece: &BeamPiece, (number, is_lower): (usize, bool), under: Length) -> Cut {
     let outer = project.frame.reach;
     let depths = (outer - project.frame.timbers.beam.sawn.breadth, outer);
-    let waste = ScarfShape::new(&project.frame, &project.joinery).waste(is_lower);
+    let waste = ScarfShape::of(project, &shape.beam.scarfs[number - 1]).waste(is_lower);
     let placed = |part: &Polygon| {
         let corners = part.corners.iter().map(|point| in_scarf(shape, number, Length::ZERO, *point));
         in_elevation(corners.map(|point| point.moved(Length::ZERO, under)).collect(), depths)
@@ -56,13 +58,13 @@ fn lap(project: &Project, shape: &Shape, piece: &BeamPiece, (number, is_lower): 
 
 /// The housing, mortise and peg holes over one post.
 fn post_joint(project: &Project, post: &PostShape, under: Length) -> Vec<Cut> {
-    let (rules, timbers) = (&project.joinery, &project.frame.timbers);
+    let (rules, timbers) = (&post.rules, &project.frame.timbers);
     let outer = project.frame.reach;
     let breadth = timbers.beam.sawn.breadth;
     let mark = format!("P{}", post.number);
     let wide = laid_out(&timbers.post, rules).depth.min(breadth);
     let housing = cuboid(Vector::new(post.left, outer - wide, under), Vector::new(post.right, outer, post.shoulder));
-    let (inner_cheek, outer_cheek) = cheeks(project, rules.tenon_thickness);
+    let (inner_cheek, outer_cheek) = cheeks(project, rules, rules.tenon_thickness);
     let deep = post.shoulder + post.tenon_length + rules.blind_clearance;
     let mortise =
         cuboid(Vector::new(post.tenon.0, inner_cheek, post.shoulder), Vector::new(post.tenon.1, outer_cheek, deep));
@@ -70,9 +72,9 @@ fn post_joint(project: &Project, post: &PostShape, under: Length) -> Vec<Cut> {
         Cut::new(format!("housing of {mark}"), CutKind::Housing, housing).mate(&mark),
         Cut::new(format!("mortise of {mark}"), CutKind::Mortise, mortise).mate(&mark),
     ];
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let z = post.shoulder + head_peg_height(project, index);
-        let hole = peg_hole(project, post.left + x, z, breadth);
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let z = post.shoulder + head_peg_height(post, index);
+        let hole = peg_hole(project, rules, (post.left + x, z), breadth);
         cuts.push(Cut::new(format!("peg {} of {mark}", index + 1), CutKind::PegHole, hole).mate(&mark));
     }
     cuts
@@ -96,9 +98,8 @@ fn chamfers(project: &Project, shape: &Shape, piece: &BeamPiece, under: Length) 
 
 /// What the underside of a piece carries, from its left end: posts, pockets and laps.
 pub fn beam_joints(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<(Length, Length)> {
-    let pocket = shape.brace.beam_pocket(&project.joinery, beam_housing(&project.frame, &project.joinery));
     let posts = posts_of(shape, piece).map(|post| (post.left, post.right));
-    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&pocket));
+    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&brace.beam_pocket(&project.frame)));
     let laps = shape.beam.scarfs.iter().map(|scarf| (scarf.low, scarf.high));
     posts.chain(braces).chain(laps).map(|(from, to)| (from - piece.start, to - piece.start)).collect()
 }
