@@ -1,4 +1,5 @@
 //! The beam line seen from outside, facing the wall.
+use super::own_joints::ring_own_joints;
 use super::scene::{Anchor, Drawn, Layer, Scene, Side, Text};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
@@ -17,6 +18,7 @@ pub fn elevation(project: &Project, built: &Built) -> Scene {
     posts(&mut scene, built);
     braces(&mut scene, built);
     beam(&mut scene, project, built);
+    ring_own_joints(&mut scene, project, built);
     dimensions(&mut scene, project, built);
     scene
 }

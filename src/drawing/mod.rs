@@ -9,6 +9,7 @@ mod gltf;
 mod hatch;
 mod load;
 mod overlap;
+mod own_joints;
 mod paper;
 mod plan;
 mod round;

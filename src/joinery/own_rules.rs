@@ -29,6 +29,17 @@ pub fn joint_between(one: &str, other: &str) -> Option<JointName> {
     by(one, other).or_else(|| by(other, one))
 }
 
+/// The joint of a name as the drawings call it: `Post P2 in beam B1`, `Scarf 1: B2 and B1`.
+#[must_use]
+pub fn joint_named(name: &str) -> Option<JointName> {
+    let words: Vec<&str> = name.split([' ', ':']).collect();
+    match words[..] {
+        ["Scarf", number, ..] => number.parse().ok().map(JointName::Scarf),
+        [_, one, "in", _, other, ..] => joint_between(one, other),
+        _ => None,
+    }
+}
+
 /// What that joint has of its own, beside what the rules say; empty where it follows them in everything.
 #[must_use]
 pub fn departures(project: &Project, joint: JointName) -> Vec<String> {
@@ -130,6 +141,13 @@ mod tests {
         check("R1", "beam", None);
         check("B1", "B2", None);
         check("L1", "L2", None);
+        let named = |name: &str| joint_named(name).map(|joint| joint.to_string());
+        assert_eq!(named("Post P2 in beam B1").as_deref(), Some("P2"));
+        assert_eq!(named("Brace K1R in post P1").as_deref(), Some("K1R foot"));
+        assert_eq!(named("Brace K1R in beam B1 and B2").as_deref(), Some("K1R head"));
+        assert_eq!(named("Scarf 2: B3 and B2").as_deref(), Some("S2"));
+        assert_eq!(named("Rafter R5 over ledger L1"), None);
+        assert_eq!(named("Ledger splice: L1 and L2"), None);
     }
 
     /// In words, with what the rules say beside it, on every stick that the joint is of and on no other.

@@ -15,6 +15,7 @@ use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing::{self, Shown};
+use crate::joinery::{exception_says, own_joints_of};
 use crate::tickets::{Stick, mirror_words};
 use crate::wording::{length, weight};
 use leptos::prelude::*;
@@ -45,7 +46,7 @@ fn sheet(hand: InHand) -> Tag {
     });
     let lead = parts().child(neighbours(hand)).shown(
         move || hand.stick.with(Option::is_some),
-        move || parts().child(seal(hand)).child(gate(hand)).child(faces(hand)),
+        move || parts().child(seal(hand)).child(not_by_rules(hand)).child(gate(hand)).child(faces(hand)),
     );
     page(
         Place::Bench,
@@ -147,6 +148,19 @@ fn seal(hand: InHand) -> Tag {
         })
     };
     parts().live(words).child(path_problems(format!("progress.cut.{}", hand.mark())))
+}
+
+/// Its joints that depart from the rules.
+fn not_by_rules(hand: InHand) -> Tag {
+    let store = use_store();
+    let says = Memo::new(move |_| {
+        let (project, built) = (store.project(), store.built());
+        let own = built.map(|built| own_joints_of(&project, &built.shape, &hand.mark()));
+        let says = own.unwrap_or_default().into_iter().filter_map(|joint| exception_says(&project, joint));
+        says.collect::<Vec<_>>()
+    });
+    let line = |says: &String| tag("p").class("own-joint").child(fractions(says));
+    parts().live(move || says.with(|says| says.iter().map(line).collect::<Vec<_>>()))
 }
 
 /// The question before the first mark; then the way to walk the marks.
