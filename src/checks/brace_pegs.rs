@@ -16,14 +16,13 @@ use crate::working::{Citation, Step, Worked};
 /// C_D of a connection is at most this (NDS 11.3.2, from memory).
 const MOST_DURATION: f64 = 1.6;
 
-/// The brace whose pegs are pulled hardest; nothing where there are no braces. Braces with ends of their own may hold less:
-/// each of them is judged by itself, and the one that works hardest is told.
+/// The brace whose pegs are pulled hardest, and each that has ends of its own, which may hold less.
 #[must_use]
-pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
+pub fn check_brace_pegs(with: &BeamChecks) -> Vec<Check> {
     let (by_rules, own): (Vec<usize>, Vec<usize>) =
         (0..with.shape.braces.len()).partition(|index| is_by_rules(with, *index));
     let own = own.into_iter().filter_map(|index| hardest_pulled(with, &[index]));
-    hardest_pulled(with, &by_rules).into_iter().chain(own).max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    hardest_pulled(with, &by_rules).into_iter().chain(own).collect()
 }
 
 fn is_by_rules(with: &BeamChecks, index: usize) -> bool {

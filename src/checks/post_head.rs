@@ -23,13 +23,23 @@ const OUT_OF_PLUMB: f64 = 0.005;
 /// Wind at the level of allowable stress.
 const WIND: f64 = 0.6;
 
-/// The head that is pushed hardest: its tenon sheared, its cheek pressed.
+/// The head that is pushed hardest, and each that is not by the rules: its tenon sheared, its cheek pressed.
 #[must_use]
 pub fn check_post_heads(with: &BeamChecks) -> Vec<Check> {
+    let is_by_rules = |post: &PostShape| post.rules == with.project.joinery;
+    let own = with.shape.posts.iter().filter(|post| !is_by_rules(post));
+    let mut checks = hardest_of(with, &is_by_rules);
+    checks.extend(own.flat_map(|own| hardest_of(with, &|post| post.number == own.number)));
+    checks
+}
+
+/// Of the posts that count the one whose head is pushed hardest.
+fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Check> {
     let wind = wind(with);
     let heads = || {
         with.line.strength().flat_map(|(solved, case)| {
-            with.shape.posts.iter().zip(&solved.posts).map(move |(post, part)| {
+            let posts = with.shape.posts.iter().zip(&solved.posts).filter(|(post, _)| counts(post));
+            posts.map(move |(post, part)| {
                 let push = Push::new(with, post, (part.top, case.duration), wind);
                 (push.total().to_pounds(), case.duration, (post, push, solved, case))
             })

@@ -95,18 +95,22 @@ fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<C
     Some(Check::new(mark, "is cut thin at its roots", "", named(solved, case), made))
 }
 
+/// Depth of the wood that is left at a root.
+fn left_at_root(with: &BeamChecks, kind: ScarfKind, depth: Length) -> Length {
+    match kind {
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => depth / 2.0,
+        _ => depth - abutment(&with.project.frame, &with.project.joinery, kind),
+    }
+}
+
 fn root_verdict(
     with: &BeamChecks,
     wood: &Member,
     kind: ScarfKind,
     (shear, duration): (Force, Duration),
 ) -> Result<Worked<Verdict>, String> {
-    let (frame, rules, tie) = (&with.project.frame, &with.project.joinery, &with.project.fixings.scarf);
-    let section = wood.section();
-    let left = match kind {
-        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => section.depth / 2.0,
-        _ => section.depth - abutment(frame, rules, kind),
-    };
+    let (frame, tie, section) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
+    let left = left_at_root(with, kind, section.depth);
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
     let (thin, arm) = thinnest(left, section.depth, frame.scarfs.lap);
@@ -157,8 +161,7 @@ fn root_verdict(
         says,
         Citation::common_practice("fasteners carry what the root cannot"),
     ));
-    let worst = if bent.ratio > verdict.ratio { bent } else { verdict };
-    Ok(Worked::new(worst, steps))
+    Ok(Worked::new(if bent.ratio > verdict.ratio { bent } else { verdict }, steps))
 }
 
 /// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth

@@ -1,5 +1,7 @@
 //! One mark on one face, measured from the stick's zero.
+use crate::joinery::joint_between;
 use crate::materials::Face;
+use crate::project::JointName;
 use crate::units::{Fineness, Length};
 
 /// What a mark is for, in the order marks are made.
@@ -172,6 +174,15 @@ impl Mark {
             text.push_str(&format!(" bored {}", sixty_fourths(bore)));
         }
         text
+    }
+
+    /// The joint it is made for, on the stick of that mark, where it is one that may have rules of its own.
+    #[must_use]
+    pub fn joint(&self, stick: &str) -> Option<JointName> {
+        if let Some(scarf) = self.what.strip_prefix("scarf ") {
+            return scarf.split_once(',')?.0.parse().ok().map(JointName::Scarf);
+        }
+        joint_between(stick, self.mate.as_ref()?)
     }
 
     /// Its place in the order of marking: ends and lines, housings and seats, mortises and tenons, pegs and
