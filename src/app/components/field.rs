@@ -173,7 +173,7 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
             typing.restore(store, &escaped);
         }
     };
-    let below = format!("{path}-below");
+    let below = below_id(&path);
     tag("input")
         .class("field__input")
         .attr("id", path)
@@ -197,9 +197,14 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, problems: Memo<Vec<Pr
         .on("blur", move |_| typing.leave())
 }
 
+/// A list of ids is parted by spaces: none may be in one.
+fn below_id(path: &str) -> String {
+    format!("{}-below", path.replace(' ', "-"))
+}
+
 fn below(entry: Entry, typing: Typing, problems: Memo<Vec<Problem>>) -> Tag {
     let store = use_store();
-    let id = format!("{}-below", entry.path);
+    let id = below_id(&entry.path);
     let reading = {
         let reading = entry.reading.clone();
         Memo::new(move |_| reading(&store.project()).unwrap_or_default())
