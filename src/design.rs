@@ -21,7 +21,7 @@ pub struct Shape {
     pub rafters: Vec<Length>,
     /// Posts, left to right.
     pub posts: Vec<PostShape>,
-    /// The shape every brace shares.
+    /// The shape of every brace that follows the rules.
     pub brace: BraceShape,
     /// Braces, left to right.
     pub braces: Vec<Brace>,

@@ -5,8 +5,9 @@ use crate::checks::strength;
 use crate::design::{Built, Design, Shape};
 use crate::frame::FrameError;
 use crate::geometry::{
-    BraceShape, RoofLine, Surroundings, UncutBeam, beam_housing, beam_line, braces, check_posts_stand, clearances,
-    fitted_rafter, fitted_rafter_row, ledger_line, posts, purlin_rows, room_problems, scarf_problems,
+    BraceShape, Pocket, RoofLine, Surroundings, UncutBeam, beam_line, braces, check_posts_stand, clearances,
+    fitted_rafter, fitted_rafter_row, ledger_line, own_kind_problems, posts, purlin_rows, room_problems,
+    scarf_problems,
 };
 use crate::joinery::{frame_conflicts, rule_conflicts};
 use crate::ordering::{order, sheet_plan, supply_problems};
@@ -56,23 +57,26 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     let line = RoofLine::resolve(frame)?;
     let rafter = fitted_rafter(frame, &line)?;
     let rafters = fitted_rafter_row(frame)?;
-    let posts = posts(frame, rules, line.beam_seat);
+    let posts = posts(project, line.beam_seat);
     check_posts_stand(frame, &posts, project.units)?;
     let brace = BraceShape::new(frame, rules);
-    let braces = braces(frame, rules, &posts);
+    let braces = braces(project, &posts);
+    let pockets: Vec<Pocket> = braces.iter().map(|brace| brace.beam_pocket(frame)).collect();
     let uncut = UncutBeam::new(frame, &posts, &braces, &rafters).map_err(unsolved)?;
     let around = Surroundings {
+        project,
         frame,
         rules,
         posts: &posts,
         braces: &braces,
-        pocket: brace.beam_pocket(rules, beam_housing(frame, rules)),
+        pockets: &pockets,
         rafters: &rafters,
         uncut: &uncut,
         units: project.units,
     };
     let beam = beam_line(&around, &project.mill)?;
-    let placed = scarf_problems(&frame.scarfs.by_hand, &around);
+    let mut placed = scarf_problems(&frame.scarfs.by_hand, &around);
+    placed.extend(own_kind_problems(&beam, &around));
     let ledger = ledger_line(&around, (&project.site, &project.fixings.ledger), &project.mill, &beam.scarfs)?;
     let breadth = frame.timbers.purlin.sawn.breadth;
     let half = frame.timbers.rafter.sawn.breadth / 2.0;

@@ -240,7 +240,8 @@ fn the_web_between_opposed_mortises_is_said_once() {
     let fit = fitted(&barn);
     let rule = design.problems_of("joinery.brace_tenon").next().unwrap();
     assert!(Fit::may_tell(rule) && fit.tells(rule));
-    let webs: Vec<_> = fit.clashes.iter().filter(|clash| clash.field == Some("joinery.brace_tenon")).collect();
+    let webs: Vec<_> =
+        fit.clashes.iter().filter(|clash| clash.field.as_deref() == Some("joinery.brace_tenon")).collect();
     assert!(
         webs.len() >= 2 && webs.iter().all(|clash| clash.says.ends_with("so do brace tenons of 2 3⁄4″.")),
         "{webs:?}"

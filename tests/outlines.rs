@@ -110,7 +110,8 @@ fn check_brace(input: &Value, out: &Value) {
         width: inches(input, "width_in"),
         post_housing: inches(input, "housing_post_in"),
         beam_housing: inches(input, "housing_beam_in"),
-        tenon: Length::inches(2.5),
+        tenon_at_post: Length::inches(2.5),
+        tenon_at_beam: Length::inches(2.5),
     };
     let outline = brace.outline();
     check("long edge", brace.long_edge().to_inches(), number(out, "long_edge_in"));

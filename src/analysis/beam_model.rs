@@ -12,7 +12,7 @@
 //! x along the beam from its left end, z up from the datum. A brace acts on its centre line, pinned at both ends.
 use crate::design::Shape;
 use crate::frame::{ActsIn, Frame, Inertia, Member, Support};
-use crate::geometry::{Brace, BraceLine, PostShape, beam_housing};
+use crate::geometry::{Brace, BraceLine, PostShape};
 use crate::project::{BraceJoint, Project};
 use crate::units::{Length, Stress};
 
@@ -179,8 +179,6 @@ impl Builder<'_> {
     }
 
     fn pockets(&self, beam: &[Stretch]) -> Vec<[(usize, Length); 2]> {
-        let rules = &self.project.joinery;
-        let pocket = self.shape.brace.beam_pocket(rules, beam_housing(&self.project.frame, rules));
         let place = |x: Length| {
             let last = beam.len().saturating_sub(1);
             let index = beam.iter().position(|stretch| x <= stretch.to).unwrap_or(last);
@@ -188,7 +186,7 @@ impl Builder<'_> {
             (index, (x - from).max(Length::ZERO))
         };
         let edges = |brace: &Brace| {
-            let (low, high) = brace.on_beam(&pocket);
+            let (low, high) = brace.on_beam(&brace.beam_pocket(&self.project.frame));
             [place(low), place(high)]
         };
         self.shape.braces.iter().map(edges).collect()

@@ -5,13 +5,13 @@ use super::wood::Woods;
 use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
 use crate::design::Shape;
 use crate::frame::Extremes;
-use crate::geometry::{BeamPiece, PostShape, bay_of};
+use crate::geometry::{self, BeamPiece, PostShape, bay_of};
 use crate::loads::Duration;
 use crate::members::{
     Bracing, Ceiling, DeflectionCase, Member, NetSection, Pocket, RoofMember, Seat, ShearPlace, UnbracedCase, Verdict,
     check_bearing_across, check_bending, check_deflection, check_shear, deflection_limit,
 };
-use crate::project::{Project, Used};
+use crate::project::{JoineryRules, Project, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
@@ -140,28 +140,10 @@ impl BeamChecks<'_> {
 
     /// The beam's underside over a post: its housing and the mortise above it.
     pub(super) fn over_post(&self, post: &PostShape, wood: &Member) -> Result<NetSection, String> {
-        let (rules, section) = (&self.project.joinery, wood.section());
-        let housing = crate::geometry::beam_housing(&self.project.frame, rules);
+        let (rules, section) = (&post.rules, wood.section());
+        let housing = geometry::beam_housing(&self.project.frame, rules);
         let mortise = post.tenon_length + rules.blind_clearance;
-        self.cut(section, (Length::ZERO, section.breadth), housing, mortise)
-    }
-
-    fn cut(
-        &self,
-        section: crate::materials::Section,
-        (from_left, breadth): (Length, Length),
-        housing: Length,
-        mortise: Length,
-    ) -> Result<NetSection, String> {
-        let rules = &self.project.joinery;
-        let mut net = NetSection::whole(section).map_err(|refused| refused.0)?;
-        if housing > Length::ZERO {
-            let pocket = Pocket { from_left, breadth, from_bottom: Length::ZERO, depth: housing };
-            net = net.without(pocket).map_err(|refused| refused.0)?;
-        }
-        let offset = section.breadth - rules.tenon_offset - rules.tenon_thickness;
-        let pocket = Pocket { from_left: offset, breadth: rules.tenon_thickness, from_bottom: housing, depth: mortise };
-        net.without(pocket).map_err(|refused| refused.0)
+        cut(rules, section, (Length::ZERO, section.breadth), housing, mortise)
     }
 
     fn over_posts(&self) -> Vec<Check> {
@@ -185,18 +167,18 @@ impl BeamChecks<'_> {
     }
 
     fn at_pockets(&self) -> Vec<Check> {
-        let rules = &self.project.joinery;
-        let pocket = self.shape.brace.beam_pocket(rules, crate::geometry::beam_housing(&self.project.frame, rules));
         let across = self.project.frame.timbers.brace.sawn.breadth;
-        let net = |wood: &Member| {
+        let net = |wood: &Member, rules: &JoineryRules, pocket: &geometry::Pocket| {
             let section = wood.section();
             let from_left =
                 (section.breadth - rules.tenon_offset - rules.tenon_thickness).min(section.breadth - across);
-            self.cut(section, (from_left.max(Length::ZERO), across), pocket.housing, pocket.mortise_depth)
+            cut(rules, section, (from_left.max(Length::ZERO), across), pocket.housing, pocket.mortise_depth)
         };
         let mut checks = Vec::new();
         for (index, brace) in self.shape.braces.iter().enumerate() {
+            let pocket = brace.beam_pocket(&self.project.frame);
             let (low, high) = brace.on_beam(&pocket);
+            let net = |wood: &Member| net(wood, &brace.head, &pocket);
             let at = |solved: &Solved| {
                 let found = solved.pockets.get(index).copied();
                 found.map_or((Moment::ZERO, Force::ZERO), |(moment, shear)| (moment, shear.abs()))
@@ -284,14 +266,13 @@ impl BeamChecks<'_> {
     /// The underside on each post's shoulder, less the mortise. F_c⊥ knows no load duration.
     fn seats(&self) -> Vec<Check> {
         let timbers = &self.project.frame.timbers;
-        let rules = &self.project.joinery;
         let check = |(index, post): (usize, &PostShape)| {
             let loads =
                 self.line.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
             let (push, solved, case) = loads.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))?;
             let along = timbers.post.sawn.breadth;
             let across = timbers.post.sawn.depth.min(timbers.beam.sawn.breadth);
-            let tenon = (post.tenon.1 - post.tenon.0) * rules.tenon_thickness;
+            let tenon = (post.tenon.1 - post.tenon.0) * post.rules.tenon_thickness;
             let from_end = post.left.min(self.project.frame.beam_length - post.right).max(Length::ZERO);
             let seat = Seat { area: along * across - tenon, length: along, from_end };
             let made = self.wood(case.duration).and_then(|wood| {
@@ -419,4 +400,21 @@ pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
     let wood = with.wood(duration).ok()?;
     let whole = NetSection::whole(wood.section()).ok()?;
     check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
+}
+/// What a housing and a mortise of those rules leave of a section.
+fn cut(
+    rules: &JoineryRules,
+    section: crate::materials::Section,
+    (from_left, breadth): (Length, Length),
+    housing: Length,
+    mortise: Length,
+) -> Result<NetSection, String> {
+    let mut net = NetSection::whole(section).map_err(|refused| refused.0)?;
+    if housing > Length::ZERO {
+        let pocket = Pocket { from_left, breadth, from_bottom: Length::ZERO, depth: housing };
+        net = net.without(pocket).map_err(|refused| refused.0)?;
+    }
+    let offset = section.breadth - rules.tenon_offset - rules.tenon_thickness;
+    let pocket = Pocket { from_left: offset, breadth: rules.tenon_thickness, from_bottom: housing, depth: mortise };
+    net.without(pocket).map_err(|refused| refused.0)
 }

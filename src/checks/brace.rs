@@ -1,12 +1,12 @@
 //! Knee braces: pushed along their length, and their ends on post and beam.
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
-use crate::geometry::{Brace, BraceLine, Pocket, beam_housing, post_housing};
+use crate::geometry::{Brace, BraceLine, Pocket};
 use crate::members::{
     BeamColumn, Bracing, ColumnLengths, Member, NetSection, Seat, UnbracedCase, Verdict, check_bearing_across,
     check_bending_and_compression, check_compression, end_grain_strength,
 };
-use crate::project::{Project, Used};
+use crate::project::{JoineryRules, Project, Used};
 use crate::units::{Area, Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
@@ -24,7 +24,7 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
         })
     };
     let Some((_, duration, (push, solved, case))) = hardest(pushes()) else { return Vec::new() };
-    let (project, rules) = (with.project, &with.project.joinery);
+    let project = with.project;
     let line = BraceLine::of(&project.frame);
     let wood = |used| with.woods.member(used, duration);
     let buckles = wood(Used::Brace).and_then(|wood| {
@@ -33,9 +33,8 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
         }
         check_compression(&wood, push, &ColumnLengths::pinned(line.length)).map_err(|refused| refused.0)
     });
-    let on_beam = Floor::new(project, with.shape.brace.beam_pocket(rules, beam_housing(&project.frame, rules)));
-    let housing = post_housing(&project.frame, rules, brace.side);
-    let on_post = Floor::new(project, with.shape.brace.post_pocket(rules, housing));
+    let on_beam = Floor::new(project, &brace.head, brace.beam_pocket(&project.frame));
+    let on_post = Floor::new(project, &brace.foot, brace.post_pocket(&project.frame));
     let in_beam = wood(Used::Beam).and_then(|beam| on_beam.nose(&beam, push * line.cos, "cos"));
     let in_post = wood(Used::Post).and_then(|post| on_post.nose(&post, push * line.sin, "sin"));
     let x = line.head_x(brace, &with.shape.posts);
@@ -88,8 +87,7 @@ struct Floor {
 }
 
 impl Floor {
-    fn new(project: &Project, pocket: Pocket) -> Self {
-        let rules = &project.joinery;
+    fn new(project: &Project, rules: &JoineryRules, pocket: Pocket) -> Self {
         Self {
             length: (pocket.nose_on_floor - pocket.corner).abs(),
             across: project.frame.timbers.brace.sawn.breadth,

@@ -5,32 +5,45 @@ use super::check::Check;
 use super::post::PEG_GRAVITY;
 use crate::analysis::{BeamCase, BraceModel, Purpose, Solved};
 use crate::fastening::{GREEN_PEGS_MISSING, PegJoint, PegRow, peg_group, row_tear_out};
-use crate::geometry::BraceLine;
+use crate::geometry::{Brace, BraceLine};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{Property, Verdict, adjusted};
-use crate::project::Used;
+use crate::project::{JoineryRules, Used};
 use crate::units::{Angle, Force};
 use crate::working::{Citation, Step, Worked};
 
 /// C_D of a connection is at most this (NDS 11.3.2, from memory).
 const MOST_DURATION: f64 = 1.6;
 
-/// The brace whose pegs are pulled hardest; nothing where there are no braces.
+/// The brace whose pegs are pulled hardest, and each that has ends of its own, which may hold less.
 #[must_use]
-pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
+pub fn check_brace_pegs(with: &BeamChecks) -> Vec<Check> {
+    let (by_rules, own): (Vec<usize>, Vec<usize>) =
+        (0..with.shape.braces.len()).partition(|index| is_by_rules(with, *index));
+    let own = own.into_iter().filter_map(|index| hardest_pulled(with, &[index]));
+    hardest_pulled(with, &by_rules).into_iter().chain(own).collect()
+}
+
+fn is_by_rules(with: &BeamChecks, index: usize) -> bool {
+    let rules = &with.project.joinery;
+    with.shape.braces.get(index).is_none_or(|brace| brace.foot == *rules && brace.head == *rules)
+}
+
+/// Of braces with pegs alike the one that is pulled hardest.
+fn hardest_pulled(with: &BeamChecks, of: &[usize]) -> Option<Check> {
     // A sunk foot draws on a peg only until the joint has given a little: that pull is not counted.
     let counts =
         |solved: &Solved, case: &BeamCase| !matches!(solved.model, BraceModel::Rigid) && case.purpose != Purpose::Sunk;
     let soft = with.line.strength().filter(move |(solved, case)| counts(solved, case));
     let pulls = soft.flat_map(|(solved, case)| {
-        let each = solved.braces.iter().enumerate();
+        let each = solved.braces.iter().enumerate().filter(|(index, _)| of.contains(index));
         each.map(move |(index, pull)| (pull.to_pounds().max(0.0), case.duration, (index, *pull, solved, case)))
     });
     let (_, duration, (index, pull, solved, case)) = hardest(pulls)?;
     let brace = with.shape.braces.get(index)?;
     let pull = pull.max(Force::ZERO);
-    let made = held(with, duration).map(|mut held| {
+    let made = weaker(with, brace, duration).map(|mut held| {
         held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
         Worked::new(Verdict::force(pull, held.value), held.steps)
     });
@@ -38,9 +51,19 @@ pub fn check_brace_pegs(with: &BeamChecks) -> Option<Check> {
     Some(check.at_x(BraceLine::of(&with.project.frame).head_x(brace, &with.shape.posts)))
 }
 
+/// What the end of the brace holds that holds less.
+fn weaker(with: &BeamChecks, brace: &Brace, duration: Duration) -> Result<Worked<Force>, String> {
+    let foot = held(with, &brace.foot, duration)?;
+    if brace.foot == brace.head {
+        return Ok(foot);
+    }
+    let head = held(with, &brace.head, duration)?;
+    Ok(if head.value < foot.value { head } else { foot })
+}
+
 /// What one peg and the wood behind it hold, at the end where the pull stands more across the grain of the mortise.
-fn held(with: &BeamChecks, duration: Duration) -> Result<Worked<Force>, String> {
-    let (rules, timbers) = (&with.project.joinery, &with.project.frame.timbers);
+fn held(with: &BeamChecks, rules: &JoineryRules, duration: Duration) -> Result<Worked<Force>, String> {
+    let timbers = &with.project.frame.timbers;
     let wood = species(&with.project.frame.species).ok_or("the wood has no specific gravity")?;
     let line = BraceLine::of(&with.project.frame);
     // The thinner wall of the mortises in beam and post.

@@ -79,13 +79,14 @@ pub(super) fn off_centre(with: &BeamChecks) -> Length {
 
 /// What the housings and mortises of its braces leave of the post where they push it: there it bends most.
 fn at_the_knee(with: &BeamChecks, post: &PostShape) -> Result<NetSection, String> {
-    let (frame, rules) = (&with.project.frame, &with.project.joinery);
+    let frame = &with.project.frame;
     let section = frame.timbers.post.sawn;
     let across = frame.timbers.brace.sawn.breadth.min(section.depth);
-    let behind = section.depth - rules.tenon_offset - rules.tenon_thickness;
-    let deep = rules.brace_tenon + rules.blind_clearance;
     let mut net = NetSection::whole(section).map_err(|refused| refused.0)?;
     for brace in with.shape.braces.iter().filter(|brace| brace.post == post.number) {
+        let rules = &brace.foot;
+        let behind = section.depth - rules.tenon_offset - rules.tenon_thickness;
+        let deep = rules.brace_tenon + rules.blind_clearance;
         let housing = post_housing(frame, rules, brace.side);
         let from_left = |near: Length, size: Length| match brace.side {
             Side::Left => near,
@@ -150,7 +151,7 @@ fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> O
         Some((push.to_pounds(), case.duration, (push, solved, case)))
     });
     let (_, duration, (push, solved, case)) = hardest(loads)?;
-    let tenon = (post.tenon.1 - post.tenon.0) * with.project.joinery.tenon_thickness;
+    let tenon = (post.tenon.1 - post.tenon.0) * post.rules.tenon_thickness;
     let net = with.project.frame.timbers.post.sawn.area() - tenon;
     let made = with
         .woods
@@ -174,7 +175,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
 
 /// What the pegs of a post's head carry: their own strength, or the wood behind them, the lesser.
 fn pegs(with: &BeamChecks, post: &PostShape, duration: Duration) -> Result<Worked<Force>, String> {
-    let (rules, timbers) = (&with.project.joinery, &with.project.frame.timbers);
+    let (rules, timbers) = (&post.rules, &with.project.frame.timbers);
     let wood = species(&with.project.frame.species).ok_or("the wood has no specific gravity")?;
     let across = timbers.beam.sawn.breadth;
     let wall = rules.tenon_offset.min(across - rules.tenon_offset - rules.tenon_thickness);

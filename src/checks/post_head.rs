@@ -23,13 +23,23 @@ const OUT_OF_PLUMB: f64 = 0.005;
 /// Wind at the level of allowable stress.
 const WIND: f64 = 0.6;
 
-/// The head that is pushed hardest: its tenon sheared, its cheek pressed.
+/// The head that is pushed hardest, and each that is not by the rules: its tenon sheared, its cheek pressed.
 #[must_use]
 pub fn check_post_heads(with: &BeamChecks) -> Vec<Check> {
+    let is_by_rules = |post: &PostShape| post.rules == with.project.joinery;
+    let own = with.shape.posts.iter().filter(|post| !is_by_rules(post));
+    let mut checks = hardest_of(with, &is_by_rules);
+    checks.extend(own.flat_map(|own| hardest_of(with, &|post| post.number == own.number)));
+    checks
+}
+
+/// Of the posts that count the one whose head is pushed hardest.
+fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Check> {
     let wind = wind(with);
     let heads = || {
         with.line.strength().flat_map(|(solved, case)| {
-            with.shape.posts.iter().zip(&solved.posts).map(move |(post, part)| {
+            let posts = with.shape.posts.iter().zip(&solved.posts).filter(|(post, _)| counts(post));
+            posts.map(move |(post, part)| {
                 let push = Push::new(with, post, (part.top, case.duration), wind);
                 (push.total().to_pounds(), case.duration, (post, push, solved, case))
             })
@@ -95,12 +105,12 @@ impl Push {
 }
 
 /// Width along the beam, thickness and length of the tenon.
-fn tenon(with: &BeamChecks, post: &PostShape) -> (Length, Length, Length) {
-    (post.tenon.1 - post.tenon.0, with.project.joinery.tenon_thickness, post.tenon_length)
+fn tenon(post: &PostShape) -> (Length, Length, Length) {
+    (post.tenon.1 - post.tenon.0, post.rules.tenon_thickness, post.tenon_length)
 }
 
 fn sheared(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration) -> Result<Worked<Verdict>, String> {
-    let (width, thickness, _) = tenon(with, post);
+    let (width, thickness, _) = tenon(post);
     let wood = with.woods.member(Used::Post, duration)?;
     let strength = adjusted(&wood, Property::Shear);
     let stress = push.total() / (width * thickness) * 1.5;
@@ -118,7 +128,7 @@ fn sheared(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration)
 
 /// The cheek on the mortise's wall, both across their grain: the weaker wood.
 fn pressed(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration) -> Result<Worked<Verdict>, String> {
-    let (width, _, length) = tenon(with, post);
+    let (width, _, length) = tenon(post);
     let on = |used, along: Length| {
         let wood = with.woods.member(used, duration)?;
         let seat = Seat { area: width * length, length: along, from_end: Length::ZERO };

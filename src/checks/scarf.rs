@@ -42,23 +42,24 @@ fn one(with: &BeamChecks, scarf: &ScarfReport) -> Vec<Check> {
         return Vec::new();
     };
     let mark = format!("scarf {}", scarf.number);
-    let checks = [bends(with, left, &mark), root(with, left, &mark), opens(with, left, scarf, &mark)];
+    let kind = scarf.kind;
+    let checks = [bends(with, left, kind, &mark), root(with, left, kind, &mark), opens(with, left, scarf, &mark)];
     checks.into_iter().flatten().map(|check| check.at_x(centre)).collect()
 }
 
 /// What the beam without the scarf would bend here, against the share such a scarf carries.
-fn bends(with: &BeamChecks, left: usize, mark: &str) -> Option<Check> {
+fn bends(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<Check> {
     let moments = with.line.uncut().filter_map(|(solved, case)| {
         let moment = solved.beam.get(left)?.end_moments.1;
         Some((moment.to_pound_inches(), case.duration, (moment, solved, case)))
     });
     let (_, duration, (moment, solved, case)) = hardest(moments)?;
-    let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(with, &wood, moment.abs()));
+    let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(kind, &wood, moment.abs()));
     Some(Check::new(mark, "lies where the beam would bend", "", named(solved, case), made))
 }
 
-fn share_of_solid(with: &BeamChecks, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
-    let (share, citation) = share(with.project.frame.scarfs.kind);
+fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
+    let (share, citation) = share(kind);
     let strength = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let modulus = NetSection::whole(wood.section()).map_err(|refused| refused.0)?.least_modulus();
     let solid = strength.value * modulus;
@@ -82,24 +83,34 @@ fn shears(solved: &Solved, left: usize) -> Option<[Force; 2]> {
 }
 
 /// Each half at its root, the shear passing at the tip: the worst place it can.
-fn root(with: &BeamChecks, left: usize, mark: &str) -> Option<Check> {
+fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<Check> {
     let shears = with.line.strength().filter_map(|(solved, case)| {
         let [a, b] = shears(solved, left)?;
         let shear = if b.abs() > a.abs() { b } else { a };
         Some((shear.to_pounds(), case.duration, (shear, solved, case)))
     });
     let (_, duration, (shear, solved, case)) = hardest(shears)?;
-    let made = with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, shear, duration));
+    let made =
+        with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, kind, (shear, duration)));
     Some(Check::new(mark, "is cut thin at its roots", "", named(solved, case), made))
 }
 
-fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Duration) -> Result<Worked<Verdict>, String> {
-    let (frame, rules, tie) = (&with.project.frame, &with.project.joinery, &with.project.fixings.scarf);
-    let section = wood.section();
-    let left = match frame.scarfs.kind {
-        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => section.depth / 2.0,
-        _ => section.depth - abutment(frame, rules),
-    };
+/// Depth of the wood that is left at a root.
+fn left_at_root(with: &BeamChecks, kind: ScarfKind, depth: Length) -> Length {
+    match kind {
+        ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => depth / 2.0,
+        _ => depth - abutment(&with.project.frame, &with.project.joinery, kind),
+    }
+}
+
+fn root_verdict(
+    with: &BeamChecks,
+    wood: &Member,
+    kind: ScarfKind,
+    (shear, duration): (Force, Duration),
+) -> Result<Worked<Verdict>, String> {
+    let (frame, tie, section) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
+    let left = left_at_root(with, kind, section.depth);
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
     let (thin, arm) = thinnest(left, section.depth, frame.scarfs.lap);
@@ -150,8 +161,7 @@ fn root_verdict(with: &BeamChecks, wood: &Member, shear: Force, duration: Durati
         says,
         Citation::common_practice("fasteners carry what the root cannot"),
     ));
-    let worst = if bent.ratio > verdict.ratio { bent } else { verdict };
-    Ok(Worked::new(worst, steps))
+    Ok(Worked::new(if bent.ratio > verdict.ratio { bent } else { verdict }, steps))
 }
 
 /// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth

@@ -4,7 +4,7 @@
 //! posts' shoulders, a brace to its long edge.
 use super::scene::{Anchor, Layer, Margins, Scene, Text};
 use crate::design::Built;
-use crate::geometry::{Brace, Pocket, Point, Polygon, PostShape, beam_housing, post_housing};
+use crate::geometry::{Brace, Pocket, Point, Polygon, PostShape, beam_housing};
 use crate::project::{Project, Role, Side};
 use crate::study::{Seasoning, small_length};
 use crate::units::Length;
@@ -67,8 +67,8 @@ impl Joint<'_> {
         scene.area(layer, Polygon::new(self.post_outline().into_iter().map(narrow).collect()));
         scene.area(layer, Polygon::new(self.beam_outline().into_iter().map(low).collect()));
         if let Some(own) = self.brace {
-            let shape = &self.built.shape.brace;
-            let thin = |point: Point| own.place_stick(shape, Point::new(point.x, point.y * (1.0 - brace)));
+            let shape = &own.form;
+            let thin = |point: Point| own.place_stick(Point::new(point.x, point.y * (1.0 - brace)));
             scene.area(layer, shape.outline().map(thin));
         }
     }
@@ -81,11 +81,12 @@ impl Joint<'_> {
     }
 
     fn post_outline(&self) -> Vec<Point> {
-        let (post, rules, frame) = (self.post, &self.project.joinery, &self.project.frame);
-        let foot = (post.shoulder - frame.brace_down - PAST).max(post.foot);
+        let post = self.post;
+        let down = self.brace.map_or(self.project.frame.brace_down, |brace| brace.form.down);
+        let foot = (post.shoulder - down - PAST).max(post.foot);
         let mut outline = vec![Point::new(post.left, post.shoulder), Point::new(post.right, post.shoulder)];
         if let Some(brace) = self.brace {
-            let pocket = self.built.shape.brace.post_pocket(rules, post_housing(frame, rules, Side::Right));
+            let pocket = brace.post_pocket(&self.project.frame);
             let place = |at: Point| Point::new(brace.corner_x + at.y, brace.corner_z - at.x);
             outline.extend(Self::into_pocket(&pocket).into_iter().map(place));
         }
@@ -94,15 +95,16 @@ impl Joint<'_> {
     }
 
     fn beam_outline(&self) -> Vec<Point> {
-        let (post, rules, frame) = (self.post, &self.project.joinery, &self.project.frame);
-        let housing = beam_housing(frame, rules);
+        let (post, frame) = (self.post, &self.project.frame);
+        let housing = beam_housing(frame, &self.project.joinery);
         let (seat, under) = (self.built.shape.line.beam_seat, post.shoulder - housing);
-        let (left, right) = (post.left - PAST, post.right + frame.brace_along + PAST);
+        let (left, right) =
+            (post.left - PAST, post.right + self.brace.map_or(frame.brace_along, |brace| brace.form.along) + PAST);
         let mut outline = vec![Point::new(left, under), Point::new(post.left, under)];
         outline.extend([Point::new(post.left, post.shoulder), Point::new(post.right, post.shoulder)]);
         outline.push(Point::new(post.right, under));
         if let Some(brace) = self.brace {
-            let pocket = self.built.shape.brace.beam_pocket(rules, housing);
+            let pocket = brace.beam_pocket(frame);
             let place = |at: Point| Point::new(brace.corner_x + at.x, brace.corner_z - at.y);
             outline.extend(Self::into_pocket(&pocket).into_iter().map(place));
         }

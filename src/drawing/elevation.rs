@@ -1,4 +1,5 @@
 //! The beam line seen from outside, facing the wall.
+use super::own_joints::ring_own_joints;
 use super::scene::{Anchor, Drawn, Layer, Scene, Side, Text};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
@@ -14,9 +15,10 @@ pub fn elevation(project: &Project, built: &Built) -> Scene {
     ground(&mut scene, project, built);
     roof(&mut scene, project, built);
     rafters(&mut scene, project, built);
-    posts(&mut scene, project, built);
+    posts(&mut scene, built);
     braces(&mut scene, built);
     beam(&mut scene, project, built);
+    ring_own_joints(&mut scene, project, built);
     dimensions(&mut scene, project, built);
     scene
 }
@@ -75,7 +77,7 @@ fn rafters(scene: &mut Scene, project: &Project, built: &Built) {
     }
 }
 
-fn posts(scene: &mut Scene, project: &Project, built: &Built) {
+fn posts(scene: &mut Scene, built: &Built) {
     for post in &built.shape.posts {
         let mark = format!("P{}", post.number);
         scene.rectangle(Layer::Wood, (post.left, post.right), (post.foot, post.shoulder)).of_stick(&mark);
@@ -92,19 +94,17 @@ fn posts(scene: &mut Scene, project: &Project, built: &Built) {
                 room: None,
             })
             .of_stick(&mark);
-        let rules = &project.joinery;
         scene.line(
             Layer::Hidden,
-            Point::new(post.tenon.0, post.shoulder + rules.post_tenon),
-            Point::new(post.tenon.1, post.shoulder + rules.post_tenon),
+            Point::new(post.tenon.0, post.shoulder + post.tenon_length),
+            Point::new(post.tenon.1, post.shoulder + post.tenon_length),
         );
     }
 }
 
 fn braces(scene: &mut Scene, built: &Built) {
-    let shape = &built.shape.brace;
     for brace in &built.shape.braces {
-        let outline = shape.outline().map(|point| brace.place_stick(shape, point));
+        let outline = brace.form.outline().map(|point| brace.place_stick(point));
         scene.area(Layer::Wood, outline).of_stick(&brace.mark());
     }
 }

@@ -12,6 +12,7 @@ mod hatch;
 mod hauled;
 mod load;
 mod overlap;
+mod own_joints;
 mod paper;
 mod pile;
 mod plan;

@@ -36,6 +36,8 @@ pub enum Layer {
     Room,
     /// Where something is in the way.
     Trouble,
+    /// A joint that is not by the rules.
+    Own,
     /// An edge that a template is laid by.
     Reference,
     /// An arris that a template is folded over.
@@ -100,6 +102,7 @@ impl Layer {
             Self::Waste => "waste",
             Self::Room => "room",
             Self::Trouble => "trouble",
+            Self::Own => "own",
             Self::Reference => "reference",
             Self::Fold => "fold",
             Self::RunsOn => "runs-on",

@@ -91,7 +91,7 @@ fn draw(scene: &mut Scene, project: &Project, stick: &Stick, mark: &Mark, width:
             scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, (y0 + y1) / 2.0), diameter));
         }
         (MarkKind::Peg, _) => {
-            let diameter = project.joinery.peg;
+            let diameter = mark.bore.unwrap_or(project.joinery.peg);
             let y = if mark.across.is_some() { (y0 + y1) / 2.0 } else { top - width / 2.0 };
             scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, y), diameter));
         }

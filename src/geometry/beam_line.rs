@@ -5,7 +5,7 @@
 use super::cuts::choose_cuts;
 use super::scarf_place::{Place, Surroundings, grid, judge};
 use crate::materials::species;
-use crate::project::{Mill, Problem, ScarfPlace, Side};
+use crate::project::{JointName, Mill, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, Weight};
 use crate::wording::{length, weight};
 
@@ -39,6 +39,8 @@ pub struct ScarfReport {
     pub number: usize,
     /// Where it is and which piece lies below.
     pub place: ScarfPlace,
+    /// Its kind.
+    pub kind: ScarfKind,
     /// The lap's left end along the beam.
     pub low: Length,
     /// The lap's right end along the beam.
@@ -73,13 +75,26 @@ pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem
         .map(|(index, place)| ScarfReport {
             number: index + 1,
             place: *place,
+            kind: around.project.scarf_kind(index + 1),
             low: place.centre - lap / 2.0,
             high: place.centre + lap / 2.0,
-            judged: judge(place, around).ok(),
+            judged: judge(place, around.project.scarf_kind(index + 1), around).ok(),
         })
         .collect();
     refuse_overlaps(around, &reports)?;
     Ok(BeamLine { pieces: pieces(&reports, around.frame.beam_length), scarfs: reports, is_proposed })
+}
+
+/// Scarfs of a kind of their own that may not be where one of the frame's kind was proposed.
+#[must_use]
+pub fn own_kind_problems(beam: &BeamLine, around: &Surroundings) -> Vec<Problem> {
+    let own = beam.scarfs.iter().filter(|scarf| beam.is_proposed && scarf.judged.is_none());
+    let problem = |scarf: &ScarfReport| {
+        let why = judge(&scarf.place, scarf.kind, around).err()?;
+        let says = format!("Scarf {}, {}, may not be where it is proposed: {why}.", scarf.number, scarf.kind.name());
+        Some(Problem::caution(format!("exceptions.{}.scarf_kind", JointName::Scarf(scarf.number)), says))
+    };
+    own.filter_map(problem).collect()
 }
 
 fn refuse_overlaps(around: &Surroundings, scarfs: &[ScarfReport]) -> Result<(), Problem> {
@@ -139,7 +154,7 @@ pub(super) fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
     for low in (0..=n_steps).map(|n| step * n as f64) {
         for lower in [Side::Left, Side::Right] {
             let place = ScarfPlace { centre: low + half, lower };
-            if let Ok(judged) = judge(&place, around) {
+            if let Ok(judged) = judge(&place, around.frame.scarfs.kind, around) {
                 found.push((place, judged));
             }
         }

@@ -1,4 +1,4 @@
-//! Knee braces: one shape for all, and where each one meets its post and the beam.
+//! Knee braces: one shape for all that follow the rules, and where each one meets its post and the beam.
 //!
 //! Elevation coordinates of one brace: the corner C is the meeting of the housed lines of post and
 //! beam; the leg g_h runs from C along the beam, g_v down the post. The long edge joins the two leg
@@ -8,8 +8,8 @@
 //!
 //! Stick coordinates: x along the long edge from the post's shoulder, y square into the wood.
 use super::plane::{Point, Polygon};
-use super::post::{PostShape, laid_out};
-use crate::project::{Frame, JoineryRules, Side};
+use super::post::{PostShape, beam_housing, laid_out, post_housing};
+use crate::project::{Frame, JoineryRules, JointName, Project, Side};
 use crate::units::Length;
 
 /// Where a brace lies in the face of a post or of the beam, all measured from the corner C along the
@@ -61,7 +61,7 @@ impl Pocket {
 /// The hollow of a curved brace keeps this far from its noses.
 const HOLLOW_FROM_NOSE: Length = Length::inches(4.0);
 
-/// The one shape of every brace.
+/// The shape of a brace.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BraceShape {
     /// Leg along the beam.
@@ -74,8 +74,10 @@ pub struct BraceShape {
     pub post_housing: Length,
     /// Housing in the beam.
     pub beam_housing: Length,
-    /// Length of each tenon, from the housed line.
-    pub tenon: Length,
+    /// Length of the tenon at the post, from the housed line.
+    pub tenon_at_post: Length,
+    /// Length of the tenon at the beam, from the housed line.
+    pub tenon_at_beam: Length,
     /// How far the long edge is hollowed at its middle; zero for a straight brace.
     pub rise: Length,
 }
@@ -90,8 +92,31 @@ impl BraceShape {
             width: frame.timbers.brace.sawn.depth,
             post_housing: rules.housing,
             beam_housing: rules.housing,
-            tenon: rules.brace_tenon,
+            tenon_at_post: rules.brace_tenon,
+            tenon_at_beam: rules.brace_tenon,
             rise: frame.brace_rise,
+        }
+    }
+
+    /// A brace whose ends have rules of their own: it keeps the line of the others, and a deeper housing takes a longer leg.
+    ///
+    /// With housings deeper by u at the post and v at the beam the corner C moves by u and v; the line through both toes,
+    /// x/g_h + z/g_v = 1 from the old corner, meets the new housed lines at g_h·k and g_v·k from the new one, with
+    /// k = 1 + u/g_h + v/g_v.
+    #[must_use]
+    pub fn with_ends(frame: &Frame, rules: &JoineryRules, (foot, head): (&JoineryRules, &JoineryRules)) -> Self {
+        let of_rules = Self::new(frame, rules);
+        let at_post = (foot.housing - rules.housing) / of_rules.along;
+        let at_beam = (head.housing - rules.housing) / of_rules.down;
+        let longer = 1.0 + at_post + at_beam;
+        Self {
+            along: of_rules.along * longer,
+            down: of_rules.down * longer,
+            post_housing: foot.housing,
+            beam_housing: head.housing,
+            tenon_at_post: foot.brace_tenon,
+            tenon_at_beam: head.brace_tenon,
+            ..of_rules
         }
     }
 
@@ -182,7 +207,7 @@ impl BraceShape {
         let (sin, cos) = self.at_post();
         let nose = self.down - self.post_housing * (cos / sin + sin / cos);
         let corner = self.down - self.width / sin;
-        let slip = self.tenon * (cos / sin);
+        let slip = self.tenon_at_post * (cos / sin);
         let end = corner.max(Length::ZERO) + slip;
         // Points as (depth into the post, distance below C), turned into stick coordinates.
         let place = |depth: Length, below: Length| {
@@ -191,8 +216,8 @@ impl BraceShape {
         };
         Polygon::new(vec![
             place(Length::ZERO, nose),
-            place(self.tenon, nose),
-            place(self.tenon, end.min(nose)),
+            place(self.tenon_at_post, nose),
+            place(self.tenon_at_post, end.min(nose)),
             place(Length::ZERO, corner),
         ])
     }
@@ -205,6 +230,8 @@ impl BraceShape {
             down: self.along,
             post_housing: self.beam_housing,
             beam_housing: self.post_housing,
+            tenon_at_post: self.tenon_at_beam,
+            tenon_at_beam: self.tenon_at_post,
             ..*self
         };
         let length = self.long_edge();
@@ -255,17 +282,18 @@ fn pocket(leg: Length, across: Length, lean: f64, (rule, real): (Length, Length)
     }
 }
 
-/// Wood left between the mortises of two braces opposed in one post; below nothing where they meet.
+/// Wood left between the mortises of two braces opposed in one post, by the rules of their feet; below nothing where they
+/// meet.
 #[must_use]
-pub fn web_between(frame: &Frame, rules: &JoineryRules) -> Length {
-    let deep = rules.housing + rules.brace_tenon + rules.blind_clearance;
-    laid_out(&frame.timbers.post, rules).breadth - deep * 2.0
+pub fn web_between(frame: &Frame, (one, other): (&JoineryRules, &JoineryRules)) -> Length {
+    let deep = |rules: &JoineryRules| rules.housing + rules.brace_tenon + rules.blind_clearance;
+    laid_out(&frame.timbers.post, one).breadth - (deep(one) + deep(other))
 }
 
 /// The longest brace tenon that leaves the least web between two opposed mortises; what it is too long by is shared by both.
 #[must_use]
 pub fn tenon_for_web(frame: &Frame, rules: &JoineryRules) -> Length {
-    rules.brace_tenon - (rules.least_web - web_between(frame, rules)) / 2.0
+    rules.brace_tenon - (rules.least_web - web_between(frame, (rules, rules))) / 2.0
 }
 
 /// One brace in its place.
@@ -277,8 +305,14 @@ pub struct Brace {
     pub side: Side,
     /// The corner C: x of the post's housed line.
     pub corner_x: Length,
-    /// The corner C: height of the beam's housed line, the post's shoulder.
+    /// The corner C: height of the beam's housed line, the post's shoulder where its head follows the rules.
     pub corner_z: Length,
+    /// Its shape: that of all braces, but for what its ends have of their own.
+    pub form: BraceShape,
+    /// The rules of its end in the post.
+    pub foot: JoineryRules,
+    /// The rules of its end in the beam.
+    pub head: JoineryRules,
 }
 
 impl Brace {
@@ -290,6 +324,18 @@ impl Brace {
             Side::Right => 'R',
         };
         format!("K{}{side}", self.post)
+    }
+
+    /// Its pocket in the post, down from C.
+    #[must_use]
+    pub fn post_pocket(&self, frame: &Frame) -> Pocket {
+        self.form.post_pocket(&self.foot, post_housing(frame, &self.foot, self.side))
+    }
+
+    /// Its pocket in the beam, along from C.
+    #[must_use]
+    pub fn beam_pocket(&self, frame: &Frame) -> Pocket {
+        self.form.beam_pocket(&self.head, beam_housing(frame, &self.head))
     }
 
     /// A point at `along` the beam and `down` the post from C, in the elevation (x, z).
@@ -304,7 +350,8 @@ impl Brace {
 
     /// A point of the stick's own coordinates, in the elevation (x, z).
     #[must_use]
-    pub fn place_stick(&self, shape: &BraceShape, point: Point) -> Point {
+    pub fn place_stick(&self, point: Point) -> Point {
+        let shape = &self.form;
         let length = shape.long_edge();
         let (sin, cos) = (shape.along / length, shape.down / length);
         let along = point.x * sin - point.y * cos;
@@ -323,16 +370,21 @@ impl Brace {
 
 /// Every brace of the frame, left to right.
 #[must_use]
-pub fn braces(frame: &Frame, rules: &JoineryRules, posts: &[PostShape]) -> Vec<Brace> {
+pub fn braces(project: &Project, posts: &[PostShape]) -> Vec<Brace> {
+    let (frame, rules) = (&project.frame, &project.joinery);
     let mut found = Vec::new();
     for (post, shape) in frame.posts.iter().zip(posts) {
         let sides = [(post.brace_left, Side::Left), (post.brace_right, Side::Right)];
         for (_, side) in sides.into_iter().filter(|(wanted, _)| *wanted) {
+            let foot = project.rules_of(JointName::BraceFoot(shape.number, side));
+            let head = project.rules_of(JointName::BraceHead(shape.number, side));
             let corner_x = match side {
-                Side::Left => shape.left + rules.housing,
-                Side::Right => shape.right - rules.housing,
+                Side::Left => shape.left + foot.housing,
+                Side::Right => shape.right - foot.housing,
             };
-            found.push(Brace { post: shape.number, side, corner_x, corner_z: shape.shoulder });
+            let corner_z = shape.shoulder + (head.housing - rules.housing);
+            let form = BraceShape::with_ends(frame, rules, (&foot, &head));
+            found.push(Brace { post: shape.number, side, corner_x, corner_z, form, foot, head });
         }
     }
     found
@@ -349,7 +401,8 @@ mod tests {
             width: Length::inches(6.0),
             post_housing: Length::inches(0.5),
             beam_housing: Length::inches(0.5),
-            tenon: Length::inches(2.5),
+            tenon_at_post: Length::inches(2.5),
+            tenon_at_beam: Length::inches(2.5),
             rise: Length::ZERO,
         }
     }

@@ -3,7 +3,7 @@ use super::brace::Brace;
 use super::post::{PostShape, reduced_beam_depth};
 use super::roof_line::RoofLine;
 use crate::materials::species;
-use crate::project::{FixedHeights, Frame, Problem, Project, Role, Side};
+use crate::project::{FixedHeights, Problem, Project, Role, Side};
 use crate::units::{Length, Slope};
 use crate::wording::length;
 
@@ -85,7 +85,7 @@ fn between_braces(project: &Project, posts: &[PostShape], braces: &[Brace]) -> V
             let height = project.site.ground_at(middle, frame.beam_length) + project.site.passage_height;
             let edge_of = |post: &PostShape, side: Side| {
                 let brace = braces.iter().find(|brace| (brace.post, brace.side) == (post.number, side));
-                brace.map(|brace| long_edge_at(frame, brace, height))
+                brace.map(|brace| long_edge_at(brace, height))
             };
             let left = edge_of(&pair[0], Side::Right).map_or(pair[0].right, |x| x.max(pair[0].right));
             let right = edge_of(&pair[1], Side::Left).map_or(pair[1].left, |x| x.min(pair[1].left));
@@ -95,9 +95,9 @@ fn between_braces(project: &Project, posts: &[PostShape], braces: &[Brace]) -> V
 }
 
 /// Where a brace's long edge stands at that height; behind the housed line where it has ended below.
-fn long_edge_at(frame: &Frame, brace: &Brace, height: Length) -> Length {
+fn long_edge_at(brace: &Brace, height: Length) -> Length {
     let down = (brace.corner_z - height).max(Length::ZERO);
-    let along = frame.brace_along * (1.0 - down / frame.brace_down);
+    let along = brace.form.along * (1.0 - down / brace.form.down);
     brace.place(along.max(Length::ZERO), Length::ZERO).x
 }
 

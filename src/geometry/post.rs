@@ -1,6 +1,6 @@
 //! Posts: from the shoulder under the beam to the foot over its own pier.
 use crate::materials::{Section, Timber};
-use crate::project::{FixedHeights, Frame, JoineryRules, Post, Problem, Side, StockRule};
+use crate::project::{FixedHeights, Frame, JoineryRules, JointName, Post, Problem, Project, Side, StockRule};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -23,6 +23,8 @@ pub struct PostShape {
     pub foot: Length,
     /// The tenon along the beam, left and right edge, measured along x.
     pub tenon: (Length, Length),
+    /// The rules its head is made by.
+    pub rules: JoineryRules,
     /// Length of the tenon above the shoulder.
     pub tenon_length: Length,
     /// The pier's height was measured.
@@ -67,7 +69,8 @@ pub fn bay_of(posts: &[PostShape], x: Length) -> Option<usize> {
 
 /// Every post of the frame, left to right.
 #[must_use]
-pub fn posts(frame: &Frame, rules: &JoineryRules, beam_seat: Length) -> Vec<PostShape> {
+pub fn posts(project: &Project, beam_seat: Length) -> Vec<PostShape> {
+    let (frame, rules) = (&project.frame, &project.joinery);
     let shoulder = beam_seat - reduced_beam_depth(frame, rules);
     let n_posts = frame.posts.len();
     frame
@@ -80,7 +83,7 @@ pub fn posts(frame: &Frame, rules: &JoineryRules, beam_seat: Length) -> Vec<Post
                 _ if index + 1 == n_posts => Some(Side::Right),
                 _ => None,
             };
-            shape(frame, rules, post, index + 1, shoulder, end)
+            shape(frame, project.rules_of(JointName::PostHead(index + 1)), post, index + 1, shoulder, end)
         })
         .collect()
 }
@@ -124,14 +127,14 @@ pub fn housing_in(side: Side, real: Length, laid: Length, rules: &JoineryRules) 
 
 fn shape(
     frame: &Frame,
-    rules: &JoineryRules,
+    rules: JoineryRules,
     post: &Post,
     number: usize,
     shoulder: Length,
     end: Option<Side>,
 ) -> PostShape {
     let left = frame.post_left_face(post);
-    let right = left + laid_out(&frame.timbers.post, rules).breadth;
+    let right = left + laid_out(&frame.timbers.post, &rules).breadth;
     let tenon = match end {
         Some(Side::Left) => (left + rules.end_shoulder, right),
         Some(Side::Right) => (left, right - rules.end_shoulder),
@@ -144,6 +147,7 @@ fn shape(
         shoulder,
         foot: post.pier_top + frame.stand_off,
         tenon,
+        rules,
         tenon_length: rules.post_tenon,
         pier_measured: post.pier_measured,
         end,

@@ -7,7 +7,7 @@
 use super::brace::{Brace, Pocket};
 use super::post::{PostShape, bay_of};
 use super::uncut_beam::{Bending, UncutBeam};
-use crate::project::{Frame, JoineryRules, Problem, ScarfKind, ScarfPlace, Side};
+use crate::project::{Frame, JoineryRules, Problem, Project, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -16,6 +16,8 @@ const MID_BAY_SHARE: f64 = 0.10;
 
 /// Everything a scarf must keep clear of.
 pub struct Surroundings<'a> {
+    /// The project, for what single scarfs have of their own.
+    pub project: &'a Project,
     /// The frame.
     pub frame: &'a Frame,
     /// The rules.
@@ -24,8 +26,8 @@ pub struct Surroundings<'a> {
     pub posts: &'a [PostShape],
     /// Braces.
     pub braces: &'a [Brace],
-    /// Pocket of every brace in the beam.
-    pub pocket: Pocket,
+    /// The pocket of each brace in the beam.
+    pub pockets: &'a [Pocket],
     /// Centres of the rafters.
     pub rafters: &'a [Length],
     /// The beam before it is cut.
@@ -56,11 +58,11 @@ pub struct Place {
 /// Height of the lower lap's surface above the underside at `from_root`: D − a at the root, a at the tip,
 /// straight between them; with a table each half falls more steeply, to the step and from it.
 #[must_use]
-pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Length {
+pub fn lap_height(frame: &Frame, rules: &JoineryRules, kind: ScarfKind, from_root: Length) -> Length {
     let (depth, lap) = (frame.timbers.beam.sawn.depth, frame.scarfs.lap);
-    let abutment = abutment(frame, rules);
+    let abutment = abutment(frame, rules, kind);
     let from_root = from_root.clamp(Length::ZERO, lap);
-    let is_tabled = frame.scarfs.kind == ScarfKind::StopSplayedTabled;
+    let is_tabled = kind == ScarfKind::StopSplayedTabled;
     let step = if is_tabled { rules.scarf_table } else { Length::ZERO };
     let fall = (depth - abutment * 2.0 + step) / lap;
     if is_tabled && from_root > lap / 2.0 + rules.scarf_wedge / 2.0 {
@@ -72,12 +74,17 @@ pub fn lap_height(frame: &Frame, rules: &JoineryRules, from_root: Length) -> Len
 /// Least wood between a mortise's floor, `deep` above the underside, and the lap's surface, square to it: the mortise lies
 /// between two places measured from the root. A table's step is lowest on the root's side.
 #[must_use]
-pub fn wood_over(frame: &Frame, rules: &JoineryRules, (near, far): (Length, Length), deep: Length) -> Length {
+pub fn wood_over(
+    frame: &Frame,
+    (rules, kind): (&JoineryRules, ScarfKind),
+    (near, far): (Length, Length),
+    deep: Length,
+) -> Length {
     let hair = Length::inches(1e-6);
     let step = frame.scarfs.lap / 2.0 + rules.scarf_wedge / 2.0;
     let (low, high) = (near.min(far), near.max(far));
-    let is_over_step = frame.scarfs.kind == ScarfKind::StopSplayedTabled && low < step && high > step;
-    let at = |from_root: Length| lap_height(frame, rules, from_root);
+    let is_over_step = kind == ScarfKind::StopSplayedTabled && low < step && high > step;
+    let at = |from_root: Length| lap_height(frame, rules, kind, from_root);
     let least = if is_over_step { at(high).min(at(step)) } else { at(high) };
     let fall = (at(low) - at((low + hair).min(high))) / hair;
     (least - deep) / (1.0 + fall * fall).sqrt()
@@ -85,19 +92,19 @@ pub fn wood_over(frame: &Frame, rules: &JoineryRules, (near, far): (Length, Leng
 
 /// Height of the scarf's abutments.
 #[must_use]
-pub fn abutment(frame: &Frame, rules: &JoineryRules) -> Length {
+pub fn abutment(frame: &Frame, rules: &JoineryRules, kind: ScarfKind) -> Length {
     let depth = frame.timbers.beam.sawn.depth;
-    match frame.scarfs.kind {
+    match kind {
         ScarfKind::Halved | ScarfKind::HalvedUnderSquinted | ScarfKind::Bladed => depth / 2.0,
         _ => depth * rules.scarf_abutment_share,
     }
 }
 
-/// What is known of a scarf at that place.
+/// What is known of a scarf of that kind at that place.
 ///
 /// # Errors
 /// The sentence that forbids it.
-pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String> {
+pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, String> {
     let lap = around.frame.scarfs.lap;
     let (low, high) = (place.centre - lap / 2.0, place.centre + lap / 2.0);
     let clear = around.rules.scarf_clear;
@@ -127,7 +134,7 @@ pub fn judge(place: &ScarfPlace, around: &Surroundings) -> Result<Place, String>
     if (place.centre < middle) != (place.lower == Side::Left) {
         return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
     }
-    let wood_over_pocket = pockets(around, root, (low, high))?;
+    let wood_over_pocket = pockets(around, kind, root, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
         return Err(format!(
@@ -156,21 +163,25 @@ fn bends(place: &ScarfPlace, around: &Surroundings) -> Bending {
 }
 
 /// Wood over the pockets that lie in the lap, or the sentence that forbids one.
-fn pockets(around: &Surroundings, root: Length, (low, high): (Length, Length)) -> Result<Option<Length>, String> {
+fn pockets(
+    around: &Surroundings,
+    kind: ScarfKind,
+    root: Length,
+    (low, high): (Length, Length),
+) -> Result<Option<Length>, String> {
     let (rules, clear) = (around.rules, around.rules.scarf_clear);
-    let deep = around.pocket.housing + around.pocket.mortise_depth;
     let mut least: Option<Length> = None;
-    for brace in around.braces {
-        let (near, far) = brace.on_beam(&around.pocket);
+    for (brace, pocket) in around.braces.iter().zip(around.pockets) {
+        let (near, far) = brace.on_beam(pocket);
         if far <= low - clear || near >= high + clear {
             continue;
         }
         if near < low + clear || far > high - clear {
             return Err(format!("a tip lies in the way of brace {}'s pocket", brace.mark()));
         }
-        let mortise = [around.pocket.mortise.0, around.pocket.mortise.1];
+        let mortise = [pocket.mortise.0, pocket.mortise.1];
         let [one, two] = mortise.map(|along| (brace.place(along, Length::ZERO).x - root).abs());
-        let wood = wood_over(around.frame, rules, (one, two), deep);
+        let wood = wood_over(around.frame, (rules, kind), (one, two), pocket.housing + pocket.mortise_depth);
         if wood < rules.wood_over_pocket {
             return Err(format!(
                 "brace {}'s pocket would leave {} of wood over it; {} is the least",
@@ -195,11 +206,12 @@ fn rafter_clearance(around: &Surroundings, tips: &[Length]) -> Length {
 pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Problem> {
     let mut problems = Vec::new();
     for (index, place) in places.iter().enumerate() {
-        if let Err(why) = judge(place, around) {
+        let kind = around.project.scarf_kind(index + 1);
+        if let Err(why) = judge(place, kind, around) {
             let field = format!("frame.scarfs.by_hand.{index}.centre");
             let bends = bends(place, around).says();
             let problem = Problem::caution(field, format!("Scarf {}: {why}; {bends}.", index + 1));
-            problems.push(match nearest_place(place, around) {
+            problems.push(match nearest_place(place, kind, around) {
                 Some(centre) => problem.nearest(centre),
                 None => problem,
             });
@@ -209,12 +221,12 @@ pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Probl
 }
 
 /// The nearest centre, in whole grid steps from where it is, with the same lower lap, that may be.
-fn nearest_place(place: &ScarfPlace, around: &Surroundings) -> Option<Length> {
+fn nearest_place(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Option<Length> {
     let step = grid(around.frame);
     let n_steps = (around.frame.beam_length / step).ceil() as i32;
     (1..=n_steps)
         .flat_map(|n| [place.centre - step * f64::from(n), place.centre + step * f64::from(n)])
-        .find(|centre| judge(&ScarfPlace { centre: *centre, ..*place }, around).is_ok())
+        .find(|centre| judge(&ScarfPlace { centre: *centre, ..*place }, kind, around).is_ok())
 }
 
 /// The step in which places are proposed: whole inches for a beam laid out in sixteenths, else whole

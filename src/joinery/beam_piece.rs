@@ -1,7 +1,7 @@
 //! What a piece of the beam carries: its ends, the posts under it, the braces in it.
 use super::scarf::ScarfShape;
 use crate::design::Shape;
-use crate::geometry::{BeamPiece, Brace, Point, Polygon, PostShape, beam_housing, reduced_beam_depth};
+use crate::geometry::{BeamPiece, Brace, Point, Polygon, PostShape, reduced_beam_depth};
 use crate::project::{Project, Side};
 use crate::units::Length;
 
@@ -24,7 +24,7 @@ pub fn beam_outline(project: &Project, shape: &Shape, piece: &BeamPiece) -> Poly
 /// One end in its scarf, from the underside up: x from `start`, y up from the underside.
 #[must_use]
 pub fn scarf_end(project: &Project, shape: &Shape, number: usize, is_lower: bool, start: Length) -> Vec<Point> {
-    let profile = ScarfShape::new(&project.frame, &project.joinery).profile(is_lower);
+    let profile = ScarfShape::of(project, &shape.beam.scarfs[number - 1]).profile(is_lower);
     profile.into_iter().map(|point| in_scarf(shape, number, start, point)).collect()
 }
 
@@ -60,11 +60,10 @@ pub fn housing_over(project: &Project, shape: &Shape, post: &PostShape) -> Lengt
 }
 
 /// Braces whose pocket lies in this piece: in a lap it is the lower one.
-pub fn braces_of<'a>(project: &Project, shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a Brace> {
-    let rules = &project.joinery;
-    let pocket = shape.brace.beam_pocket(rules, beam_housing(&project.frame, rules));
+pub fn braces_of<'a>(project: &'a Project, shape: &'a Shape, piece: &'a BeamPiece) -> impl Iterator<Item = &'a Brace> {
+    let frame = &project.frame;
     shape.braces.iter().filter(move |brace| {
-        let (near, far) = brace.on_beam(&pocket);
+        let (near, far) = brace.on_beam(&brace.beam_pocket(frame));
         let middle = (near + far) / 2.0;
         let in_upper_lap = [piece.left, piece.right].into_iter().flatten().any(|(number, is_lower)| {
             let scarf = &shape.beam.scarfs[number - 1];

@@ -1,7 +1,7 @@
 //! Two joints in the same wood, walls too thin, laps too short: what the whole frame shows.
 use crate::design::Shape;
-use crate::geometry::{BraceShape, bay_of, laid_out, tenon_for_web, web_between};
-use crate::project::{Problem, Problems, Project};
+use crate::geometry::{BraceShape, Pocket, bay_of, laid_out, tenon_for_web, web_between};
+use crate::project::{JoineryRules, JointName, OwnRule, Problem, Problems, Project, Side};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
 
@@ -24,6 +24,8 @@ pub fn rule_conflicts(project: &Project) -> Vec<Problem> {
 #[must_use]
 pub fn frame_conflicts(project: &Project, shape: &Shape) -> Vec<Problem> {
     let mut problems = Problems::default();
+    absent(&mut problems, project, shape);
+    own_mortises(&mut problems, project, shape);
     end_posts(&mut problems, project, shape);
     notches(&mut problems, project, shape);
     splices(&mut problems, project, shape);
@@ -41,38 +43,116 @@ fn hollow(problems: &mut Problems, project: &Project) {
 
 fn mortises(problems: &mut Problems, project: &Project) {
     let (rules, frame) = (&project.joinery, &project.frame);
-    let say = |value: Length| length(value, project.units);
-    let is_opposed = frame.posts.iter().any(|post| post.brace_left && post.brace_right);
-    let pocket = BraceShape::new(frame, rules).post_pocket(rules, rules.housing);
-    let web = web_between(frame, rules);
-    problems.add_if(is_opposed && web < rules.least_web, || {
-        let says = format!(
-            "Opposed brace mortises would leave a web of {} in the post; {} is the least.",
-            say(web.max(Length::ZERO)),
-            say(rules.least_web)
-        );
-        Problem::caution("joinery.brace_tenon", says).nearest(tenon_for_web(frame, rules))
-    });
-    let walls =
-        [("post", laid_out(&frame.timbers.post, rules).depth), ("beam", laid_out(&frame.timbers.beam, rules).breadth)];
-    for (name, width) in walls {
-        let wall = width - rules.tenon_offset - rules.tenon_thickness;
-        problems.add_if(wall < rules.tenon_thickness.min(Length::inches(1.5)), || {
-            let says = format!("The mortise wall at the {name}'s wall face would be only {}.", say(wall));
-            Problem::caution("joinery.tenon_thickness", says)
-        });
+    let is_own =
+        |post: usize| [Side::Left, Side::Right].map(|side| own_foot(project, post, side)).iter().any(|own| *own);
+    let mut opposed = frame.posts.iter().zip(1..).filter(|(post, _)| post.brace_left && post.brace_right);
+    problems.extend(opposed.any(|(_, post)| !is_own(post)).then(|| web(project, (rules, rules), "the post")).flatten());
+    let at = |field: &str| format!("joinery.{field}");
+    for (name, width) in [("post", of_post(project)), ("beam", of_beam(project))] {
+        problems.extend(wall(project, rules, (name, width), at("tenon_thickness")));
     }
-    problems.add_if(pocket.mortise.1 <= pocket.mortise.0 + rules.peg, || {
-        Problem::caution(
-            "joinery.housing",
-            "The brace's nose leaves no room for its mortise: make the housing shallower.",
-        )
-    });
+    let pocket = BraceShape::new(frame, rules).post_pocket(rules, rules.housing);
+    problems.extend(nose(&pocket, rules, at("housing")));
+    problems.extend(relish(project, rules, "the post’s peg", at("post_tenon")));
+}
+
+/// The same at every joint that departs from the rules.
+fn own_mortises(problems: &mut Problems, project: &Project, shape: &Shape) {
+    for post in shape.posts.iter().filter(|post| post.rules != project.joinery) {
+        let joint = JointName::PostHead(post.number);
+        let at = |rule: OwnRule| format!("exceptions.{joint}.{}", rule.key());
+        problems.extend(wall(project, &post.rules, ("beam", of_beam(project)), at(OwnRule::TenonThickness)));
+        let peg = format!("the peg of {}", joint.words());
+        problems.extend(relish(project, &post.rules, &peg, at(OwnRule::TenonLength)));
+    }
+    for brace in &shape.braces {
+        let (foot, head) = (JointName::BraceFoot(brace.post, brace.side), JointName::BraceHead(brace.post, brace.side));
+        let ends = [
+            (foot, &brace.foot, ("post", of_post(project)), brace.post_pocket(&project.frame)),
+            (head, &brace.head, ("beam", of_beam(project)), brace.beam_pocket(&project.frame)),
+        ];
+        for (joint, rules, wide, pocket) in ends.into_iter().filter(|end| *end.1 != project.joinery) {
+            let at = |rule: OwnRule| format!("exceptions.{joint}.{}", rule.key());
+            problems.extend(wall(project, rules, wide, at(OwnRule::TenonThickness)));
+            problems.extend(nose(&pocket, rules, at(OwnRule::Housing)));
+        }
+    }
+    for pair in shape.braces.windows(2).filter(|pair| pair[0].post == pair[1].post) {
+        if let Some(own) = pair.iter().find(|brace| own_foot(project, brace.post, brace.side)) {
+            let found = web(project, (&pair[0].foot, &pair[1].foot), &format!("P{}", own.post));
+            let field = format!("exceptions.{}.tenon_length", JointName::BraceFoot(own.post, own.side));
+            problems.extend(found.map(|problem| Problem { field, nearest: None, ..problem }));
+        }
+    }
+}
+
+fn own_foot(project: &Project, post: usize, side: Side) -> bool {
+    project.rules_of(JointName::BraceFoot(post, side)) != project.joinery
+}
+
+fn of_post(project: &Project) -> Length {
+    laid_out(&project.frame.timbers.post, &project.joinery).depth
+}
+
+fn of_beam(project: &Project) -> Length {
+    laid_out(&project.frame.timbers.beam, &project.joinery).breadth
+}
+
+/// Two braces opposed in one post, by the rules of their feet.
+fn web(project: &Project, feet: (&JoineryRules, &JoineryRules), place: &str) -> Option<Problem> {
+    let (rules, web) = (&project.joinery, web_between(&project.frame, feet));
+    (web < rules.least_web).then(|| {
+        let says = format!(
+            "Opposed brace mortises would leave a web of {} in {place}; {} is the least.",
+            length(web.max(Length::ZERO), project.units),
+            length(rules.least_web, project.units)
+        );
+        Problem::caution("joinery.brace_tenon", says).nearest(tenon_for_web(&project.frame, rules))
+    })
+}
+
+fn wall(project: &Project, rules: &JoineryRules, (name, width): (&str, Length), field: String) -> Option<Problem> {
+    let wall = width - rules.tenon_offset - rules.tenon_thickness;
+    (wall < rules.tenon_thickness.min(Length::inches(1.5))).then(|| {
+        let wall = length(wall, project.units);
+        Problem::caution(field, format!("The mortise wall at the {name}'s wall face would be only {wall}."))
+    })
+}
+
+fn nose(pocket: &Pocket, rules: &JoineryRules, field: String) -> Option<Problem> {
+    let says = "The brace's nose leaves no room for its mortise: make the housing shallower.";
+    (pocket.mortise.1 <= pocket.mortise.0 + rules.peg).then(|| Problem::caution(field, says))
+}
+
+fn relish(project: &Project, rules: &JoineryRules, peg: &str, field: String) -> Option<Problem> {
     let relish = rules.post_tenon - rules.peg_from_shoulder;
-    problems.add_if(relish < rules.peg * 2.0, || {
-        let says = format!("Only {} of tenon lies beyond the post's peg; two peg widths are the least.", say(relish));
-        Problem::caution("joinery.post_tenon", says).nearest(rules.peg_from_shoulder + rules.peg * 2.0)
-    });
+    (relish < rules.peg * 2.0).then(|| {
+        let relish = length(relish, project.units);
+        let says = format!("Only {relish} of tenon lies beyond {peg}; two peg widths are the least.");
+        Problem::caution(field, says).nearest(rules.peg_from_shoulder + rules.peg * 2.0)
+    })
+}
+
+/// What is said of a joint the frame does not have, or asks what such a joint has not.
+fn absent(problems: &mut Problems, project: &Project, shape: &Shape) {
+    if project.exceptions.is_empty() {
+        return;
+    }
+    let all = JointName::all(project, shape.beam.scarfs.len());
+    for (name, own) in &project.exceptions {
+        let field = format!("exceptions.{name}");
+        let Some(joint) = JointName::parse(name).filter(|joint| all.contains(joint) && joint.to_string() == *name)
+        else {
+            let says =
+                format!("The frame has no joint {name}: what it has of its own counts for nothing. Take it away.");
+            problems.add(Problem::caution(field, says));
+            continue;
+        };
+        for rule in OwnRule::ALL.into_iter().filter(|rule| !joint.takes(*rule) && rule.of(own).is_some()) {
+            let says = format!("{} has no {} of its own: it counts for nothing.", joint.words(), rule.name());
+            problems.add(Problem::caution(format!("{field}.{}", rule.key()), says));
+        }
+    }
 }
 
 fn end_posts(problems: &mut Problems, project: &Project, shape: &Shape) {

@@ -1,20 +1,20 @@
 //! Where pegs go.
-use crate::geometry::{BraceShape, Point, PostShape};
+use crate::geometry::{Brace, Point, PostShape};
 use crate::project::{JoineryRules, Project};
 use crate::units::Length;
 
 /// Tenon and mortise share a thickness; a brace no thicker than offset and tenon is bare-faced.
 #[must_use]
-pub fn brace_tenon_thickness(project: &Project) -> Length {
+pub fn brace_tenon_thickness(project: &Project, rules: &JoineryRules) -> Length {
     let breadth = project.frame.timbers.brace.sawn.breadth;
-    project.joinery.tenon_thickness.min(breadth - project.joinery.tenon_offset)
+    rules.tenon_thickness.min(breadth - rules.tenon_offset)
 }
 
 /// Centres of the head's pegs from the post's left face, one or two.
 #[must_use]
-pub fn head_peg_places(project: &Project, post: &PostShape) -> Vec<Length> {
+pub fn head_peg_places(post: &PostShape) -> Vec<Length> {
     let (low, high) = (post.tenon.0 - post.left, post.tenon.1 - post.left);
-    if high - low >= project.joinery.two_pegs_from - Length::inches(1e-6) {
+    if high - low >= post.rules.two_pegs_from - Length::inches(1e-6) {
         let quarter = (high - low) / 4.0;
         vec![low + quarter, high - quarter]
     } else {
@@ -24,15 +24,17 @@ pub fn head_peg_places(project: &Project, post: &PostShape) -> Vec<Length> {
 
 /// Height of a head peg above the shoulder: the second is half a peg higher, off the first one's grain.
 #[must_use]
-pub fn head_peg_height(project: &Project, index: usize) -> Length {
-    project.joinery.peg_from_shoulder + project.joinery.peg * (0.5 * index as f64)
+pub fn head_peg_height(post: &PostShape, index: usize) -> Length {
+    post.rules.peg_from_shoulder + post.rules.peg * (0.5 * index as f64)
 }
 
 /// The hole in a brace's tenon, in the stick's own coordinates: a peg's distance from the shoulder, midway along the
 /// mortise, then moved along the brace away from the nose by the drawbore, so that the peg drives the nose into its
 /// bearing.
 #[must_use]
-pub fn brace_peg(brace: &BraceShape, rules: &JoineryRules, at_post: bool) -> Point {
+pub fn brace_peg(brace: &Brace, at_post: bool) -> Point {
+    let rules = if at_post { &brace.foot } else { &brace.head };
+    let brace = &brace.form;
     let pocket =
         if at_post { brace.post_pocket(rules, rules.housing) } else { brace.beam_pocket(rules, rules.housing) };
     let long_edge = brace.long_edge();

@@ -11,8 +11,8 @@
 //!      lower piece           ‾‾‾‾(ℓ,a)
 //!  0 ───────────────────────────/(ℓ−e,0)
 //! ```
-use crate::geometry::{Point, Polygon, abutment};
-use crate::project::{Frame, JoineryRules, ScarfKind};
+use crate::geometry::{Point, Polygon, ScarfReport, abutment};
+use crate::project::{Frame, JoineryRules, Project, ScarfKind};
 use crate::units::Length;
 
 /// One scarf's proportions.
@@ -33,14 +33,19 @@ pub struct ScarfShape {
 }
 
 impl ScarfShape {
-    /// The scarf of this frame.
+    /// That scarf of the beam.
     #[must_use]
-    pub fn new(frame: &Frame, rules: &JoineryRules) -> Self {
-        let kind = frame.scarfs.kind;
+    pub fn of(project: &Project, scarf: &ScarfReport) -> Self {
+        Self::new(&project.frame, &project.joinery, scarf.kind)
+    }
+
+    /// A scarf of that kind in this frame.
+    #[must_use]
+    pub fn new(frame: &Frame, rules: &JoineryRules, kind: ScarfKind) -> Self {
         Self {
             depth: frame.timbers.beam.sawn.depth,
             lap: frame.scarfs.lap,
-            abutment: abutment(frame, rules),
+            abutment: abutment(frame, rules, kind),
             squint: if kind.is_squinted() { rules.scarf_squint } else { Length::ZERO },
             table: (kind == ScarfKind::StopSplayedTabled).then_some((rules.scarf_table, rules.scarf_wedge)),
             blade: if kind == ScarfKind::Bladed { rules.scarf_blade } else { Length::ZERO },
@@ -192,9 +197,10 @@ mod tests {
     #[test]
     fn the_lap_is_judged_as_it_is_cut() {
         for project in [crate::project::demo::wool_barn(), crate::project::demo::log_store()] {
-            let shape = ScarfShape::new(&project.frame, &project.joinery);
+            let kind = project.frame.scarfs.kind;
+            let shape = ScarfShape::new(&project.frame, &project.joinery, kind);
             for point in shape.profile(true).into_iter().skip(1).filter(|point| point.y < shape.depth) {
-                let height = crate::geometry::lap_height(&project.frame, &project.joinery, point.x);
+                let height = crate::geometry::lap_height(&project.frame, &project.joinery, kind, point.x);
                 // At the step both heights are the lap's: the one toward the root is judged.
                 let off = (height - point.y).to_inches();
                 let step = shape.table.map_or(0.0, |(step, _)| step.to_inches());

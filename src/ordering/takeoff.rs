@@ -63,7 +63,7 @@ impl Takeoff {
         let (shape, sheets) = (&built.shape, &built.sheets);
         let slope = sheets.length.length();
         let edges = [sheets.width, sheets.width, slope, slope];
-        let pegs = pegs(project, built);
+        let pegs = pegs(built);
         let concrete = concrete(project);
         Self {
             n_sheets: sheets.sheets.len(),
@@ -129,8 +129,8 @@ fn ledger_fixings(project: &Project) -> usize {
     wall_posts(&project.site, project.frame.beam_length).len() * ledger.columns * ledger.rows
 }
 
-fn pegs(project: &Project, built: &Built) -> usize {
-    let heads: usize = built.shape.posts.iter().map(|post| head_peg_places(project, post).len()).sum();
+fn pegs(built: &Built) -> usize {
+    let heads: usize = built.shape.posts.iter().map(|post| head_peg_places(post).len()).sum();
     heads + 2 * built.shape.braces.len()
 }
 

@@ -22,13 +22,14 @@ mod stored;
 mod strength_demo;
 mod validate;
 mod validate_buying;
+mod validate_exceptions;
 mod validate_strength;
 mod wood;
 mod yard;
 
 pub use above::Above;
 pub use buying::{Buying, Finish, Heart, HeartWish, LongPrice, OrderAim, Prices, Spares};
-pub use exceptions::JointException;
+pub use exceptions::{JointException, JointName, OwnRule};
 pub use fixings::{BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,

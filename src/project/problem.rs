@@ -100,6 +100,11 @@ impl Problems {
         }
     }
 
+    /// Adds all of some.
+    pub fn extend(&mut self, problems: impl IntoIterator<Item = Problem>) {
+        self.list.extend(problems);
+    }
+
     /// At least one of them stops the frame.
     #[must_use]
     pub fn stop(&self) -> bool {

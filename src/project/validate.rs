@@ -3,6 +3,7 @@
 //! Only what one field, or two beside each other, can tell; what needs the whole frame is found when
 //! the frame is worked out.
 use super::validate_buying::buying;
+use super::validate_exceptions::exceptions;
 use super::validate_strength::strength;
 use super::{FixedHeights, Frame, Post, Problem, Problems, Project};
 use crate::materials::{Timber, species};
@@ -32,6 +33,7 @@ pub fn validate(project: &Project) -> Vec<Problem> {
     seats(&mut check, project);
     posts(&mut check, &project.frame);
     joinery(&mut check, project);
+    exceptions(&mut check, project);
     buying(&mut check, project);
     roofing(&mut check, project);
     check.problems.into_list()

@@ -4,9 +4,9 @@ use serde_json::{Map, Value, json};
 use super::costs::costs;
 use super::{hauled, received, strength};
 use crate::design::{Built, Design};
-use crate::joinery::{Fit, fit};
+use crate::joinery::{Fit, all_own, departures, exception_says, fit, own_joints_of};
 use crate::ordering::{from_yard, ways_out};
-use crate::project::{Nearest, Problem, Project};
+use crate::project::{JointName, Nearest, Problem, Project};
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem};
 
@@ -24,6 +24,7 @@ pub fn json(project: &Project, design: &Design) -> String {
     if let Some(built) = &design.built {
         let sticks: Vec<Value> = built.sticks.iter().map(|item| stick(built, item)).collect();
         root.insert("sticks".to_owned(), Value::Array(sticks));
+        root.insert("exceptions".to_owned(), exceptions(project, built));
         root.insert("order".to_owned(), order(built));
         let mut bought = buying(project, built);
         if let (Some(found), Some(fields)) = (&design.strength, bought.as_object_mut()) {
@@ -114,9 +115,25 @@ fn mark(mark: &Mark) -> Value {
         "across_in": mark.across.map(|(near, far)| [inches(near), inches(far)]),
         "across_from": mark.across_from.map(|face| face.name()),
         "depth_in": mark.depth.map(inches),
+        "bore_in": mark.bore.map(inches),
         "mate": mark.mate,
         "note": mark.note,
     })
+}
+
+/// The joints that are not by the rules: what each has of its own, and the sheets that say so.
+fn exceptions(project: &Project, built: &Built) -> Value {
+    let one = |joint: JointName| {
+        let on = built.sticks.iter().filter(|stick| own_joints_of(project, &built.shape, &stick.mark).contains(&joint));
+        json!({
+            "joint": joint.to_string(),
+            "departs_in": departures(project, joint),
+            "reason": project.exception_of(joint).map(|own| own.reason.clone()),
+            "says": exception_says(project, joint),
+            "on": on.map(|stick| stick.mark.clone()).collect::<Vec<_>>(),
+        })
+    };
+    all_own(project, &built.shape).into_iter().map(one).collect()
 }
 
 fn order(built: &Built) -> Value {

@@ -2,7 +2,8 @@
 use std::fmt::Write;
 
 use crate::checks::{Strength, Waiting, waiting};
-use crate::design::{Built, Design};
+use crate::design::{Built, Design, Shape};
+use crate::joinery::{exception_says, own_joints_of};
 use crate::project::Project;
 use crate::tickets::{Mark, Stick};
 use crate::units::{Length, UnitSystem, show_money, show_slope, show_wood_volume};
@@ -39,7 +40,7 @@ fn write_all(out: &mut String, project: &Project, design: &Design) -> std::fmt::
             strength(out, project, found)?;
         }
         for stick in &built.sticks {
-            sheet(out, project, stick)?;
+            sheet(out, project, &built.shape, stick)?;
         }
     }
     Ok(())
@@ -140,7 +141,7 @@ fn roof(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result 
     Ok(())
 }
 
-fn sheet(out: &mut String, project: &Project, stick: &Stick) -> std::fmt::Result {
+fn sheet(out: &mut String, project: &Project, shape: &Shape, stick: &Stick) -> std::fmt::Result {
     writeln!(
         out,
         "\n{}  {} {}  {}  {}  balances {} from zero",
@@ -155,6 +156,9 @@ fn sheet(out: &mut String, project: &Project, stick: &Stick) -> std::fmt::Result
         return writeln!(out, "  same as {first}");
     }
     writeln!(out, "  {}\n  zero: {}", stick.ask, stick.zero)?;
+    for joint in own_joints_of(project, shape, &stick.mark) {
+        writeln!(out, "  {}", exception_says(project, joint).unwrap_or_default())?;
+    }
     for mark in &stick.marks {
         writeln!(out, "  {}", line(project.units, mark))?;
     }

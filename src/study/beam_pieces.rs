@@ -6,7 +6,7 @@
 use super::judged::{Judged, Refusal};
 use super::moved::{Moves, moves};
 use super::stepper::{Progress, Stepper};
-use crate::geometry::{BraceShape, Division, Surroundings, UncutBeam, beam_housing, divisions};
+use crate::geometry::{Division, Pocket, Surroundings, UncutBeam, divisions};
 use crate::project::{Mill, Project, ScarfPlace};
 use crate::tickets::Role;
 use crate::units::{Length, Money, Weight};
@@ -55,12 +55,14 @@ fn with_surroundings<T>(judged: &Judged, work: impl FnOnce(&Surroundings) -> T) 
     let (project, shape) = (&judged.project, &judged.built.shape);
     let (frame, rules) = (&project.frame, &project.joinery);
     let uncut = UncutBeam::new(frame, &shape.posts, &shape.braces, &shape.rafters).ok()?;
+    let pockets: Vec<Pocket> = shape.braces.iter().map(|brace| brace.beam_pocket(frame)).collect();
     let around = Surroundings {
+        project,
         frame,
         rules,
         posts: &shape.posts,
         braces: &shape.braces,
-        pocket: BraceShape::new(frame, rules).beam_pocket(rules, beam_housing(frame, rules)),
+        pockets: &pockets,
         rafters: &shape.rafters,
         uncut: &uncut,
         units: project.units,

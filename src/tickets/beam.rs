@@ -15,7 +15,7 @@ use crate::joinery::{
     posts_of, scarf_end,
 };
 use crate::materials::Face;
-use crate::project::{Project, Role, Side};
+use crate::project::{JoineryRules, Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 
@@ -75,11 +75,11 @@ pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, erro
     }
 }
 
-/// Depth of a housing at a place along the beam, where the real stick was measured.
-fn housing_at(project: &Project, piece: &BeamPiece, x: Length) -> Length {
+/// Depth of a joint's housing at a place along the beam, where the real stick was measured.
+fn housing_at(project: &Project, rules: &JoineryRules, piece: &BeamPiece, x: Length) -> Length {
     let (sawn, mark) = (project.frame.timbers.beam.sawn, format!("B{}", piece.number));
     let real = project.progress.size_at(&mark, sawn, x - piece.start).depth;
-    real - reduced_beam_depth(&project.frame, &project.joinery)
+    real - reduced_beam_depth(&project.frame, rules)
 }
 
 /// Depth of a housing in the underside, from the real face.
@@ -95,8 +95,8 @@ fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> B
         bulk = bulk.without(post_joint_bulk(project, post, piece.start));
     }
     for brace in braces_of(project, shape, piece) {
-        let found = shape.brace.beam_pocket(rules, housing(project));
-        let pocket = super::brace::pocket_bulk(project, &found, project.frame.timbers.beam.sawn.breadth);
+        let found = brace.beam_pocket(&project.frame);
+        let pocket = super::brace::pocket_bulk(project, &brace.head, &found, project.frame.timbers.beam.sawn.breadth);
         let corner = brace.corner_x - piece.start;
         let at = match brace.side {
             Side::Left => corner - pocket.balance(),
@@ -108,14 +108,14 @@ fn bulk(project: &Project, shape: &Shape, piece: &BeamPiece, outline: Bulk) -> B
     bulk.without(chamfer_bulk(rules, &runs))
 }
 
-/// Marks of the pieces that hold a pocket of a brace on that side of its post.
-pub fn pieces_with_pockets(project: &Project, shape: &Shape, side: Side) -> Vec<String> {
-    let holds = |piece: &&BeamPiece| braces_of(project, shape, piece).any(|brace| brace.side == side);
+/// Marks of the pieces that hold a pocket of one of those braces.
+pub fn pieces_with_pockets(project: &Project, shape: &Shape, braces: &[&Brace]) -> Vec<String> {
+    let holds = |piece: &&BeamPiece| braces_of(project, shape, piece).any(|brace| braces.contains(&brace));
     shape.beam.pieces.iter().filter(holds).map(|piece| format!("B{}", piece.number)).collect()
 }
 
 fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let breadth = project.frame.timbers.beam.sawn.breadth;
     let floor = housing(project) * laid_out(&project.frame.timbers.post, rules).depth.min(breadth);
     let mortise = rules.tenon_thickness * (post.tenon_length + rules.blind_clearance);
@@ -124,7 +124,7 @@ fn post_joint_bulk(project: &Project, post: &PostShape, start: Length) -> Bulk {
         post.tenon.0 - start,
         post.tenon.1 - start,
     ));
-    for x in head_peg_places(project, post) {
+    for x in head_peg_places(post) {
         bulk = bulk.with(Bulk::hole(rules.peg, breadth - rules.tenon_thickness, post.left + x - start));
     }
     bulk
@@ -164,16 +164,17 @@ fn places(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
 }
 
 fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brace) -> Vec<Mark> {
-    let rules = &project.joinery;
+    let rules = &brace.head;
     let reduced = reduced_beam_depth(&project.frame, rules);
-    let leg = shape.brace.along * 0.75 * if brace.side == Side::Right { 1.0 } else { -1.0 };
-    let housing = housing_at(project, piece, brace.corner_x + leg);
-    let pocket = shape.brace.beam_pocket(rules, housing);
+    let leg = brace.form.along * 0.75 * if brace.side == Side::Right { 1.0 } else { -1.0 };
+    let housing = housing_at(project, rules, piece, brace.corner_x + leg);
+    let pocket = brace.form.beam_pocket(rules, housing);
     let remark = wood_left(project, shape, brace)
         .map(|wood| format!("; {} of wood left over it in the lap", length(wood, project.units)))
         .unwrap_or_default();
     let place = PocketPlace {
         mate: &brace.mark(),
+        rules,
         face: Face::Underside,
         housing,
         corner: brace.corner_x - piece.start,
@@ -187,13 +188,13 @@ fn brace_marks(project: &Project, shape: &Shape, piece: &BeamPiece, brace: &Brac
 
 /// Least wood over a brace's mortise where it lies in a lap.
 fn wood_left(project: &Project, shape: &Shape, brace: &Brace) -> Option<Length> {
-    let pocket = shape.brace.beam_pocket(&project.joinery, housing(project));
+    let pocket = brace.beam_pocket(&project.frame);
     let (near, far) = brace.on_beam(&pocket);
     let scarf = shape.beam.scarfs.iter().find(|scarf| near > scarf.low && far < scarf.high)?;
     let root = if scarf.place.lower == Side::Left { scarf.low } else { scarf.high };
     let from_root = |along: Length| (brace.place(along, Length::ZERO).x - root).abs();
     let mortise = (from_root(pocket.mortise.0), from_root(pocket.mortise.1));
-    Some(wood_over(&project.frame, &project.joinery, mortise, housing(project) + pocket.mortise_depth))
+    Some(wood_over(&project.frame, (&project.joinery, scarf.kind), mortise, pocket.housing + pocket.mortise_depth))
 }
 
 fn scarf_marks(
@@ -261,7 +262,7 @@ struct LapEnd {
 
 impl LapEnd {
     fn new(project: &Project, shape: &Shape, piece: &BeamPiece, number: usize, is_lower: bool, side: Side) -> Self {
-        let outline = ScarfShape::new(&project.frame, &project.joinery);
+        let outline = ScarfShape::of(project, &shape.beam.scarfs[number - 1]);
         let other = match side {
             Side::Right => format!("B{}", piece.number + 1),
             Side::Left => format!("B{}", piece.number - 1),
@@ -334,10 +335,10 @@ fn splay_text(project: &Project, outline: &ScarfShape) -> String {
 }
 
 fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mark> {
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let mate = format!("P{}", post.number);
     let width = laid_out(&project.frame.timbers.post, rules).depth.min(project.frame.timbers.beam.sawn.breadth);
-    let housing = housing_at(project, piece, post.middle());
+    let housing = housing_at(project, rules, piece, post.middle());
     let start = piece.start;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + rules.tenon_thickness);
     let mut marks = vec![
@@ -362,11 +363,12 @@ fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mar
         .note("depth from the face")
         .mate(&mate),
     ];
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let from_top = reduced_beam_depth(&project.frame, rules) - head_peg_height(project, index);
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let from_top = reduced_beam_depth(&project.frame, rules) - head_peg_height(post, index);
         marks.push(
             Mark::line(format!("peg {} of {mate}", index + 1), Face::Outer, post.left + x - start, MarkKind::Peg)
                 .across((from_top, from_top), Face::Top)
+                .bored(rules.peg, project.joinery.peg)
                 .note(format!("{} hole; bore from the outer face, straight through", length(rules.peg, project.units)))
                 .mate(&mate),
         );
@@ -376,14 +378,14 @@ fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mar
 
 fn rafter_marks(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<Mark> {
     let half = project.frame.timbers.rafter.ordered.breadth / 2.0;
-    let scarf = ScarfShape::new(&project.frame, &project.joinery);
     let top_end = |end: Option<(usize, bool)>, otherwise: Length| -> Length {
         // The top abutment is the upper piece's tip and the lower piece's root alike.
         end.map_or(otherwise, |(number, _)| {
             let report = &shape.beam.scarfs[number - 1];
+            let squint = ScarfShape::of(project, report).squint;
             match report.place.lower {
-                Side::Left => report.low + scarf.squint,
-                Side::Right => report.high - scarf.squint,
+                Side::Left => report.low + squint,
+                Side::Right => report.high - squint,
             }
         })
     };

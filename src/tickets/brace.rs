@@ -2,39 +2,39 @@
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
-use crate::geometry::{BraceShape, Bulk, Pocket, Point, Polygon};
+use crate::geometry::{Brace, BraceShape, Bulk, Pocket, Point, Polygon};
 use crate::joinery::{brace_peg, brace_tenon_thickness};
 use crate::materials::Face;
-use crate::project::{Project, Role, Side};
+use crate::project::{JoineryRules, Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
 use crate::wording::{length, tape};
 
 /// Every brace's sheet.
 pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
-    shape.braces.iter().map(|brace| stick(project, shape, &brace.mark(), brace.post, brace.side)).collect()
+    shape.braces.iter().map(|brace| stick(project, brace)).collect()
 }
 
-fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) -> Stick {
+fn stick(project: &Project, one: &Brace) -> Stick {
     let timber = project.frame.timbers.brace;
-    let brace = &shape.brace;
+    let brace = &one.form;
     let tenons = [brace.post_tenon(), brace.beam_tenon()];
     let body = brace.corners();
     let profile = outline_with_tenons(brace, &body, &tenons);
     let (low, high) = brace.ends();
     let long_edge_down = |point: Point| Point::new(point.x, timber.sawn.depth - point.y);
     let mut bulk = Bulk::plate(&brace.outline(), timber.sawn.breadth);
-    for tenon in &tenons {
-        bulk = bulk.with(Bulk::plate(tenon, brace_tenon_thickness(project)));
+    for (tenon, rules) in tenons.iter().zip([&one.foot, &one.head]) {
+        bulk = bulk.with(Bulk::plate(tenon, brace_tenon_thickness(project, rules)));
     }
     if let Some(hollow) = brace.hollow() {
         bulk = bulk.without(Bulk::plate(&hollow, timber.sawn.breadth));
     }
-    for at_post in [true, false] {
-        let hole = brace_peg(brace, &project.joinery, at_post);
-        bulk = bulk.without(Bulk::hole(project.joinery.peg, brace_tenon_thickness(project), hole.x));
+    for (at_post, rules) in [(true, &one.foot), (false, &one.head)] {
+        let hole = brace_peg(one, at_post);
+        bulk = bulk.without(Bulk::hole(rules.peg, brace_tenon_thickness(project, rules), hole.x));
     }
     Stick {
-        mark: mark.to_owned(),
+        mark: one.mark(),
         role: Role::Brace,
         timber,
         low,
@@ -42,7 +42,7 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
         bulk,
         green_weight: Weight::ZERO,
         zero: "the post's shoulder on the long edge".to_owned(),
-        ask: ask(brace, side),
+        ask: ask(one),
         references: (Face::Outer, Face::LongEdge),
         faces: vec![
             (Face::Outer, timber.sawn.depth),
@@ -56,20 +56,20 @@ fn stick(project: &Project, shape: &Shape, mark: &str, post: usize, side: Side) 
             (long_edge_down(body[2]), long_edge_down(body[3])),
         ],
         whole_line: None,
-        to_left: side == Side::Left && !is_either_hand(brace),
-        marks: marks(project, shape, post),
+        to_left: one.side == Side::Left && !is_either_hand(one),
+        marks: marks(project, one),
         same_as: None,
     }
 }
 
 /// Both ends alike: the brace fits on either side of a post.
-pub fn is_either_hand(brace: &BraceShape) -> bool {
-    brace.along == brace.down && brace.post_housing == brace.beam_housing
+pub fn is_either_hand(brace: &Brace) -> bool {
+    brace.form.along == brace.form.down && brace.foot == brace.head
 }
 
-fn ask(brace: &BraceShape, side: Side) -> String {
+fn ask(brace: &Brace) -> String {
     let lies = "Outer face toward you, long edge down?";
-    match side {
+    match brace.side {
         _ if is_either_hand(brace) => format!("{lies} Post end at your left? Either hand: both ends are alike."),
         Side::Left => format!("{lies} Post end at your RIGHT? A left-hand brace: the mirror of a right-hand one."),
         Side::Right => format!("{lies} Post end at your left? A right-hand brace."),
@@ -87,8 +87,8 @@ fn outline_with_tenons(brace: &BraceShape, body: &[Point; 6], tenons: &[Polygon;
     Polygon::new(corners)
 }
 
-fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
-    let brace = &shape.brace;
+fn marks(project: &Project, one: &Brace) -> Vec<Mark> {
+    let (brace, post) = (&one.form, one.post);
     let angle = |rise: Length, run: Length| {
         let text = |value| tape(value, project.units, Fineness::Sixteenth);
         format!("bevel {} : {}", text(rise), text(run))
@@ -118,9 +118,9 @@ fn marks(project: &Project, shape: &Shape, post: usize) -> Vec<Mark> {
         Mark::line("shoulder at the post, on the short edge", Face::ShortEdge, outline[4].x, MarkKind::Line),
     ];
     for (tenon, end) in [(brace.post_tenon(), "post"), (brace.beam_tenon(), "beam")] {
-        let mate = if end == "post" { post_mate.as_str() } else { "beam" };
-        marks.extend(tenon_marks(project, &tenon, end, mate));
-        marks.push(peg(project, shape, end == "post", mate));
+        let (mate, rules) = if end == "post" { (post_mate.as_str(), &one.foot) } else { ("beam", &one.head) };
+        marks.extend(tenon_marks((project, rules), &tenon, end, mate));
+        marks.push(peg(project, one, end == "post", mate));
     }
     marks.extend(hollow_marks(project, brace));
     marks.into_iter().map(Mark::thirty_seconds).collect()
@@ -156,9 +156,8 @@ fn hollow_marks(project: &Project, brace: &BraceShape) -> Vec<Mark> {
 }
 
 /// The tenon's cheeks from the nose, its tip inside the wood's width, and its end on the short edge.
-fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec<Mark> {
-    let rules = &project.joinery;
-    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project));
+fn tenon_marks((project, rules): (&Project, &JoineryRules), tenon: &Polygon, end: &str, mate: &str) -> Vec<Mark> {
+    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project, rules));
     let is_bare = cheeks.1 >= project.frame.timbers.brace.sawn.breadth;
     let bare = if is_bare { "; bare-faced: no wood behind it" } else { "" };
     let [nose, tip, end_corner, _] = tenon.corners[..] else { return Vec::new() };
@@ -184,12 +183,13 @@ fn tenon_marks(project: &Project, tenon: &Polygon, end: &str, mate: &str) -> Vec
 }
 
 /// The tenon's hole.
-pub fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark {
-    let rules = &project.joinery;
-    let place = brace_peg(&shape.brace, rules, at_post);
+pub fn peg(project: &Project, brace: &Brace, at_post: bool, mate: &str) -> Mark {
+    let rules = if at_post { &brace.foot } else { &brace.head };
+    let place = brace_peg(brace, at_post);
     let end = if at_post { "post" } else { "beam" };
     Mark::line(format!("peg at the {end}"), Face::Outer, place.x, MarkKind::Peg)
         .across((place.y, place.y), Face::LongEdge)
+        .bored(rules.peg, project.joinery.peg)
         .note(format!(
             "{} hole, {} from the mortise's hole, along the brace away from the nose",
             length(rules.peg, project.units),
@@ -202,6 +202,8 @@ pub fn peg(project: &Project, shape: &Shape, at_post: bool, mate: &str) -> Mark 
 pub struct PocketPlace<'a> {
     /// The brace that enters it.
     pub mate: &'a str,
+    /// The rules of that joint.
+    pub rules: &'a JoineryRules,
     /// The face it is cut in.
     pub face: Face,
     /// Depth of its housing below the real face.
@@ -220,11 +222,10 @@ pub struct PocketPlace<'a> {
 
 /// The marks of a pocket in a post's face or the beam's underside.
 pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> Vec<Mark> {
-    let rules = &project.joinery;
-    let PocketPlace { mate, face, housing, floor, .. } = place;
+    let PocketPlace { mate, rules, face, housing, floor, .. } = place;
     let at = |from_corner: Length| place.corner + from_corner * place.sign;
     let breadth = project.frame.timbers.brace.sawn.breadth;
-    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project));
+    let cheeks = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project, rules));
     let nose_side = if place.sign > 0.0 { "far" } else { "near" };
     let say = |value| tape(value, project.units, Fineness::Sixteenth);
     let edges = |from: Length, to: Length| (at(from), at(to));
@@ -262,6 +263,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
         .mate(*mate),
         Mark::line(format!("peg of {mate}"), Face::Outer, at(pocket.peg()), MarkKind::Peg)
             .across((place.peg, place.peg), floor.1)
+            .bored(rules.peg, project.joinery.peg)
             .note(format!("{} hole; bore from the outer face", length(rules.peg, project.units)))
             .mate(*mate),
     ]
@@ -269,11 +271,11 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
 
 /// The wood a pocket takes from a stick of that thickness, measured from the corner: housing, mortise, and the peg's hole
 /// on both sides of the mortise.
-pub fn pocket_bulk(project: &Project, pocket: &Pocket, thickness: Length) -> Bulk {
+pub fn pocket_bulk(project: &Project, rules: &JoineryRules, pocket: &Pocket, thickness: Length) -> Bulk {
     let breadth = project.frame.timbers.brace.sawn.breadth;
-    let across = brace_tenon_thickness(project);
+    let across = brace_tenon_thickness(project, rules);
     let housing = Polygon::new(pocket.housing_outline());
     Bulk::plate(&housing, breadth)
         .with(Bulk::prism(across * pocket.mortise_depth, pocket.mortise.0, pocket.mortise.1))
-        .with(Bulk::hole(project.joinery.peg, thickness - across, pocket.peg()))
+        .with(Bulk::hole(rules.peg, thickness - across, pocket.peg()))
 }

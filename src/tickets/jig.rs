@@ -2,7 +2,7 @@
 //!
 //! A jig is worth its boards from a few like sticks on; below that it is left out.
 use crate::design::Shape;
-use crate::geometry::PostShape;
+use crate::geometry::{Brace, PostShape};
 use crate::joinery::{head_peg_height, head_peg_places};
 use crate::project::Project;
 use crate::units::{Length, UnitSystem};
@@ -49,15 +49,27 @@ pub fn jigs(project: &Project, shape: &Shape) -> Vec<Jig> {
     if shape.rafters.len() >= WORTH_IT {
         all.push(rafter_pattern(project, shape));
     }
-    if shape.braces.len() >= WORTH_IT {
-        all.push(brace_board(project, shape));
+    // A housing of its own gives a brace legs of its own; a head that is not by the rules is bored by itself.
+    let n_braces = shape.braces.iter().filter(|brace| is_by_the_legs(shape, brace)).count();
+    if n_braces >= WORTH_IT {
+        all.push(brace_board(project, shape, n_braces));
     }
-    if shape.posts.len() >= WORTH_IT {
+    let posts: Vec<&PostShape> = shape.posts.iter().filter(|post| post.rules == project.joinery).collect();
+    if posts.len() >= WORTH_IT {
         // A post between two others has the pattern most heads share.
-        let post = shape.posts.iter().find(|post| post.end.is_none()).or(shape.posts.first());
-        all.extend(post.map(|post| boring_blocks(project, post)));
+        let post = posts.iter().find(|post| post.end.is_none()).or(posts.first());
+        let own: Vec<String> = shape.posts.iter().filter(|post| post.rules != project.joinery).map(mark).collect();
+        all.extend(post.map(|post| boring_blocks(project, post, &own)));
     }
     all
+}
+
+fn mark(post: &PostShape) -> String {
+    format!("P{}", post.number)
+}
+
+fn is_by_the_legs(shape: &Shape, brace: &Brace) -> bool {
+    brace.form.along == shape.brace.along && brace.form.down == shape.brace.down
 }
 
 /// Sheet stock as it is sold: ¾ in, or 18 mm (common practice).
@@ -111,7 +123,7 @@ fn rafter_pattern(project: &Project, shape: &Shape) -> Jig {
 }
 
 /// A panel with two fences square to each other: the housed lines; a stop at the end of each leg.
-fn brace_board(project: &Project, shape: &Shape) -> Jig {
+fn brace_board(project: &Project, shape: &Shape, n_braces: usize) -> Jig {
     let (brace, units) = (&shape.brace, project.units);
     let (thickness, spare) = (sheet(units), Length::inches(12.0));
     let fence = |what: &'static str, leg: Length| Board {
@@ -123,7 +135,11 @@ fn brace_board(project: &Project, shape: &Shape) -> Jig {
     };
     Jig {
         name: "Brace layout board",
-        serves: format!("all {} braces", shape.braces.len()),
+        serves: if n_braces == shape.braces.len() {
+            format!("all {n_braces} braces")
+        } else {
+            format!("{n_braces} braces; those with a housing of their own are laid out by themselves")
+        },
         boards: vec![
             Board {
                 what: "panel",
@@ -152,12 +168,12 @@ fn brace_board(project: &Project, shape: &Shape) -> Jig {
 }
 
 /// Two blocks: one for the tenon, one for the beam, apart by the drawbore.
-fn boring_blocks(project: &Project, post: &PostShape) -> Jig {
-    let (rules, units) = (&project.joinery, project.units);
+fn boring_blocks(project: &Project, post: &PostShape, own: &[String]) -> Jig {
+    let (rules, units) = (&post.rules, project.units);
     let breadth = post.tenon.1 - post.tenon.0;
     let mut places = Vec::new();
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let hole = head_peg_height(project, index);
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let hole = head_peg_height(post, index);
         let number = index + 1;
         places.push((format!("hole {number} of both blocks, from the post's left face"), x));
         places.push((format!("hole {number} of the BEAM block, from its strip"), hole));
@@ -165,7 +181,11 @@ fn boring_blocks(project: &Project, post: &PostShape) -> Jig {
     }
     Jig {
         name: "Boring blocks for the pegs of the post heads",
-        serves: "post heads and the beam over them".to_owned(),
+        serves: if own.is_empty() {
+            "post heads and the beam over them".to_owned()
+        } else {
+            format!("post heads and the beam over them, but not {}", own.join(", "))
+        },
         boards: vec![
             Board {
                 what: "block of hard wood, one TENON, one BEAM",

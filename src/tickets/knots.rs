@@ -125,11 +125,12 @@ fn of_mark(project: &Project, stick: &Stick, mark: &Mark) -> Vec<Zone> {
     let thick = project.joinery.tenon_thickness;
     match mark.kind {
         MarkKind::Mortise => {
+            let thick = thick.max(lower - upper);
             let across = ((upper - thick).max(Length::ZERO), (lower + thick).min(width));
             vec![zone(mark.face, (mark.near - PAST, far + PAST), across, &format!("the walls of the {}", mark.what))]
         }
         MarkKind::Peg => {
-            let around = project.joinery.peg * 2.0;
+            let around = mark.bore.unwrap_or(project.joinery.peg) * 2.0;
             let along = (mark.near - around, mark.near + around);
             let mut zones = vec![zone(mark.face, along, (upper - around, lower + around), &mark.what)];
             // Bored straight through: the face behind is seen from its other edge.

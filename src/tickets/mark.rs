@@ -1,5 +1,7 @@
 //! One mark on one face, measured from the stick's zero.
+use crate::joinery::joint_between;
 use crate::materials::Face;
+use crate::project::JointName;
 use crate::units::{Fineness, Length};
 
 /// What a mark is for, in the order marks are made.
@@ -55,6 +57,8 @@ pub struct Mark {
     pub across_from: Option<Face>,
     /// Depth below the face.
     pub depth: Option<Length>,
+    /// Diameter of a peg's hole that is not the rules'.
+    pub bore: Option<Length>,
     /// What it is for.
     pub kind: MarkKind,
     /// Which wood goes.
@@ -84,6 +88,7 @@ impl Mark {
             across: None,
             across_from: None,
             depth: None,
+            bore: None,
             kind,
             waste: Waste::None,
             note: String::new(),
@@ -113,6 +118,13 @@ impl Mark {
     pub fn depth(mut self, depth: Length) -> Self {
         self.depth = Some(depth);
         self.waste = Waste::Between;
+        self
+    }
+
+    /// With a hole of that diameter, where the rules' pegs are others.
+    #[must_use]
+    pub fn bored(mut self, peg: Length, of_rules: Length) -> Self {
+        self.bore = (peg != of_rules).then_some(peg);
         self
     }
 
@@ -158,7 +170,19 @@ impl Mark {
             text.push(if index == 0 { ' ' } else { ',' });
             text.push_str(&sixty_fourths(place).to_string());
         }
+        if let Some(bore) = self.bore {
+            text.push_str(&format!(" bored {}", sixty_fourths(bore)));
+        }
         text
+    }
+
+    /// The joint it is made for, on the stick of that mark, where it is one that may have rules of its own.
+    #[must_use]
+    pub fn joint(&self, stick: &str) -> Option<JointName> {
+        if let Some(scarf) = self.what.strip_prefix("scarf ") {
+            return scarf.split_once(',')?.0.parse().ok().map(JointName::Scarf);
+        }
+        joint_between(stick, self.mate.as_ref()?)
     }
 
     /// Its place in the order of marking: ends and lines, housings and seats, mortises and tenons, pegs and

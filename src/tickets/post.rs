@@ -3,7 +3,7 @@ use super::brace::{PocketPlace, pocket_marks};
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
-use crate::geometry::{Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, post_housing, web_between};
+use crate::geometry::{Brace, Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, housing_over, post_joints};
 use crate::materials::Face;
 use crate::project::{Project, Role, Side};
@@ -24,7 +24,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     marks.extend(reduced_head(project, shape, post));
     marks.extend(pockets(project, shape, post));
     marks.extend(chamfer(project, shape, post));
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let tenon_area = rules.tenon_thickness * (tenon_right - tenon_left);
     let mut bulk = Bulk::prism(timber.sawn.area(), Length::ZERO, post.body()).with(Bulk::prism(
         tenon_area,
@@ -32,11 +32,12 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         Length::ZERO,
     ));
     for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        let pocket = shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side));
-        bulk = bulk.without(super::brace::pocket_bulk(project, &pocket, depth));
+        let pocket = super::brace::pocket_bulk(project, &brace.foot, &brace.post_pocket(&project.frame), depth);
+        let at = post.shoulder - brace.corner_z + pocket.balance();
+        bulk = bulk.without(Bulk::new(pocket.volume(), at));
     }
-    for index in 0..head_peg_places(project, post).len() {
-        let at = rules.drawbore - head_peg_height(project, index);
+    for index in 0..head_peg_places(post).len() {
+        let at = rules.drawbore - head_peg_height(post, index);
         bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
     }
     bulk = bulk.without(reduced_head_bulk(project));
@@ -97,7 +98,7 @@ fn ends(project: &Project, post: &PostShape) -> Vec<Mark> {
 }
 
 fn tenon(project: &Project, post: &PostShape) -> Vec<Mark> {
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + rules.tenon_thickness);
     let edges = (post.tenon.0 - post.left, post.tenon.1 - post.left);
     let up = (-post.tenon_length, Length::ZERO);
@@ -109,15 +110,15 @@ fn tenon(project: &Project, post: &PostShape) -> Vec<Mark> {
             .across(edges, Face::Left)
             .note("chamfer its end for entry"),
     ];
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
         marks.push(peg(project, post, index, x));
     }
     marks
 }
 
 fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
-    let rules = &project.joinery;
-    let hole = head_peg_height(project, index);
+    let rules = &post.rules;
+    let hole = head_peg_height(post, index);
     let relish = post.tenon_length - hole + rules.drawbore;
     let holds = if relish >= rules.peg * 4.0 { "" } else { "; locating, no tension: " };
     let says = if holds.is_empty() {
@@ -127,6 +128,7 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
     };
     Mark::line(format!("tenon peg {}", index + 1), Face::Outer, -(hole - rules.drawbore), MarkKind::Peg)
         .across((x, x), Face::Left)
+        .bored(rules.peg, project.joinery.peg)
         .note(format!(
             "{} hole; beam hole {}, tenon hole {} from the shoulder{says}",
             length(rules.peg, project.units),
@@ -137,31 +139,33 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
 }
 
 fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
-    let rules = &project.joinery;
     let on_post = || shape.braces.iter().filter(|brace| brace.post == post.number);
     let timber = &project.frame.timbers.post;
-    let laid = laid_out(timber, rules).breadth;
+    let laid = laid_out(timber, &project.joinery).breadth;
     let mark = format!("P{}", post.number);
-    let web = web_between(&project.frame, rules);
-    let remark = if on_post().count() == 2 {
+    let feet: Vec<_> = on_post().map(|brace| &brace.foot).collect();
+    let remark = if let [one, other] = feet[..] {
+        let web = web_between(&project.frame, (one, other));
         format!("; web left to the other brace's mortise {}", length(web, project.units))
     } else {
         String::new()
     };
-    let place = |side: Side, mate: &str| {
-        let (face, floor, inward) = match side {
+    let place = |brace: &Brace| {
+        let (rules, corner) = (&brace.foot, post.shoulder - brace.corner_z);
+        let (face, floor, inward) = match brace.side {
             Side::Left => (Face::Left, rules.housing, 1.0),
             Side::Right => (Face::Right, laid - rules.housing, -1.0),
         };
-        let at = shape.brace.post_pocket(rules, rules.housing).nose_on_face;
+        let at = corner + brace.form.post_pocket(rules, rules.housing).nose_on_face;
         let real = project.progress.size_at(&mark, timber.sawn, at).breadth;
-        let housing = housing_in(side, real, laid, rules);
-        let pocket = shape.brace.post_pocket(rules, housing);
+        let housing = housing_in(brace.side, real, laid, rules);
+        let pocket = brace.form.post_pocket(rules, housing);
         let place = PocketPlace {
-            mate,
+            mate: &brace.mark(),
+            rules,
             face,
             housing,
-            corner: Length::ZERO,
+            corner,
             sign: 1.0,
             floor: (floor, Face::Left),
             peg: floor + rules.peg_from_shoulder * inward,
@@ -169,7 +173,7 @@ fn pockets(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {
         };
         pocket_marks(project, &pocket, &place)
     };
-    on_post().flat_map(|brace| place(brace.side, &brace.mark())).collect()
+    on_post().flat_map(place).collect()
 }
 
 fn chamfer(project: &Project, shape: &Shape, post: &PostShape) -> Vec<Mark> {

@@ -269,7 +269,7 @@ impl Scene<'_> {
     /// A pocket off its place asks a brace with legs of its own.
     fn own_brace(&self, mate: &str) -> Option<Answer> {
         let brace = self.shape.braces.iter().find(|brace| brace.mark() == mate)?;
-        let form = &self.shape.brace;
+        let form = &brace.form;
         let (along, down) = match (self.stick.role, brace.side) {
             (Role::Post, _) => (form.along, form.down + self.off),
             (_, Side::Right) => (form.along + self.off, form.down),
@@ -297,14 +297,16 @@ impl Scene<'_> {
         if !matches!(self.mark.kind, MarkKind::Tenon | MarkKind::Peg) {
             return None;
         }
-        let rules = &self.project.joinery;
-        let (long, wide, thick) = match self.stick.role {
+        let (rules, long, wide, thick) = match self.stick.role {
             Role::Post => {
                 let post = self.shape.posts.iter().find(|post| format!("P{}", post.number) == self.stick.mark)?;
-                (post.tenon_length, post.tenon.1 - post.tenon.0, rules.tenon_thickness)
+                (&post.rules, post.tenon_length, post.tenon.1 - post.tenon.0, post.rules.tenon_thickness)
             }
             Role::Brace => {
-                (rules.brace_tenon, self.project.frame.timbers.brace.sawn.depth, brace_tenon_thickness(self.project))
+                let brace = self.shape.braces.iter().find(|brace| brace.mark() == self.stick.mark)?;
+                let rules = if self.mark.mate.as_deref() == Some("beam") { &brace.head } else { &brace.foot };
+                let wide = self.project.frame.timbers.brace.sawn.depth;
+                (rules, rules.brace_tenon, wide, brace_tenon_thickness(self.project, rules))
             }
             _ => return None,
         };

@@ -18,7 +18,7 @@ mod spoiled;
 use drawn_frames::projects;
 use outshot::joinery::bodies;
 use outshot::lay_out;
-use outshot::project::{Project, ScarfKind, StockRule, demo};
+use outshot::project::{JointException, Project, ScarfKind, StockRule, demo};
 use outshot::solid::Solid;
 use outshot::tickets::{Face, Role};
 use outshot::units::{Length, UnitSystem};
@@ -97,6 +97,30 @@ fn sticks_over_size_are_what_their_sheets_print() {
             assert!(lay_out(&project).built.is_some());
             check_frame(&project);
         }
+    }
+}
+
+/// A head, both ends of a brace and a scarf that are not by the rules, in true stock and in stock over size.
+#[test]
+fn joints_of_their_own_are_what_their_sheets_print() {
+    let inches = |value: f64| Some(Length::inches(value));
+    let head = JointException {
+        tenon_thickness: inches(1.5),
+        tenon_offset: inches(1.75),
+        tenon_length: inches(5.0),
+        peg: inches(0.75),
+        drawbore: inches(0.0625),
+        ..JointException::default()
+    };
+    let foot = JointException { housing: inches(0.75), tenon_length: inches(2.25), ..JointException::default() };
+    let scarf = JointException { scarf_kind: Some(ScarfKind::Halved), ..JointException::default() };
+    for over in [0.0, 0.25] {
+        let mut project = over_size(demo::wool_barn(), Length::inches(over));
+        for (joint, own) in [("P2", &head), ("K2R foot", &foot), ("K3L head", &foot), ("S1", &scarf)] {
+            project.exceptions.insert(joint.to_owned(), own.clone());
+        }
+        assert!(lay_out(&project).built.is_some());
+        check_frame(&project);
     }
 }
 

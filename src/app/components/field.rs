@@ -179,7 +179,7 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, shown: Shown, problem
             typing.restore(store, &escaped);
         }
     };
-    let below = format!("{path}-below");
+    let below = below_id(&path);
     tag("input")
         .class("field__input")
         .attr("id", path)
@@ -203,8 +203,13 @@ fn input(entry: Entry, typing: Typing, decimal_keys: bool, shown: Shown, problem
         .on("blur", move |_| typing.leave())
 }
 
+/// A list of ids is parted by spaces: none may be in one.
+fn below_id(path: &str) -> String {
+    format!("{}-below", path.replace(' ', "-"))
+}
+
 fn below(entry: Entry, typing: Typing, shown: Shown, problems: Memo<Vec<Problem>>) -> Tag {
-    let id = format!("{}-below", entry.path);
+    let id = below_id(&entry.path);
     let take = entry.take;
     let notes = move || {
         let take = take.clone();

@@ -43,7 +43,7 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
     let project = store.project();
     match place {
         Place::Site => ["site", "place", "above", "ground"].into_iter().all(clean),
-        Place::Frame => ["frame", "joinery", "wood", "fixings"].into_iter().all(clean),
+        Place::Frame => ["frame", "joinery", "exceptions", "wood", "fixings"].into_iter().all(clean),
         Place::Strength => store.strong().is_some_and(|strong| strong.strength.checks.iter().all(Check::passes)),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();

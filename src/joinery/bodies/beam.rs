@@ -14,7 +14,7 @@ use crate::units::Length;
 
 /// A piece of the beam in its place.
 pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
-    let (rules, sawn) = (&project.joinery, project.frame.timbers.beam.sawn);
+    let sawn = project.frame.timbers.beam.sawn;
     let (outer, top) = (project.frame.reach, shape.line.beam_seat);
     let mark = format!("B{}", piece.number);
     let real = Real::new(project, &mark, Role::Beam);
@@ -33,11 +33,13 @@ pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
     for post in posts_of(shape, piece) {
         cuts.extend(post_joint(project, post, under, wall));
     }
-    let housing = beam_housing(&project.frame, rules) + room.depth - sawn.depth;
-    let found = shape.brace.beam_pocket(rules, housing);
     for brace in braces_of(project, shape, piece) {
+        let housing = beam_housing(&project.frame, &brace.head) + room.depth - sawn.depth;
+        let found = brace.form.beam_pocket(&brace.head, housing);
         // Along the beam, and down out of its underside.
-        cuts.extend(pocket::cuts(project, brace, &found, room.breadth, |along, out| brace.place(along, out)));
+        cuts.extend(pocket::cuts(project, (brace, &brace.head), &found, room.breadth, |along, out| {
+            brace.place(along, out)
+        }));
     }
     cuts.extend(chamfers(project, shape, piece, (&real, start)));
     StickBody::new((mark, Role::Beam), (zero, RIGHT), stock, cuts)
@@ -63,7 +65,7 @@ fn lap(
     (lowest, wall): (Length, Length),
 ) -> Cut {
     let sawn_under = shape.line.beam_seat - project.frame.timbers.beam.sawn.depth;
-    let form = ScarfShape::new(&project.frame, &project.joinery);
+    let form = ScarfShape::of(project, &shape.beam.scarfs[number - 1]);
     let mut waste = form.waste(is_lower).to_vec();
     waste.extend(under_lap(&form, is_lower, sawn_under - lowest));
     let by = shift(project, number);
@@ -88,13 +90,13 @@ fn under_lap(form: &ScarfShape, is_lower: bool, deeper: Length) -> Option<Polygo
 
 /// The housing, mortise and peg holes over one post, out of the underside as low as it is anywhere.
 fn post_joint(project: &Project, post: &PostShape, under: Length, wall: Length) -> Vec<Cut> {
-    let (rules, timbers) = (&project.joinery, &project.frame.timbers);
+    let (rules, timbers) = (&post.rules, &project.frame.timbers);
     let outer = project.frame.reach;
     let breadth = timbers.beam.sawn.breadth;
     let mark = format!("P{}", post.number);
     let wide = laid_out(&timbers.post, rules).depth.min(breadth);
     let housing = cuboid(Vector::new(post.left, outer - wide, under), Vector::new(post.right, outer, post.shoulder));
-    let (inner_cheek, outer_cheek) = cheeks(project, rules.tenon_thickness);
+    let (inner_cheek, outer_cheek) = cheeks(project, rules, rules.tenon_thickness);
     let deep = post.shoulder + post.tenon_length + rules.blind_clearance;
     let mortise =
         cuboid(Vector::new(post.tenon.0, inner_cheek, post.shoulder), Vector::new(post.tenon.1, outer_cheek, deep));
@@ -102,9 +104,9 @@ fn post_joint(project: &Project, post: &PostShape, under: Length, wall: Length) 
         Cut::new(format!("housing of {mark}"), CutKind::Housing, housing).mate(&mark),
         Cut::new(format!("mortise of {mark}"), CutKind::Mortise, mortise).mate(&mark),
     ];
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let z = post.shoulder + head_peg_height(project, index);
-        let hole = peg_hole(project, post.left + x, z, outer - wall);
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let z = post.shoulder + head_peg_height(post, index);
+        let hole = peg_hole(project, rules, (post.left + x, z), outer - wall);
         cuts.push(Cut::new(format!("peg {} of {mark}", index + 1), CutKind::PegHole, hole).mate(&mark));
     }
     cuts
@@ -131,9 +133,8 @@ fn chamfers(project: &Project, shape: &Shape, piece: &BeamPiece, (real, zero): (
 
 /// What the underside of a piece carries, from its left end: posts, pockets and laps.
 pub fn beam_joints(project: &Project, shape: &Shape, piece: &BeamPiece) -> Vec<(Length, Length)> {
-    let pocket = shape.brace.beam_pocket(&project.joinery, beam_housing(&project.frame, &project.joinery));
     let posts = posts_of(shape, piece).map(|post| (post.left, post.right));
-    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&pocket));
+    let braces = braces_of(project, shape, piece).map(|brace| brace.on_beam(&brace.beam_pocket(&project.frame)));
     let laps = shape.beam.scarfs.iter().map(|scarf| (scarf.low, scarf.high));
     posts.chain(braces).chain(laps).map(|(from, to)| (from - piece.start, to - piece.start)).collect()
 }

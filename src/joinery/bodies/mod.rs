@@ -28,7 +28,7 @@ use crate::units::Length;
 pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
     let mut all: Vec<StickBody> = shape.posts.iter().map(|post| post::body(project, shape, post)).collect();
     all.extend(shape.beam.pieces.iter().map(|piece| beam::body(project, shape, piece)));
-    all.extend(shape.braces.iter().map(|brace| brace::body(project, shape, brace)));
+    all.extend(shape.braces.iter().map(|brace| brace::body(project, brace)));
     all.extend(rafter::bodies(project, shape));
     all.extend(shape.ledger.iter().map(|piece| ledger::body(project, shape, piece)));
     all.extend(purlin::bodies(project, shape));
@@ -40,16 +40,16 @@ const RIGHT: Vector = Vector::inches(1.0, 0.0, 0.0);
 const OUT: Vector = Vector::inches(0.0, 1.0, 0.0);
 const UP: Vector = Vector::inches(0.0, 0.0, 1.0);
 
-/// Depths of every tenon and mortise of that thickness, out from the wall: inner and outer cheek.
-fn cheeks(project: &Project, thickness: Length) -> (Length, Length) {
-    let outer = project.frame.reach - project.joinery.tenon_offset;
+/// Depths of a tenon and its mortise of that thickness, out from the wall: inner and outer cheek.
+fn cheeks(project: &Project, rules: &JoineryRules, thickness: Length) -> (Length, Length) {
+    let outer = project.frame.reach - rules.tenon_offset;
     (outer - thickness, outer)
 }
 
-/// A peg's hole from the outer face through a stick of that thickness, seen in elevation.
-fn peg_hole(project: &Project, x: Length, z: Length, thickness: Length) -> Vec<Convex> {
+/// The hole of a joint's peg from the outer face through a stick of that thickness, at a place of the elevation.
+fn peg_hole(project: &Project, rules: &JoineryRules, (x, z): (Length, Length), thickness: Length) -> Vec<Convex> {
     let outer = project.frame.reach;
-    cylinder(Vector::new(x, outer - thickness, z), Vector::new(x, outer, z), project.joinery.peg)
+    cylinder(Vector::new(x, outer - thickness, z), Vector::new(x, outer, z), rules.peg)
 }
 
 /// The wood of a chamfer along an arris from one place of it to another: a triangle, running out at both ends at 45°.

@@ -6,14 +6,14 @@ use super::super::pegs::{head_peg_height, head_peg_places};
 use super::real::{Arris, Real};
 use super::{OUT, RIGHT, UP, chamfer_between, cheeks, peg_hole, pocket};
 use crate::design::Shape;
-use crate::geometry::{PostShape, housing_in, laid_out, post_housing};
+use crate::geometry::{Brace, PostShape, housing_in, laid_out};
 use crate::project::{Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
 
 /// The post in its place.
 pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
-    let (rules, sawn) = (&project.joinery, project.frame.timbers.post.sawn);
+    let sawn = project.frame.timbers.post.sawn;
     let outer = project.frame.reach;
     let mark = format!("P{}", post.number);
     let real = Real::new(project, &mark, Role::Post);
@@ -28,10 +28,13 @@ pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
     });
     let mut cuts = tenon(project, post, (wall, right, head));
     for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        let laid = laid_out(&project.frame.timbers.post, rules).breadth;
-        let found = shape.brace.post_pocket(rules, housing_in(brace.side, room.breadth, laid, rules));
+        let laid = laid_out(&project.frame.timbers.post, &brace.foot).breadth;
+        let housing = housing_in(brace.side, room.breadth, laid, &brace.foot);
+        let found = brace.form.post_pocket(&brace.foot, housing);
         // Down the post, and out of its face along the beam.
-        cuts.extend(pocket::cuts(project, brace, &found, room.depth, |down, out| brace.place(out, down)));
+        cuts.extend(pocket::cuts(project, (brace, &brace.foot), &found, room.depth, |down, out| {
+            brace.place(out, down)
+        }));
     }
     cuts.extend(reduced_head(project, shape, post, &real));
     cuts.extend(chamfers(project, shape, post, &real));
@@ -40,7 +43,7 @@ pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
 
 fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Length, Length)) -> Vec<Cut> {
     let outer = project.frame.reach;
-    let (inner_cheek, outer_cheek) = cheeks(project, project.joinery.tenon_thickness);
+    let (inner_cheek, outer_cheek) = cheeks(project, &post.rules, post.rules.tenon_thickness);
     let box_of = |x: (Length, Length), y: (Length, Length)| {
         cuboid(Vector::new(x.0, y.0, post.shoulder), Vector::new(x.1, y.1, head))
     };
@@ -49,9 +52,9 @@ fn tenon(project: &Project, post: &PostShape, (wall, right, head): (Length, Leng
     waste.extend(box_of((post.left, post.tenon.0), (inner_cheek, outer_cheek)));
     waste.extend(box_of((post.tenon.1, right), (inner_cheek, outer_cheek)));
     let mut cuts = vec![Cut::new("tenon on the head", CutKind::Shaping, waste).mate("beam")];
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let z = post.shoulder + head_peg_height(project, index) - project.joinery.drawbore;
-        let hole = peg_hole(project, post.left + x, z, outer - wall);
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let z = post.shoulder + head_peg_height(post, index) - post.rules.drawbore;
+        let hole = peg_hole(project, &post.rules, (post.left + x, z), outer - wall);
         cuts.push(Cut::new(format!("tenon peg {}", index + 1), CutKind::PegHole, hole).mate("beam"));
     }
     cuts
@@ -92,12 +95,9 @@ fn chamfers(project: &Project, shape: &Shape, post: &PostShape, real: &Real) -> 
 
 /// The pockets of a post, down from its shoulder.
 pub fn post_joints(project: &Project, shape: &Shape, post: &PostShape) -> Vec<(Length, Length)> {
-    let rules = &project.joinery;
-    shape
-        .braces
-        .iter()
-        .filter(|brace| brace.post == post.number)
-        .map(|brace| shape.brace.post_pocket(rules, post_housing(&project.frame, rules, brace.side)))
-        .map(|pocket| (pocket.corner, pocket.nose_on_face))
-        .collect()
+    let run = |brace: &Brace| {
+        let (pocket, corner) = (brace.post_pocket(&project.frame), post.shoulder - brace.corner_z);
+        (corner + pocket.corner, corner + pocket.nose_on_face)
+    };
+    shape.braces.iter().filter(|brace| brace.post == post.number).map(run).collect()
 }

@@ -1,12 +1,13 @@
 //! Wood that is claimed twice, or left too thin, with the smallest move that clears it.
 use super::super::body::{Cut, CutKind, StickBody};
+use super::super::own_rules::joint_between;
 use super::TOUCH;
 use super::fixings::ledger_fixings;
 use super::near::{NearWood, WALL_FACE};
 use super::screws::screws_at_butts;
 use crate::design::Shape;
 use crate::geometry::tenon_for_web;
-use crate::project::{Project, Role};
+use crate::project::{JointName, OwnRule, Project, Role, Side};
 use crate::solid::{Convex, Solid, Vector, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -27,7 +28,7 @@ pub struct Clash {
     /// The smallest move along the stick of the second cut that clears it, away from zero positive.
     pub clears: Option<Length>,
     /// The rule of the project that clears it, where one does: a caution of that rule says the same, less exactly.
-    pub field: Option<&'static str>,
+    pub field: Option<String>,
     /// The other places of which the same is true, each in a stick.
     pub alike: Vec<(String, Vector)>,
 }
@@ -48,8 +49,15 @@ impl Clash {
 
 /// The rule that a web between opposed mortises follows from.
 pub(super) const WEB: &str = "joinery.brace_tenon";
+/// How the fields of joints that are not by the rules begin.
+pub(super) const OWN: &str = "exceptions.";
 /// The rule that the wall of a mortise behind its tenon follows from.
 pub(super) const WALL: &str = "joinery.tenon_thickness";
+
+/// What a joint has of its own, as its field is named.
+fn own_field(joint: JointName, rule: OwnRule) -> String {
+    format!("{OWN}{joint}.{}", rule.key())
+}
 
 /// Everything that is in the way of something else.
 #[must_use]
@@ -78,8 +86,8 @@ fn cuts_that_meet(project: &Project, body: &StickBody) -> Vec<Clash> {
             let (one, two) = mover_last(one, two);
             let clears = smallest_move(body, one, two, |a, b| a.shared(b).is_none());
             let mut says = format!("{}: {} and {} meet in the same wood", body.mark, one.what, two.what);
-            let field = web_of(body, one, two);
-            says.push_str(&way_out(project, two, clears, field));
+            let field = web_of(project, body, one, two);
+            says.push_str(&way_out(project, two, clears, field.as_deref()));
             let other = two.mate.clone();
             let from_zero = body.from_zero(at);
             found.push(Clash {
@@ -140,11 +148,13 @@ fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Option<Clas
         say(least)
     );
     let field = match pair {
-        Some((one, two)) => web_of(body, one, two),
-        None => cut(&thin.cut).filter(|cut| cut.kind == CutKind::Mortise && thin.other == WALL_FACE).map(|_| WALL),
+        Some((one, two)) => web_of(project, body, one, two),
+        None => cut(&thin.cut).filter(|cut| cut.kind == CutKind::Mortise && thin.other == WALL_FACE).map(|cut| {
+            own_joint(project, body, cut).map_or(WALL.to_owned(), |own| own_field(own, OwnRule::TenonThickness))
+        }),
     };
     if let Some((_, two)) = pair {
-        says.push_str(&way_out(project, two, clears, field));
+        says.push_str(&way_out(project, two, clears, field.as_deref()));
     } else {
         says.push('.');
     }
@@ -160,10 +170,21 @@ fn too_thin(project: &Project, body: &StickBody, thin: &NearWood) -> Option<Clas
     })
 }
 
-/// The rule that asks a web between the mortises of two braces in one post.
-fn web_of(body: &StickBody, one: &Cut, two: &Cut) -> Option<&'static str> {
+/// The rule that asks a web between the mortises of two braces in one post; the left one's own first, where they have any.
+fn web_of(project: &Project, body: &StickBody, one: &Cut, two: &Cut) -> Option<String> {
     let are_mortises = one.kind == CutKind::Mortise && two.kind == CutKind::Mortise;
-    (body.role == Role::Post && are_mortises).then_some(WEB)
+    if body.role != Role::Post || !are_mortises {
+        return None;
+    }
+    let own = [one, two].into_iter().filter_map(|cut| own_joint(project, body, cut));
+    let first = own.min_by_key(|joint| matches!(joint, JointName::BraceFoot(_, Side::Right)));
+    Some(first.map_or(WEB.to_owned(), |joint| own_field(joint, OwnRule::TenonLength)))
+}
+
+/// The joint a cut is made for, where it is not by the rules.
+fn own_joint(project: &Project, body: &StickBody, cut: &Cut) -> Option<JointName> {
+    let joint = joint_between(&body.mark, cut.mate.as_deref()?)?;
+    (project.rules_of(joint) != project.joinery).then_some(joint)
 }
 
 fn way_out(project: &Project, cut: &Cut, clears: Option<Length>, field: Option<&str>) -> String {

@@ -184,15 +184,18 @@ impl<'a> Yard<'a> {
     /// The endwise travel squinted or bladed scarfs ask of the piece that closes them. Between two pieces that stand, one of them,
     /// with nothing beyond it yet, leans out twice as far with its posts, and both are drawn in.
     fn travel(&self, piece: &BeamPiece, standing: &[&BeamPiece]) -> Travel {
-        let scarf = ScarfShape::new(&self.project.frame, &self.project.joinery);
         let mut travel = Travel { by: Length::ZERO, left: None, right: None, leans: None };
-        if scarf.travel() <= Length::ZERO {
-            return travel;
-        }
+        let asks = |end: Option<(usize, bool)>| {
+            let scarf = end.and_then(|(number, _)| self.shape.beam.scarfs.get(number - 1));
+            scarf.map_or(Length::ZERO, |scarf| ScarfShape::of(self.project, scarf).travel())
+        };
+        let (at_left, at_right) = (asks(piece.left), asks(piece.right));
         let stands = |number: usize| standing.iter().any(|known| known.number == number);
-        travel.by = scarf.travel() + CLEARANCE;
-        travel.left = piece.left.map(|_| piece.number - 1).filter(|number| stands(*number));
-        travel.right = piece.right.map(|_| piece.number + 1).filter(|number| stands(*number));
+        let is_held = |by: Length, stands: bool| by > Length::ZERO && stands;
+        travel.left = is_held(at_left, stands(piece.number - 1)).then(|| piece.number - 1);
+        travel.right = is_held(at_right, stands(piece.number + 1)).then_some(piece.number + 1);
+        let by = |held: Option<usize>, asked: Length| held.map_or(Length::ZERO, |_| asked);
+        travel.by = by(travel.left, at_left).max(by(travel.right, at_right)) + CLEARANCE;
         if let (Some(left), Some(right)) = (travel.left, travel.right) {
             let is_free =
                 |number: usize, beyond: Option<usize>| beyond.is_none_or(|beyond| !stands(beyond)).then_some(number);

@@ -10,7 +10,7 @@ pub use clash::{Clash, clashes};
 pub use entry::{Entry, Leg, Stopped, entries, goes_in, raising_order};
 pub use near::{NearWood, near_wood};
 
-use self::clash::{WALL, WEB};
+use self::clash::{OWN, WALL, WEB};
 use super::bodies::bodies;
 use super::body::StickBody;
 use crate::design::Shape;
@@ -42,13 +42,14 @@ impl Fit {
     /// That caution is of a rule that the solids judge as well.
     #[must_use]
     pub fn may_tell(problem: &Problem) -> bool {
-        !problem.stops() && [WEB, WALL].contains(&problem.field.as_str())
+        let field = problem.field.as_str();
+        !problem.stops() && ([WEB, WALL].contains(&field) || field.starts_with(OWN))
     }
 
     /// The solids say what that caution says, and where: it need not be said beside them.
     #[must_use]
     pub fn tells(&self, problem: &Problem) -> bool {
-        !problem.stops() && self.clashes.iter().any(|clash| clash.field == Some(problem.field.as_str()))
+        !problem.stops() && self.clashes.iter().any(|clash| clash.field.as_ref() == Some(&problem.field))
     }
 }
 

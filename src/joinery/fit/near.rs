@@ -1,5 +1,6 @@
 //! The thinnest wood at every joint: from its cuts to the cuts of other joints, and to the faces they do not break.
 use super::super::body::{Cut, CutKind, StickBody};
+use super::super::own_rules::joint_between;
 use crate::project::{JoineryRules, Project, Role};
 use crate::solid::{Convex, Facet, Plane, Skin, Vector, between};
 use crate::units::{Length, UnitSystem};
@@ -57,7 +58,7 @@ fn of_stick(project: &Project, body: &StickBody) -> Vec<NearWood> {
                 && other.mate.as_ref() != Some(mate)
                 && !matches!(other.kind, CutKind::Chamfer | CutKind::Bored)
             {
-                all.extend(to_cut(&project.joinery, body, (cut, mate), other));
+                all.extend(to_cut(project, body, (cut, mate), other));
             }
         }
         found.extend(all);
@@ -84,7 +85,7 @@ fn thinnest(mut all: Vec<NearWood>) -> Vec<NearWood> {
     kept
 }
 
-fn to_cut(rules: &JoineryRules, body: &StickBody, (cut, mate): (&Cut, &str), other: &Cut) -> Option<NearWood> {
+fn to_cut(project: &Project, body: &StickBody, (cut, mate): (&Cut, &str), other: &Cut) -> Option<NearWood> {
     let mut best: Option<(f64, Vector)> = None;
     for (one, two) in cut.tools.iter().flat_map(|one| other.tools.iter().map(move |two| (one, two))) {
         if one.within().gap(&two.within()) < best.map_or(FAR, |(wood, _)| wood) {
@@ -101,22 +102,29 @@ fn to_cut(rules: &JoineryRules, body: &StickBody, (cut, mate): (&Cut, &str), oth
         mate: mate.to_owned(),
         other: other.what.clone(),
         wood: Length::inches(wood),
-        least: least_between(rules, cut.kind, other.kind),
+        least: least_between(&rules_at(project, body, cut), cut.kind, &rules_at(project, body, other), other.kind),
         at,
     })
+}
+
+/// The rules of the joint a cut is made for.
+fn rules_at(project: &Project, body: &StickBody, cut: &Cut) -> JoineryRules {
+    let joint = cut.mate.as_ref().and_then(|mate| joint_between(&body.mark, mate));
+    joint.map_or(project.joinery, |joint| project.rules_of(joint))
 }
 
 /// What the rules ask between two cuts of different joints.
 ///
 /// Webs and the wood over a pocket are the user's rules. Pegs: a peg's width to another joint's mortise and two between
 /// holes, which is three widths from centre to centre (common practice).
-fn least_between(rules: &JoineryRules, one: CutKind, two: CutKind) -> Option<Length> {
+fn least_between(rules: &JoineryRules, one: CutKind, others: &JoineryRules, two: CutKind) -> Option<Length> {
     use CutKind::{Lap, Mortise, PegHole};
     match (one, two) {
         (Mortise, Mortise) => Some(rules.least_web),
         (Mortise, Lap) | (Lap, Mortise) => Some(rules.wood_over_pocket),
-        (Mortise, PegHole) | (PegHole, Mortise) | (PegHole, Lap) | (Lap, PegHole) => Some(rules.peg),
-        (PegHole, PegHole) => Some(rules.peg * 2.0),
+        (PegHole, Mortise | Lap) => Some(rules.peg),
+        (Mortise | Lap, PegHole) => Some(others.peg),
+        (PegHole, PegHole) => Some(rules.peg + others.peg),
         _ => None,
     }
 }
@@ -150,7 +158,7 @@ fn to_faces(project: &Project, body: &StickBody, cut: &Cut, mate: &str) -> Vec<N
             mate: mate.to_owned(),
             other: if is_end { "the end" } else { face_name(facet.plane.normal) }.to_owned(),
             wood: Length::inches(-reach),
-            least: least_to_face(&project.joinery, cut.kind, is_end),
+            least: least_to_face(&rules_at(project, body, cut), cut.kind, is_end),
             at,
         });
     }

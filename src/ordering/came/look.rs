@@ -3,6 +3,7 @@ use super::defects::{Stand, stand};
 use super::lie::Lie;
 use super::place::Place;
 use crate::design::Built;
+use crate::geometry::Brace;
 use crate::materials::Section;
 use crate::project::{HAIR, Piece, Project, Role, StockRule};
 use crate::tickets::{MarkKind, Stick, seat_in_depth};
@@ -112,6 +113,18 @@ fn long_enough(look: &mut Look, units: UnitSystem, place: &Place) {
     }
 }
 
+/// Depth of the shallowest housing in a stick: the rules', or a brace's own.
+fn least_housing(project: &Project, built: &Built, stick: &Stick) -> Length {
+    let by_rules = project.joinery.housing;
+    if project.exceptions.is_empty() {
+        return by_rules;
+    }
+    let holds = |brace: &Brace| stick.marks.iter().any(|mark| mark.mate.as_deref() == Some(&*brace.mark()));
+    let end = |brace: &Brace| if stick.role == Role::Post { brace.foot.housing } else { brace.head.housing };
+    let own = built.shape.braces.iter().filter(|brace| holds(brace)).map(end);
+    own.fold(by_rules, Length::min)
+}
+
 /// The size the joints need, wherever the stick is cut.
 fn large_enough(look: &mut Look, project: &Project, built: &Built, (index, stick): (usize, &Stick)) {
     let units = project.units;
@@ -126,7 +139,7 @@ fn large_enough(look: &mut Look, project: &Project, built: &Built, (index, stick
             ));
         }
     } else if is_jointed {
-        let housing = project.joinery.housing;
+        let housing = least_housing(project, built, stick);
         let ordered = stick.timber.ordered;
         let inner = Section::new(ordered.breadth - housing, ordered.depth - housing);
         if let Some((under, at)) = worst_cut(look, (index, stick), |found| under(found, inner) - SEEN) {

@@ -1,7 +1,7 @@
 //! What moves in the frame as the wood dries.
 use super::{Time, YEARS, Yearly, small_length, yearly};
 use crate::design::Built;
-use crate::geometry::BraceLine;
+use crate::geometry::{BraceLine, PostShape};
 use crate::materials::{Grain, Species};
 use crate::project::{Project, Role, ScarfKind};
 use crate::units::{Length, UnitSystem};
@@ -65,6 +65,12 @@ struct Sizes {
     units: UnitSystem,
     /// Width of the widest tenon of a post.
     tenon: Length,
+    /// Thickness of the thickest tenon of a post.
+    thick: Length,
+    /// Length of a post's longest tenon.
+    long: Length,
+    /// Its first peg over the shoulder, where that is highest.
+    peg: Length,
     /// Cosine of the angle between brace and beam.
     brace_cos: f64,
     /// Rafter, seat to top edge.
@@ -76,48 +82,51 @@ struct Sizes {
 /// Every movement of that frame; what it does not have is left out.
 pub(super) fn movements(project: &Project, built: &Built, wood: &Species) -> Vec<Movement> {
     let line = &built.shape.line;
-    let widths = built.shape.posts.iter().map(|post| post.tenon.1 - post.tenon.0);
+    let most = |rule: fn(&PostShape) -> Length| built.shape.posts.iter().map(rule).fold(Length::ZERO, Length::max);
     let sizes = Sizes {
         units: project.units,
-        tenon: widths.fold(Length::ZERO, Length::max),
+        tenon: most(|post| post.tenon.1 - post.tenon.0),
+        thick: most(|post| post.rules.tenon_thickness),
+        long: most(|post| post.tenon_length),
+        peg: most(|post| post.rules.peg_from_shoulder),
         brace_cos: BraceLine::of(&project.frame).cos,
         over_ledger: line.height_above_ledger_seat,
         pitch: (line.pitch.tan(), line.pitch.sin(), line.pitch.cos()),
         has_scarfs: !built.shape.beam.scarfs.is_empty(),
     };
-    let rows = ROWS.iter().filter(|row| is_there(project, built, &sizes, row.key));
+    let rows = ROWS.iter().filter(|row| is_there(built, &sizes, row.key));
     rows.map(|row| {
         let all = yearly(project, wood, |time| (row.size)(&sizes, time));
-        let advice = advice(project, row, all[YEARS]);
-        let means = means(&row.means, sizes.units, margin(project, row.key) - all[YEARS]);
+        let advice = advice(row, all[YEARS] > margin(project, built, row.key));
+        let means = means(&row.means, sizes.units, margin(project, built, row.key) - all[YEARS]);
         Movement { key: row.key, what: row.what, way: row.way, sizes: all, means, advice }
     })
     .collect()
 }
 
-fn is_there(project: &Project, built: &Built, sizes: &Sizes, key: &str) -> bool {
+fn is_there(built: &Built, sizes: &Sizes, key: &str) -> bool {
     match key {
         "brace_slack" | "brace_in_pocket" => !built.shape.braces.is_empty(),
         "scarf_gap" => sizes.has_scarfs,
-        "wedges" => sizes.has_scarfs && project.frame.scarfs.kind == ScarfKind::StopSplayedTabled,
+        "wedges" => built.shape.beam.scarfs.iter().any(|scarf| scarf.kind == ScarfKind::StopSplayedTabled),
         _ => true,
     }
 }
 
-/// What was left for a movement that uses up a margin.
-fn margin(project: &Project, key: &str) -> Length {
+/// What was left for a movement that uses up a margin; of the posts' drawbores the least.
+fn margin(project: &Project, built: &Built, key: &str) -> Length {
+    let drawbores = built.shape.posts.iter().map(|post| post.rules.drawbore);
     let rules = &project.joinery;
     match key {
         "room_over_tenon" => rules.blind_clearance,
-        "drawbore" => rules.drawbore,
+        "drawbore" => drawbores.reduce(Length::min).unwrap_or(rules.drawbore),
         "heel_drawn_in" => rules.shrink_clearance,
         _ => Length::ZERO,
     }
 }
 
-fn advice(project: &Project, row: &Row, last: Length) -> &'static str {
-    let is_used_up = row.way == Way::Margin && last > margin(project, row.key);
-    match (row.key, is_used_up) {
+fn advice(row: &Row, is_over: bool) -> &'static str {
+    match (row.key, row.way == Way::Margin && is_over) {
         ("room_over_tenon", true) => "Cut the mortises deeper, or the tenons shorter, by as much.",
         ("heel_drawn_in", true) => "Leave more clearance at the plumb of the heel (Frame, rules of the joints).",
         ("drawbore", true) => "Offset the holes more, or wedge the pegs after a year.",
@@ -192,10 +201,7 @@ const ROWS: &[Row] = &[
         key: "room_over_tenon",
         what: "Room over the tenon’s end used up",
         way: Way::Margin,
-        size: |_, time| {
-            let rules = &time.project.joinery;
-            time.lost(Role::Beam, rules.post_tenon + rules.blind_clearance)
-        },
+        size: |sizes, time| time.lost(Role::Beam, sizes.long + time.project.joinery.blind_clearance),
         means: Means::Left(
             "The mortise gets shallower, the tenon keeps its length; the shoulder stays home",
             "The beam would come to stand on the tenon’s end and its shoulder open",
@@ -206,7 +212,7 @@ const ROWS: &[Row] = &[
         key: "drawbore",
         what: "Draw of the post’s pegs used up",
         way: Way::Margin,
-        size: |_, time| time.lost(Role::Beam, time.project.joinery.peg_from_shoulder),
+        size: |sizes, time| time.lost(Role::Beam, sizes.peg),
         means: Means::Left(
             "The hole in the beam comes nearer the shoulder as the beam shrinks; the peg still draws",
             "The hole in the beam comes nearer the shoulder and the peg no longer draws",
@@ -336,8 +342,8 @@ fn metal_at_wall(sizes: &Sizes, time: &Time<'_>) -> Length {
 }
 
 /// The tenon's rings lie across it and shrink most, the mortise's stand along it and shrink least.
-fn tenon_cheeks(_: &Sizes, time: &Time<'_>) -> Length {
-    let thick = time.project.joinery.tenon_thickness;
+fn tenon_cheeks(sizes: &Sizes, time: &Time<'_>) -> Length {
+    let thick = sizes.thick;
     let tenon = time.lost_by(Role::Post, thick, Grain::Tangential);
     (tenon - time.lost_by(Role::Beam, thick, Grain::Radial)).max(Length::ZERO)
 }

@@ -2,12 +2,12 @@
 //!
 //! Lengths lie along the long edge from the theoretical toe of each end. A curved brace keeps both templates,
 //! for its ends stay straight; half of its hollow, which is the same from either end, is a template of its own.
-use super::{Stroke, Template, cheeks};
+use super::{Stroke, Template, cheeks, grouped};
 use crate::design::Shape;
-use crate::geometry::{Point, Polygon};
+use crate::geometry::{Brace, BraceShape, Point, Polygon};
 use crate::joinery::brace_tenon_thickness;
-use crate::project::{Project, Side};
-use crate::tickets::brace::{is_either_hand, peg};
+use crate::project::{JoineryRules, JointName, Project, Side};
+use crate::tickets::brace::peg;
 use crate::units::{Fineness, Length};
 use crate::wording::{length, tape};
 
@@ -15,34 +15,55 @@ use crate::wording::{length, tape};
 const STUB: Length = Length::inches(0.75);
 const ROUGH: Length = Length::inches(0.4);
 
-/// Post end and beam end; of both hands where the two are not alike.
+/// Post end and beam end; of both hands where the two are not alike; and each end that is not by the rules.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
-    let either = is_either_hand(&shape.brace);
-    let of = |side: Side| -> Vec<String> {
-        shape.braces.iter().filter(|brace| brace.side == side).map(|brace| brace.mark()).collect()
-    };
-    let hands = if either {
-        let all = shape.braces.iter().map(|brace| brace.mark()).collect();
-        vec![(all, "", "", false)]
+    let alike = grouped(&shape.braces, |brace| [brace.form.hollow_ends().0, brace.form.hollow_ends().1].to_vec());
+    let mut all: Vec<Template> = alike.into_iter().filter_map(|group| hollow(project, shape, &group)).collect();
+    for at_post in [true, false] {
+        let by_rules = shape.braces.iter().filter(|brace| is_by_rules(project, brace, at_post));
+        all.extend(ends(project, &by_rules.collect::<Vec<_>>(), at_post));
+    }
+    // Both ends of one hand, then of the other.
+    all.sort_by_key(|template| template.key.contains("-left-hand"));
+    for brace in &shape.braces {
+        for at_post in [true, false].into_iter().filter(|at_post| !is_by_rules(project, brace, *at_post)) {
+            let name = if at_post { JointName::BraceFoot } else { JointName::BraceHead };
+            let joint = name(brace.post, brace.side);
+            all.extend(ends(project, &[brace], at_post).into_iter().map(|end| end.own(project, joint)));
+        }
+    }
+    all
+}
+
+/// That end is the rules'; a deeper housing at the other one makes only the legs longer, which no end shows.
+fn is_by_rules(project: &Project, brace: &Brace, at_post: bool) -> bool {
+    let rules = &project.joinery;
+    let is_whole =
+        brace.form.long_edge().is_near(BraceShape::new(&project.frame, rules).long_edge(), Length::inches(1e-6));
+    is_whole && if at_post { brace.foot == *rules } else { brace.head == *rules }
+}
+
+/// One end of some braces alike there, of either hand or of both.
+fn ends(project: &Project, braces: &[&Brace], at_post: bool) -> Vec<Template> {
+    let of = |side: Side| -> Vec<&Brace> { braces.iter().copied().filter(|brace| brace.side == side).collect() };
+    let hands = if braces.iter().all(|brace| brace.form.along == brace.form.down) {
+        vec![(braces.to_vec(), "", "", false)]
     } else {
         vec![
             (of(Side::Right), "-right-hand", ", right-hand", false),
             (of(Side::Left), "-left-hand", ", left-hand", true),
         ]
     };
-    let mut all: Vec<Template> = hollow(project, shape).into_iter().collect();
-    for (serves, key, hand, is_mirrored) in hands {
-        let serves: Vec<String> = serves;
-        for at_post in [true, false] {
-            if serves.is_empty() {
-                continue;
-            }
+    let mut all = Vec::new();
+    for (braces, key, hand, is_mirrored) in hands {
+        let serves: Vec<String> = braces.iter().map(|brace| brace.mark()).collect();
+        if let Some(brace) = braces.first() {
             let at = if at_post { "post" } else { "beam" };
             let left = if at_post == is_mirrored { "right" } else { "left" };
             let lies = format!("brace's outer face above the fold, long edge below it; {at} end at your {left}");
             let template =
-                Template::new(format!("brace-{at}-end{key}"), format!("Brace, {at} end{hand}"), serves.clone(), lies);
-            let template = end(project, shape, at_post, template);
+                Template::new(format!("brace-{at}-end{key}"), format!("Brace, {at} end{hand}"), serves, lies);
+            let template = end(project, brace, at_post, template);
             all.push(if is_mirrored { template.mirrored() } else { template });
         }
     }
@@ -50,17 +71,22 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
 }
 
 /// Half of a curved brace's hollow, from its end to its middle, to be turned over for the other half.
-fn hollow(project: &Project, shape: &Shape) -> Option<Template> {
-    let brace = &shape.brace;
+fn hollow(project: &Project, shape: &Shape, braces: &[&Brace]) -> Option<Template> {
+    let one = *braces.first()?;
+    let brace = &one.form;
     let outline = brace.hollow()?;
     let (low, high) = brace.hollow_ends();
     let middle = (low + high) / 2.0;
     let half: Vec<Point> =
         outline.corners.iter().copied().filter(|corner| corner.x <= middle + Length::inches(1e-6)).collect();
     let at = |x: Length, y: Length| Point::new(x, y);
-    let serves = shape.braces.iter().map(|brace| brace.mark()).collect();
+    let serves = braces.iter().map(|brace| brace.mark()).collect();
     let lies = "brace's outer face, long edge down; turned over for the other half".to_owned();
     let mut template = Template::new("brace-hollow", "Brace, half of its hollow", serves, lies);
+    if brace.hollow_ends() != shape.brace.hollow_ends() {
+        template.key = format!("brace-hollow-of-{}", one.mark().to_lowercase());
+        template.name = format!("{}: {} alone", template.name, one.mark());
+    }
     let mut goes = half.clone();
     goes.push(at(middle, Length::ZERO));
     template.waste.push(Polygon::new(goes));
@@ -95,8 +121,8 @@ struct End {
 }
 
 impl End {
-    fn new(project: &Project, shape: &Shape, at_post: bool) -> Self {
-        let brace = &shape.brace;
+    fn new(project: &Project, one: &Brace, at_post: bool) -> Self {
+        let brace = &one.form;
         let corners = brace.corners();
         let (body, tenon, toe, inward) = if at_post {
             ([corners[0], corners[5], corners[4]], brace.post_tenon(), Length::ZERO, 1.0)
@@ -104,7 +130,7 @@ impl End {
             ([corners[1], corners[2], corners[3]], brace.beam_tenon(), brace.long_edge(), -1.0)
         };
         let shift = |point: Point| point.moved(-toe, Length::ZERO);
-        let hole = peg(project, shape, at_post, "");
+        let hole = peg(project, one, at_post, "");
         let across = hole.across.map_or(Length::ZERO, |(near, _)| near);
         Self {
             body: body.map(shift),
@@ -122,19 +148,19 @@ impl End {
     }
 }
 
-fn end(project: &Project, shape: &Shape, at_post: bool, mut template: Template) -> Template {
-    let end = End::new(project, shape, at_post);
+fn end(project: &Project, brace: &Brace, at_post: bool, mut template: Template) -> Template {
+    let (end, form) = (End::new(project, brace, at_post), &brace.form);
+    let rules = if at_post { &brace.foot } else { &brace.head };
     let (rough, stub) = end.reach();
-    outer_face(project, shape, &end, &mut template);
-    long_edge(project, &end, &mut template);
+    outer_face(project, (form, rules), &end, &mut template);
+    long_edge(project, rules, &end, &mut template);
     let arris = |x: Length| Point::new(x, Length::ZERO);
     template.line(Stroke::Fold, arris(rough), arris(stub), "▲△ fold over the reference arris: outer face, long edge");
-    let (rise, run) =
-        if at_post { (shape.brace.along, shape.brace.down) } else { (shape.brace.down, shape.brace.along) };
+    let (rise, run) = if at_post { (form.along, form.down) } else { (form.down, form.along) };
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
     template.note(format!(
         "Toe to toe along the long edge: {}. Bevel {} : {}.",
-        tape(shape.brace.long_edge(), project.units, Fineness::ThirtySecond),
+        tape(form.long_edge(), project.units, Fineness::ThirtySecond),
         say(rise),
         say(run)
     ));
@@ -142,9 +168,8 @@ fn end(project: &Project, shape: &Shape, at_post: bool, mut template: Template) 
     template
 }
 
-fn outer_face(project: &Project, shape: &Shape, end: &End, template: &mut Template) {
-    let rules = &project.joinery;
-    let width = shape.brace.width;
+fn outer_face(project: &Project, (form, rules): (&BraceShape, &JoineryRules), end: &End, template: &mut Template) {
+    let width = form.width;
     let (rough, stub) = end.reach();
     let [nose, floor, short] = end.body;
     let at = |x: Length, y: Length| Point::new(x, y);
@@ -185,8 +210,7 @@ fn without_spike(mut corners: Vec<Point>) -> Vec<Point> {
 }
 
 /// The long edge below the fold: nose, cheeks and the toe that lengths are measured from.
-fn long_edge(project: &Project, end: &End, template: &mut Template) {
-    let rules = &project.joinery;
+fn long_edge(project: &Project, rules: &JoineryRules, end: &End, template: &mut Template) {
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let (rough, stub) = end.reach();
     let nose = end.body[0].x;
@@ -196,7 +220,7 @@ fn long_edge(project: &Project, end: &End, template: &mut Template) {
     template.waste.push(Polygon::rectangle(at(rough, Length::ZERO), at(nose, breadth)));
     template.line(Stroke::Cut, at(nose, Length::ZERO), at(nose, breadth), "nose, square across");
     let near = rules.tenon_offset;
-    let far = near + brace_tenon_thickness(project);
+    let far = near + brace_tenon_thickness(project, rules);
     for cheek in cheeks(near, far, breadth) {
         template.line(Stroke::Cut, at(rough, cheek), at(nose, cheek), format!("cheek, {} in", say(cheek)));
     }

@@ -13,7 +13,8 @@ mod scarf;
 use super::mark::sixty_fourths;
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon};
-use crate::project::Project;
+use crate::joinery::exception_says;
+use crate::project::{JointName, Project};
 use crate::units::Length;
 
 /// What a line of a template is for.
@@ -106,6 +107,14 @@ impl Template {
 
     fn note(&mut self, says: impl Into<String>) {
         self.notes.push(says.into());
+    }
+
+    /// The template of one joint that is not by the rules.
+    fn own(mut self, project: &Project, joint: JointName) -> Self {
+        self.key = format!("{}-of-{}", self.key, joint.to_string().to_lowercase().replace(' ', "-"));
+        self.name = format!("{}: {} alone", self.name, joint.words());
+        self.notes.extend(exception_says(project, joint));
+        self
     }
 
     /// Everything put through `place`; by reference, for one copy of the code serves every turn.

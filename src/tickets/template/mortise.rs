@@ -5,7 +5,7 @@ use super::{Bore, Stroke, Template, grouped, runs};
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon, PostShape, beam_housing, laid_out, reduced_beam_depth};
 use crate::joinery::{head_peg_height, head_peg_places, posts_of};
-use crate::project::{Project, Side};
+use crate::project::{JointName, Project, Side};
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
 
@@ -13,12 +13,20 @@ use crate::wording::tape;
 const STUB: Length = Length::inches(0.9);
 const BESIDE: Length = Length::inches(0.4);
 
-/// One for the posts between, one for each end post; like the heads that go in.
+/// One for the posts between, one for each end post, one for each that is not by the rules; like the heads that go in.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
-    let sizes = |post: &&PostShape| {
+    let sizes = |post: &PostShape| {
         vec![post.right - post.left, post.tenon.0 - post.left, post.tenon.1 - post.left, post.tenon_length]
     };
-    grouped(&shape.posts, sizes).into_iter().filter_map(|group| mortise(project, shape, &group)).collect()
+    let (by_rules, own): (Vec<&PostShape>, Vec<&PostShape>) =
+        shape.posts.iter().partition(|post| post.rules == project.joinery);
+    let groups = grouped(by_rules, |post| sizes(post)).into_iter();
+    let mut all: Vec<Template> = groups.filter_map(|group| mortise(project, shape, &group)).collect();
+    for post in own {
+        let template = mortise(project, shape, &[post]);
+        all.extend(template.map(|one| one.own(project, JointName::PostHead(post.number))));
+    }
+    all
 }
 
 fn mortise(project: &Project, shape: &Shape, group: &[&PostShape]) -> Option<Template> {
@@ -73,7 +81,7 @@ struct Cut<'a> {
 
 impl<'a> Cut<'a> {
     fn new(project: &'a Project, post: &'a PostShape) -> Self {
-        let rules = &project.joinery;
+        let rules = &post.rules;
         let housing = beam_housing(&project.frame, rules).max(Length::ZERO);
         let deep = post.tenon_length + rules.blind_clearance;
         let wide = laid_out(&project.frame.timbers.post, rules).depth.min(project.frame.timbers.beam.sawn.breadth);
@@ -122,9 +130,9 @@ impl<'a> Cut<'a> {
         ] {
             template.line(Stroke::Hidden, a, b, says);
         }
-        let rules = &self.project.joinery;
-        for (index, x) in head_peg_places(self.project, self.post).into_iter().enumerate() {
-            let up = head_peg_height(self.project, index);
+        let rules = &self.post.rules;
+        for (index, x) in head_peg_places(self.post).into_iter().enumerate() {
+            let up = head_peg_height(self.post, index);
             let says = format!("{} hole, {} from the floor", self.say(rules.peg), self.say(up));
             template.holes.push(Bore { at: at(x, self.housing + up), diameter: rules.peg, says });
         }

@@ -5,9 +5,9 @@
 //! The other two are its mirror image.
 use super::{Stroke, Template};
 use crate::design::Shape;
-use crate::geometry::{Pocket, Point, Polygon, beam_housing, post_housing};
+use crate::geometry::{Brace, BraceShape, Pocket, Point, Polygon, beam_housing, post_housing};
 use crate::joinery::brace_tenon_thickness;
-use crate::project::{Project, Side};
+use crate::project::{JoineryRules, JointName, Project, Side};
 use crate::tickets::beam;
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
@@ -16,57 +16,86 @@ use crate::wording::tape;
 const STUB: Length = Length::inches(0.9);
 const BESIDE: Length = Length::inches(0.4);
 
-/// A template for each face that has pockets.
+/// A template for each face that has pockets, and one for each pocket that is not by the rules.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
+    let rules = &project.joinery;
+    let is_foot_by_rules = |brace: &&Brace| brace.foot == *rules;
+    let is_head_by_rules = |brace: &&Brace| brace.head == *rules && brace.foot.housing == rules.housing;
     let mut all = Vec::new();
     for side in [Side::Right, Side::Left] {
-        let of_side = shape.braces.iter().filter(|brace| brace.side == side);
-        let serves: Vec<String> = of_side.map(|brace| format!("P{}", brace.post)).collect();
-        if serves.is_empty() {
-            continue;
-        }
-        let face = if side == Side::Left { "left" } else { "right" };
-        let housing = post_housing(&project.frame, &project.joinery, side);
-        let pocket = shape.brace.post_pocket(&project.joinery, housing);
-        let template = Template::new(
-            format!("pocket-post-{face}-face"),
-            format!("Brace pocket, post's {face} face"),
-            serves,
-            format!("outer face above the fold, {face} face below it; post's head at your {face}"),
-        );
-        let template = pocketed(project, &pocket, template, ("the top shoulder", face, "▲"));
-        all.push(if side == Side::Right { template.mirrored() } else { template });
+        let of_side = shape.braces.iter().filter(|brace| brace.side == side && is_foot_by_rules(brace));
+        all.extend(in_post(project, &of_side.collect::<Vec<_>>(), (&shape.brace, rules), Length::ZERO));
     }
     for side in [Side::Right, Side::Left] {
-        let serves = beam::pieces_with_pockets(project, shape, side);
-        if serves.is_empty() {
-            continue;
-        }
-        let to = if side == Side::Left { "left" } else { "right" };
-        let pocket = shape.brace.beam_pocket(&project.joinery, beam_housing(&project.frame, &project.joinery));
-        let template = Template::new(
-            format!("pocket-beam-{to}-of-post"),
-            format!("Brace pocket, beam, {to} of its post"),
-            serves,
-            format!("outer face above the fold, underside below it; the nose points to your {to}, away from the post"),
-        );
-        let template = pocketed(project, &pocket, template, ("the post's housed line", "under", "△"));
-        all.push(if side == Side::Left { template.mirrored() } else { template });
+        let of_side = shape.braces.iter().filter(|brace| brace.side == side && is_head_by_rules(brace));
+        all.extend(in_beam(project, shape, &of_side.collect::<Vec<_>>(), (&shape.brace, rules)));
+    }
+    for brace in shape.braces.iter().filter(|brace| !is_foot_by_rules(brace)) {
+        let above = rules.housing - brace.head.housing;
+        let template = in_post(project, &[brace], (&brace.form, &brace.foot), above);
+        all.extend(template.map(|one| one.own(project, JointName::BraceFoot(brace.post, brace.side))));
+    }
+    for brace in shape.braces.iter().filter(|brace| !is_head_by_rules(brace)) {
+        let template = in_beam(project, shape, &[brace], (&brace.form, &brace.head));
+        all.extend(template.map(|one| one.own(project, JointName::BraceHead(brace.post, brace.side))));
     }
     all
 }
 
-fn pocketed(
+/// The pocket of some braces, alike there and on one side, in their posts. The corner may lie above the shoulder.
+fn in_post(
     project: &Project,
-    pocket: &Pocket,
+    braces: &[&Brace],
+    (form, rules): (&BraceShape, &JoineryRules),
+    above: Length,
+) -> Option<Template> {
+    let side = braces.first()?.side;
+    let face = if side == Side::Left { "left" } else { "right" };
+    let pocket = form.post_pocket(rules, post_housing(&project.frame, rules, side));
+    let template = Template::new(
+        format!("pocket-post-{face}-face"),
+        format!("Brace pocket, post's {face} face"),
+        braces.iter().map(|brace| format!("P{}", brace.post)).collect(),
+        format!("outer face above the fold, {face} face below it; post's head at your {face}"),
+    );
+    let leg = pocket.leg + above;
+    let template = pocketed((project, rules), (&pocket, leg), template, ("the top shoulder", face, "▲"));
+    Some(if side == Side::Right { template.mirrored() } else { template })
+}
+
+/// The same in the beam.
+fn in_beam(
+    project: &Project,
+    shape: &Shape,
+    braces: &[&Brace],
+    (form, rules): (&BraceShape, &JoineryRules),
+) -> Option<Template> {
+    let side = braces.first()?.side;
+    let to = if side == Side::Left { "left" } else { "right" };
+    let pocket = form.beam_pocket(rules, beam_housing(&project.frame, rules));
+    let serves = beam::pieces_with_pockets(project, shape, braces);
+    let template = Template::new(
+        format!("pocket-beam-{to}-of-post"),
+        format!("Brace pocket, beam, {to} of its post"),
+        serves,
+        format!("outer face above the fold, underside below it; the nose points to your {to}, away from the post"),
+    );
+    let from = ("the post's housed line", "under", "△");
+    let template = pocketed((project, rules), (&pocket, pocket.leg), template, from);
+    Some(if side == Side::Left { template.mirrored() } else { template })
+}
+
+fn pocketed(
+    (project, rules): (&Project, &JoineryRules),
+    (pocket, leg): (&Pocket, Length),
     mut template: Template,
     (from, face, reference): (&str, &str, &str),
 ) -> Template {
     let (start, end) = (pocket.corner - STUB, pocket.leg + STUB);
     let below = project.frame.timbers.brace.sawn.breadth + BESIDE;
-    let above = pocket.housing + pocket.mortise_depth.max(project.joinery.peg_from_shoulder) + BESIDE;
-    outer_face(project, pocket, &mut template, (start, end, above));
-    cut_face(project, pocket, &mut template, (start, end, below));
+    let above = pocket.housing + pocket.mortise_depth.max(rules.peg_from_shoulder) + BESIDE;
+    outer_face((project, rules), pocket, &mut template, (start, end, above));
+    cut_face((project, rules), pocket, &mut template, (start, end, below));
     let arris = |x: Length| Point::new(x, Length::ZERO);
     template.line(Stroke::Fold, arris(start), arris(end), format!("fold over the arris to the outer face {reference}"));
     for x in [start, end] {
@@ -77,11 +106,11 @@ fn pocketed(
         Stroke::Carried,
         Point::new(pocket.leg, -below),
         Point::new(pocket.leg, above),
-        format!("leg line: {} from {from}", say(pocket.leg)),
+        format!("leg line: {} from {from}", say(leg)),
     );
     let face = if face == "under" { "underside".to_owned() } else { format!("{face} face") };
     template.words.push((Point::new(pocket.corner, -below + BESIDE * 0.35), face));
-    template.note(format!("Set the leg line by the tape: {} from {from}, along the reference face.", say(pocket.leg)));
+    template.note(format!("Set the leg line by the tape: {} from {from}, along the reference face.", say(leg)));
     template.note(format!(
         "Housing {} deep, mortise {} below its floor. The slope at the nose bears: keep it clean, no wider.",
         say(pocket.housing),
@@ -92,12 +121,11 @@ fn pocketed(
 
 /// The housing as it breaks through the outer face, the mortise inside, the peg's hole.
 fn outer_face(
-    project: &Project,
+    (project, rules): (&Project, &JoineryRules),
     pocket: &Pocket,
     template: &mut Template,
     (start, end, above): (Length, Length, Length),
 ) {
-    let rules = &project.joinery;
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
     let at = Point::new;
     let (zero, deep) = (Length::ZERO, pocket.housing);
@@ -133,12 +161,11 @@ fn outer_face(
 
 /// Both edges of the housing and of the mortise, measured from the outer face at the fold.
 fn cut_face(
-    project: &Project,
+    (project, rules): (&Project, &JoineryRules),
     pocket: &Pocket,
     template: &mut Template,
     (start, end, below): (Length, Length, Length),
 ) {
-    let rules = &project.joinery;
     let breadth = project.frame.timbers.brace.sawn.breadth;
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
     let at = |x: Length, across: Length| Point::new(x, -across);
@@ -156,7 +183,7 @@ fn cut_face(
         at(pocket.nose_on_floor, breadth),
         "nose on the floor",
     );
-    let (near, far) = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project));
+    let (near, far) = (rules.tenon_offset, rules.tenon_offset + brace_tenon_thickness(project, rules));
     for x in [pocket.mortise.0, pocket.mortise.1] {
         template.line(Stroke::Cut, at(x, near), at(x, far), "");
     }

@@ -3,7 +3,7 @@ use super::{Stroke, Template, cheeks, grouped};
 use crate::design::Shape;
 use crate::geometry::{Point, Polygon, PostShape};
 use crate::joinery::{head_peg_height, head_peg_places};
-use crate::project::{Project, Side};
+use crate::project::{JointName, Project, Side};
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
 
@@ -11,10 +11,18 @@ use crate::wording::tape;
 const STUB: Length = Length::inches(2.0);
 const ROUGH: Length = Length::inches(0.5);
 
-/// One for the posts between, one for each end post.
+/// One for the posts between, one for each end post, and one for each head that is not by the rules.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
     let edges = |post: &&PostShape| vec![post.tenon.0 - post.left, post.tenon.1 - post.left, post.tenon_length];
-    grouped(&shape.posts, edges).into_iter().filter_map(|group| head(project, &group)).collect()
+    let (by_rules, own): (Vec<&PostShape>, Vec<&PostShape>) =
+        shape.posts.iter().partition(|post| post.rules == project.joinery);
+    let mut all: Vec<Template> =
+        grouped(by_rules, |post| edges(post)).into_iter().filter_map(|group| head(project, &group)).collect();
+    for post in own {
+        let joint = JointName::PostHead(post.number);
+        all.extend(head(project, &[post]).map(|template| template.own(project, joint)));
+    }
+    all
 }
 
 fn head(project: &Project, group: &[&PostShape]) -> Option<Template> {
@@ -68,7 +76,7 @@ fn outer_face(project: &Project, post: &PostShape, template: &mut Template) {
 
 /// Shoulder, end and the cheeks, measured from the outer face at the fold.
 fn left_face(project: &Project, post: &PostShape, template: &mut Template) {
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
     let (depth, top) = (project.frame.timbers.post.sawn.depth, post.tenon_length + ROUGH);
     let place = |across: Length, y: Length| Point::new(-across, y);
@@ -94,10 +102,10 @@ fn left_face(project: &Project, post: &PostShape, template: &mut Template) {
 }
 
 fn pegs(project: &Project, post: &PostShape, template: &mut Template) {
-    let rules = &project.joinery;
+    let rules = &post.rules;
     let say = |value: Length| tape(value, project.units, Fineness::Sixteenth);
-    for (index, x) in head_peg_places(project, post).into_iter().enumerate() {
-        let up = head_peg_height(project, index) - rules.drawbore;
+    for (index, x) in head_peg_places(post).into_iter().enumerate() {
+        let up = head_peg_height(post, index) - rules.drawbore;
         let says = format!("{} hole, {} up", say(rules.peg), say(up));
         template.holes.push(super::Bore { at: Point::new(x, up), diameter: rules.peg, says });
     }

@@ -1,9 +1,9 @@
 //! The two halves of a scarf, seen on the outer face: top up.
 use super::{Stroke, Template};
 use crate::design::Shape;
-use crate::geometry::{Point, Polygon};
+use crate::geometry::{Point, Polygon, ScarfReport};
 use crate::joinery::ScarfShape;
-use crate::project::{Project, Side};
+use crate::project::{JointName, Project, ScarfKind, Side};
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
 
@@ -13,13 +13,25 @@ const ROUGH: Length = Length::inches(0.75);
 /// How far the reference edges run along the tip.
 const AT_TIP: Length = Length::inches(2.5);
 
-/// The halves this beam has: lower and upper, of either hand.
+/// The halves this beam has: lower and upper, of either hand, and those of each scarf that is not by the rules.
 pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
-    let scarf = ScarfShape::new(&project.frame, &project.joinery);
+    let kind = project.frame.scarfs.kind;
+    let (by_rules, own): (Vec<&ScarfReport>, Vec<&ScarfReport>) =
+        shape.beam.scarfs.iter().partition(|scarf| scarf.kind == kind);
+    let mut all = halves(project, kind, &by_rules);
+    for scarf in own {
+        let joint = JointName::Scarf(scarf.number);
+        all.extend(halves(project, scarf.kind, &[scarf]).into_iter().map(|half| half.own(project, joint)));
+    }
+    all
+}
+
+fn halves(project: &Project, kind: ScarfKind, scarfs: &[&ScarfReport]) -> Vec<Template> {
+    let scarf = ScarfShape::new(&project.frame, &project.joinery, kind);
     let mut all = Vec::new();
     for is_lower in [true, false] {
         for lower in [Side::Left, Side::Right] {
-            let of_side = shape.beam.scarfs.iter().filter(|known| known.place.lower == lower);
+            let of_side = scarfs.iter().filter(|known| known.place.lower == lower);
             // The piece at the left of a scarf has its number.
             let has_left = is_lower == (lower == Side::Left);
             let piece = |number: usize| if has_left { number } else { number + 1 };
@@ -123,7 +135,7 @@ fn notes(project: &Project, scarf: &ScarfShape, template: &mut Template) {
 mod tests {
     use super::*;
     use crate::evaluate;
-    use crate::project::{ScarfKind, demo};
+    use crate::project::demo;
 
     fn cuts(template: &Template) -> Vec<(Point, Point)> {
         let cut = template.lines.iter().filter(|line| line.stroke == Stroke::Cut);
@@ -138,7 +150,7 @@ mod tests {
     fn of_barn(kind: ScarfKind, is_lower: bool) -> Template {
         let mut project = demo::wool_barn();
         project.frame.scarfs.kind = kind;
-        let scarf = ScarfShape::new(&project.frame, &project.joinery);
+        let scarf = ScarfShape::new(&project.frame, &project.joinery, kind);
         half(&project, &scarf, is_lower, Side::Left, vec!["B1".to_owned()])
     }
 

@@ -1,6 +1,8 @@
 //! One tick for all marks of a joint.
 use super::in_hand::InHand;
 use crate::app::dom::{Tag, tag};
+use crate::app::use_store;
+use crate::joinery::{departures, joint_between};
 use crate::tickets::Stick;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -22,7 +24,9 @@ fn joint(hand: InHand, mate: &str, places: Vec<usize>) -> Tag {
     let counted = places.clone();
     let n_made = Memo::new(move |_| hand.made.with(|made| counted.iter().filter(|place| made.contains(place)).count()));
     let tick = move |event: leptos::ev::Event| hand.tick(&places, event_target_checked(&event));
-    let name = mate.to_owned();
+    let own =
+        joint_between(&hand.mark(), mate).is_some_and(|joint| !departures(&use_store().project(), joint).is_empty());
+    let name = format!("{mate}{}", if own { ", not by the rules" } else { "" });
     let count = move || format!("{} of {all}", n_made.get());
     tag("li").class("twins__row").child(
         tag("label")

@@ -1,12 +1,12 @@
 //! The joints of a stick, or of the frame, drawn apart one at a time.
 use super::super::drawn::wood;
 use super::super::papers::PENS;
-use crate::app::components::{drawing_view, late_fold, word};
+use crate::app::components::{drawing_view, fractions, late_fold, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::files::{download, file_name, with_pens};
 use crate::app::use_store;
 use crate::drawing::{exploded, says, svg};
-use crate::joinery::{Joint, StickBody, joint_called, joint_names};
+use crate::joinery::{Joint, StickBody, exception_says, joint_called, joint_named, joint_names};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -36,7 +36,8 @@ pub fn joints_apart(of: Option<String>) -> Tag {
 fn choose(names: Vec<String>, asked: RwSignal<String>) -> Tag {
     let options = names.into_iter().map(|name| {
         let is_chosen = asked.with_untracked(|asked| *asked == name);
-        tag("option").attr("value", name.clone()).attr("selected", is_chosen).child(name)
+        let own = exception_of(&name).map(|_| ", not by the rules");
+        tag("option").attr("value", name.clone()).attr("selected", is_chosen).child(name).child(own)
     });
     let select = tag("select").class("field__input field__pick").attr("id", "joint");
     tag("div")
@@ -52,9 +53,15 @@ fn choose(names: Vec<String>, asked: RwSignal<String>) -> Tag {
         ))
 }
 
+/// What that joint has of its own.
+fn exception_of(name: &str) -> Option<String> {
+    exception_says(&use_store().project(), joint_named(name)?)
+}
+
 fn drawn(wood: Arc<Vec<StickBody>>, joint: Joint) -> Tag {
     let store = use_store();
     let (sentence, name) = (says(&joint), joint.name.clone());
+    let own = exception_of(&name).map(|says| tag("p").class("own-joint").child(fractions(&says)));
     let draw = Arc::new(move |width: f64| svg::print(&exploded(&wood, &joint), width, &joint.name));
     let (saved, saved_as) = (draw.clone(), name.clone());
     let save = move |_| {
@@ -63,6 +70,7 @@ fn drawn(wood: Arc<Vec<StickBody>>, joint: Joint) -> Tag {
     };
     parts()
         .child(tag("p").class("page__word").child(sentence))
+        .child(own)
         .child(drawing_view(move |width: f64| draw(width), name, None))
         .child(tag("div").class("actions").child(button("button", save).child("Save this drawing")))
 }

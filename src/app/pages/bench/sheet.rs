@@ -15,6 +15,7 @@ use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
 use crate::app::use_store;
 use crate::drawing::{self, Shown};
+use crate::joinery::{exception_says, own_joints_of};
 use crate::ordering::came::note_on;
 use crate::tickets::{Stick, mirror_words};
 use crate::wording::{length, weight};
@@ -46,7 +47,10 @@ fn sheet(hand: InHand) -> Tag {
     });
     let lead = parts().child(neighbours(hand)).shown(
         move || hand.stick.with(Option::is_some),
-        move || parts().child(seal(hand)).child(of_its_piece(hand)).child(gate(hand)).child(faces(hand)),
+        move || {
+            let words = parts().child(seal(hand)).child(not_by_rules(hand)).child(of_its_piece(hand));
+            words.child(gate(hand)).child(faces(hand))
+        },
     );
     page(
         Place::Bench,
@@ -157,6 +161,19 @@ fn of_its_piece(hand: InHand) -> Tag {
         let note = hand.stick.with(|stick| note_on(&store.project(), stick.as_ref()?))?;
         Some(tag("p").class("page__word").child(tag("strong").child("Its piece: ")).child(fractions(&note)))
     })
+}
+
+/// Its joints that depart from the rules.
+fn not_by_rules(hand: InHand) -> Tag {
+    let store = use_store();
+    let says = Memo::new(move |_| {
+        let (project, built) = (store.project(), store.built());
+        let own = built.map(|built| own_joints_of(&project, &built.shape, &hand.mark()));
+        let says = own.unwrap_or_default().into_iter().filter_map(|joint| exception_says(&project, joint));
+        says.collect::<Vec<_>>()
+    });
+    let line = |says: &String| tag("p").class("own-joint").child(fractions(says));
+    parts().live(move || says.with(|says| says.iter().map(line).collect::<Vec<_>>()))
 }
 
 /// The question before the first mark; then the way to walk the marks.

@@ -4,6 +4,7 @@ use crate::app::components::fractions;
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::use_store;
 use crate::drawing::Tape;
+use crate::joinery::exception_says;
 use crate::tickets::{Mark, Stick};
 use crate::units::UnitSystem;
 use std::sync::Arc;
@@ -13,7 +14,11 @@ pub fn walk_mark(stick: Arc<Stick>, index: usize) -> Tag {
     let store = use_store();
     live(move || {
         let units = store.units();
-        stick.marks.get(index).map(|mark| shown(&stick, mark, units))
+        stick.marks.get(index).map(|mark| {
+            let own = mark.joint(&stick.mark).and_then(|joint| exception_says(&store.project(), joint));
+            let own = own.map(|says| tag("p").class("own-joint").child(fractions(&says)));
+            shown(&stick, mark, units).child(own)
+        })
     })
 }
 

@@ -1,16 +1,24 @@
 //! The one set of rules every joint follows.
-use crate::app::Lens;
+use super::own_joints::{n_own, own_joints};
 use crate::app::components::{Field, Steps, choice, fold, group, length_field, number_field, word};
 use crate::app::dom::{Tag, parts};
+use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::project::StockRule;
 use crate::units::Length;
+use leptos::prelude::*;
 
 /// Joinery rules.
 pub fn joinery() -> Tag {
+    let store = use_store();
+    let summary = Signal::derive(move || match n_own(&store.project()) {
+        0 => "tenons, pegs, scarfs, chamfer".to_owned(),
+        1 => "1 joint of its own".to_owned(),
+        n => format!("{n} joints of their own"),
+    });
     fold(
         "Rules of the joints",
-        "tenons, pegs, scarfs, chamfer",
+        summary,
         false,
         parts()
             .child(word("One set for the whole frame, printed on every sheet. The defaults are common practice."))
@@ -25,7 +33,8 @@ pub fn joinery() -> Tag {
             .child(housings())
             .child(pegs())
             .child(scarf_rules())
-            .child(chamfer()),
+            .child(chamfer())
+            .child(own_joints()),
     )
 }
 

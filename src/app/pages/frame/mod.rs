@@ -8,6 +8,7 @@ mod held;
 mod in_the_way;
 mod joinery;
 mod moved;
+mod own_joints;
 mod posts;
 mod rafters;
 mod roof_edges;

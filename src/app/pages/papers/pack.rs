@@ -13,6 +13,8 @@ use crate::app::components::fractions;
 use crate::app::dom::{Child, Tag, beside_app, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{fitting_scale, svg};
+use crate::joinery::all_own;
+use crate::project::JointName;
 use crate::units::UnitSystem;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -96,6 +98,9 @@ fn paper(good: Good, title: String, number: (usize, usize), holds: impl Child) -
     };
     let note = (!project.note.is_empty()).then(|| tag("p").class("paper__note").child(project.note.clone()));
     let words: Vec<String> = rules(&project).into_iter().map(|(name, value)| format!("{name} {value}")).collect();
+    let own = all_own(&project, &good.built.shape);
+    let own: Vec<String> = own.into_iter().map(JointName::words).collect();
+    let but = (!own.is_empty()).then(|| format!(". Not by them: {}", own.join(", ")));
     tag("article")
         .class("paper")
         .child(
@@ -120,6 +125,7 @@ fn paper(good: Good, title: String, number: (usize, usize), holds: impl Child) -
                         .class("paper__rules")
                         .child(tag("strong").child("Rules of every joint: "))
                         .child(fractions(&words.join("; ")))
+                        .child(but)
                         .child("."),
                 )
                 .child(tag("p").class("paper__caution").child(tag("strong").child("Caution: ")).child(CAUTION)),

@@ -3,6 +3,8 @@ use crate::app::components::{fold, fractions, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Place;
 use crate::app::use_store;
+use crate::design::Shape;
+use crate::joinery::{all_own, exception_says};
 use crate::project::Project;
 use crate::units::{Fineness, Length};
 use crate::wording::tape;
@@ -38,6 +40,11 @@ pub fn rules(project: &Project) -> Vec<(&'static str, String)> {
     ]
 }
 
+/// The joints that depart from them, a sentence each.
+fn exceptions(project: &Project, shape: &Shape) -> Vec<String> {
+    all_own(project, shape).into_iter().filter_map(|joint| exception_says(project, joint)).collect()
+}
+
 /// The rules as a list.
 pub fn rules_fold() -> Tag {
     let store = use_store();
@@ -52,11 +59,15 @@ pub fn rules_fold() -> Tag {
             })
             .collect::<Vec<_>>()
     };
+    let own = move || {
+        let says = store.good().map(|good| exceptions(&good.project, &good.built.shape)).unwrap_or_default();
+        says.iter().map(|says| tag("p").class("own-joint").child(fractions(says))).collect::<Vec<_>>()
+    };
     fold(
         "Rules of the joints",
         "as printed on every sheet",
         false,
-        parts().child(tag("dl").class("facts").live(rows)).child(word(
+        parts().child(tag("dl").class("facts").live(rows)).live(own).child(word(
             tag("a").class("paper-link").attr("href", Place::Frame.href()).child("Change them under Frame"),
         )),
     )

@@ -3,9 +3,9 @@ use crate::app::components::{fractions, table};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{self, svg};
-use crate::joinery::Entry;
+use crate::joinery::{Entry, exception_says, own_joints_of};
 use crate::ordering::came::note_on;
-use crate::project::Project;
+use crate::project::{JointName, Project};
 use crate::tickets::{Mark, Stick, clear_zones, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
@@ -35,6 +35,7 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
         .filter(|other| other.same_as.as_deref() == Some(&mark))
         .map(|other| other.mark.as_str())
         .collect();
+    let own = not_by_rules(&good, alike.iter().copied().chain([mark.as_str()]));
     let alike = (!alike.is_empty()).then(|| {
         let boxes: Vec<String> = alike.iter().map(|mark| format!("☐ {mark}")).collect();
         tag("p").class("paper__word").child(format!("Cut alike: ☐ {mark} {}", boxes.join(" ")))
@@ -54,12 +55,26 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(same)
             .child(mirror)
             .child(alike)
+            .child(own)
             .child(tag("div").class("paper__drawing paper__drawing--fitted").html(&html))
             .child(tag("p").class("paper__scale").child("Not to scale: go by the numbers."))
             .child(marks(rows))
             .child(sound_wood(&good, stick))
             .child(wood_left(&good, &mark)),
     )
+}
+
+/// Joints of those sticks that depart from the rules, a line each.
+fn not_by_rules<'a>(good: &Good, marks: impl Iterator<Item = &'a str>) -> Tag {
+    let mut own: Vec<JointName> = Vec::new();
+    for joint in marks.flat_map(|mark| own_joints_of(&good.project, &good.built.shape, mark)) {
+        if !own.contains(&joint) {
+            own.push(joint);
+        }
+    }
+    let says = own.into_iter().filter_map(|joint| exception_says(&good.project, joint));
+    let line = |says: String| tag("p").class("paper__word own-joint").child(fractions(&says));
+    parts().child(says.map(line).collect::<Vec<_>>())
 }
 
 /// Where no knot and no wane may be.
