@@ -6,14 +6,17 @@ use crate::joinery::all_own;
 use crate::project::{JointName, Project};
 use crate::units::Length;
 
+/// Across a ring: seen on a phone, and smaller than the room between two joints.
+const RING: Length = Length::inches(12.0);
+
 /// A ring with a word at every such joint; a tap leads to what it has of its own.
 pub fn ring_own_joints(scene: &mut Scene, project: &Project, built: &Built) {
     for joint in all_own(project, &built.shape) {
         let Some(at) = place_of(built, joint) else { continue };
         let field = format!("exceptions.{joint}");
-        scene.add(Layer::Own, Drawn::Hole(at, Length::inches(9.0))).of_field(&field);
+        scene.add(Layer::Own, Drawn::Hole(at, RING)).of_field(&field);
         let says = "own".to_owned();
-        let text = Text { at, says, anchor: Anchor::Middle, turned: 0.0, shift: (0.0, 4.0), room: None };
+        let text = Text { at, says, anchor: Anchor::Start, turned: 0.0, shift: (8.0, 16.0), room: None };
         scene.add(Layer::Own, Drawn::Text(text)).of_field(&field);
     }
 }
