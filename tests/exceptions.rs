@@ -251,6 +251,7 @@ fn drying_asks_the_joint_that_has_least() {
     assert!(says(&none, "drawbore").unwrap().contains("no longer draws"));
     let mut plain = barn;
     plain.frame.scarfs.kind = ScarfKind::Halved;
+    (plain.frame.brace_along, plain.frame.brace_down) = (inches(24.0), inches(24.0));
     assert_eq!(says(&plain, "wedges"), None);
     let scarf_kind = Some(ScarfKind::StopSplayedTabled);
     plain.exceptions.insert("S1".to_owned(), JointException { scarf_kind, ..JointException::default() });

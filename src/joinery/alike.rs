@@ -63,8 +63,8 @@ struct Form {
     size: Vector,
     /// Wood of the stick that goes in, or what is cut of it; what is cut of those that stay.
     wood: [Wood; 2],
-    /// Middles of the pegs' holes, left to right.
-    pegs: Vec<Vector>,
+    /// Middles of the pegs' holes, left to right: in the sticks that stay, and in the one that goes in, which is drawn.
+    pegs: [Vec<Vector>; 2],
 }
 
 impl Form {
@@ -89,8 +89,11 @@ impl Form {
             let Within { low, high } = hole.within();
             (low + high) * 0.5 - middle
         };
-        let mut pegs: Vec<Vector> = met.pegs().iter().map(middle_of).collect();
-        sort_by_number(&mut pegs, |peg| peg.x);
+        let pegs = [met.pegs(), met.own_pegs()].map(|holes| {
+            let mut middles: Vec<Vector> = holes.iter().map(middle_of).collect();
+            sort_by_number(&mut middles, |peg| peg.x);
+            middles
+        });
         let stays = met.stays.first().map_or(met.goes.role, |body| body.role);
         Self { kind: met.kind, roles: (met.goes.role, stays), size: within.high - within.low, wood, pegs }
     }
@@ -102,7 +105,7 @@ impl Form {
         if self.kind == JointKind::Lap {
             self.wood.reverse();
         }
-        self.pegs = self.pegs.into_iter().rev().map(flip).collect();
+        self.pegs = self.pegs.map(|pegs| pegs.into_iter().rev().map(flip).collect());
         self
     }
 
@@ -115,8 +118,11 @@ impl Form {
             && self.roles == other.roles
             && is_near(self.size, other.size)
             && self.wood.iter().zip(&other.wood).all(|(a, b)| is_same(a, b))
-            && self.pegs.len() == other.pegs.len()
-            && self.pegs.iter().zip(&other.pegs).all(|(a, b)| is_near(*a, *b))
+            && self
+                .pegs
+                .iter()
+                .zip(&other.pegs)
+                .all(|(one, two)| one.len() == two.len() && one.iter().zip(two).all(|(a, b)| is_near(*a, *b)))
     }
 }
 
@@ -126,7 +132,7 @@ mod tests {
     use super::*;
     use crate::joinery::{bodies, joint_names};
     use crate::lay_out;
-    use crate::project::{Project, demo};
+    use crate::project::{JointException, JointName, OwnRule, Project, demo};
     use crate::units::Length;
 
     fn all(project: &Project) -> (Vec<Alike>, usize) {
@@ -161,6 +167,24 @@ mod tests {
         let rafters = found.iter().filter(|one| one.joint.kind == JointKind::BirdsMouth);
         assert!(rafters.clone().count() == 2 && rafters.clone().all(|one| one.like.len() == 17));
         assert!(rafters.into_iter().all(|one| one.joint.stays.len() == 1));
+    }
+
+    /// Whatever a head has of its own parts it from the others, be it only its drawbore; the braces stay alike.
+    #[test]
+    fn a_joint_of_its_own_is_drawn_by_itself() {
+        let n = all(&demo::wool_barn()).0.len();
+        for rule in
+            [OwnRule::TenonThickness, OwnRule::TenonOffset, OwnRule::TenonLength, OwnRule::Peg, OwnRule::Drawbore]
+        {
+            let mut project = demo::wool_barn();
+            let mut own = JointException::default();
+            *rule.of_mut(&mut own) =
+                Some(rule.in_rules(&project.joinery, JointName::PostHead(2)) - Length::inches(0.0625));
+            project.exceptions.insert("P2".to_owned(), own);
+            let (found, _) = all(&project);
+            assert_eq!(found.len(), n + 1, "{rule:?}");
+            check(&found, "Post P2 in beam B1", &[], &[]);
+        }
     }
 
     /// A longer post has the same joints.

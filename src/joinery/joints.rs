@@ -151,6 +151,15 @@ impl Met<'_> {
         self.taken(CutKind::PegHole).flat_map(|cut| cut.tools.clone()).collect()
     }
 
+    /// The holes of its pegs in the stick that goes in; a tenon may name the beam as a whole.
+    pub(super) fn own_pegs(&self) -> Vec<Convex> {
+        let is_here = |mate: &str| {
+            self.stays.iter().any(|body| body.mark == mate || body.role == Role::Beam && mate == Role::Beam.name())
+        };
+        let holes = self.goes.cuts.iter().filter(|cut| cut.kind == CutKind::PegHole && self.kind == JointKind::Tenon);
+        holes.filter(|cut| cut.mate.as_deref().is_some_and(is_here)).flat_map(|cut| cut.tools.clone()).collect()
+    }
+
     /// Cuts of that kind in the sticks that stay, for the tenon that goes in.
     fn taken(&self, kind: CutKind) -> impl Iterator<Item = &Cut> {
         let cuts = self.stays.iter().filter(|_| self.kind == JointKind::Tenon).flat_map(|body| &body.cuts);

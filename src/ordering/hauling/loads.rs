@@ -133,7 +133,7 @@ mod tests {
     use super::*;
     use crate::lay_out;
     use crate::materials::Section;
-    use crate::project::{Heart, Role, demo};
+    use crate::project::{Heart, demo};
     use crate::units::{Money, Volume};
 
     fn barn() -> (Project, std::sync::Arc<Built>) {
@@ -235,7 +235,7 @@ mod tests {
     fn loads_follow_the_raising_and_the_deliveries() {
         let (mut project, built) = barn();
         project.truck.payload = Weight::pounds(500.0);
-        let lines = [
+        let mut lines = [
             line(4.0, 8.0, 12.0, 130.0, &["R1", "R2", "R3"]),
             line(8.0, 8.0, 8.0, 180.0, &["P1", "P2"]),
             line(4.0, 10.0, 12.0, 160.0, &["L1"]),
@@ -247,7 +247,7 @@ mod tests {
         assert_eq!(stages[0].last(), Some(&Stage::Ledger));
         assert_eq!(stages.last().unwrap()[0], Stage::Spare);
         assert!(hauling.is_proven());
-        project.buying.second_delivery = vec![Role::Post];
+        lines[1].delivery = 2;
         let hauling = haul(&project, &built, &lines);
         let later: Vec<&Load> = hauling.loads.iter().filter(|load| load.delivery == 2).collect();
         assert_eq!(later.len(), 1);
