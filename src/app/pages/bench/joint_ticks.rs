@@ -2,14 +2,22 @@
 use super::in_hand::InHand;
 use crate::app::dom::{Tag, tag};
 use crate::app::use_store;
-use crate::joinery::{departures, joint_between};
+use crate::joinery::departures;
 use crate::tickets::Stick;
 use leptos::prelude::*;
 use std::sync::Arc;
 
 /// The joints of a stick, each with how many of its marks are made; nothing where it has none.
 pub fn joints(hand: InHand, stick: &Arc<Stick>) -> Option<Tag> {
-    let rows: Vec<Tag> = stick.joints().into_iter().map(|(mate, places)| joint(hand, &mate, places)).collect();
+    let rows: Vec<Tag> = stick
+        .joints()
+        .into_iter()
+        .map(|(mate, places)| {
+            let made = places.iter().find_map(|place| stick.marks[*place].joint(&stick.mark));
+            let is_own = made.is_some_and(|joint| !departures(&use_store().project(), joint).is_empty());
+            joint(hand, if is_own { format!("{mate}, own") } else { mate }, places)
+        })
+        .collect();
     (!rows.is_empty()).then(|| {
         tag("section")
             .class("joints")
@@ -19,14 +27,11 @@ pub fn joints(hand: InHand, stick: &Arc<Stick>) -> Option<Tag> {
     })
 }
 
-fn joint(hand: InHand, mate: &str, places: Vec<usize>) -> Tag {
+fn joint(hand: InHand, name: String, places: Vec<usize>) -> Tag {
     let all = places.len();
     let counted = places.clone();
     let n_made = Memo::new(move |_| hand.made.with(|made| counted.iter().filter(|place| made.contains(place)).count()));
     let tick = move |event: leptos::ev::Event| hand.tick(&places, event_target_checked(&event));
-    let own =
-        joint_between(&hand.mark(), mate).is_some_and(|joint| !departures(&use_store().project(), joint).is_empty());
-    let name = format!("{mate}{}", if own { ", not by the rules" } else { "" });
     let count = move || format!("{} of {all}", n_made.get());
     tag("li").class("twins__row").child(
         tag("label")
