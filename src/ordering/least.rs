@@ -152,6 +152,9 @@ pub(super) fn cut(plan: &Plan, placed: &[&(String, Length)], stock: &[Offer], ke
 /// Sticks that cost no more one by one come one by one: they are lighter to haul.
 fn one_by_one(wish: &Wish<'_>, bars: Vec<Bar>, lengths: &[Length]) -> Vec<Bar> {
     let of = |mark: &str| wish.wanted.iter().find(|(known, _)| known == mark).map_or(Length::ZERO, |known| known.1);
+    if bars.iter().all(|bar| bar.sticks.len() == 1) {
+        return bars;
+    }
     bars.into_iter().flat_map(|bar| part(bar, lengths, of, |length| cost(length, wish.offers))).collect()
 }
 

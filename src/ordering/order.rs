@@ -279,8 +279,9 @@ fn lines(project: &Project, kind: Kind, bars: Vec<Bar>, asked: &[StickOrder]) ->
         }
     }
     sort_by_number(&mut lines, |line| -line.length.to_inches());
+    let of_kind: Vec<&StickOrder> = asked.iter().filter(|stick| stick.kind == kind).collect();
     for line in &mut lines {
-        let of = |mark: &'_ String| asked.iter().find(|stick| stick.mark == *mark);
+        let of = |mark: &'_ String| of_kind.iter().find(|stick| stick.mark == *mark);
         let sticks = line.holds.iter().flatten().filter_map(of).map(|stick| (stick.role, stick.mark.as_str()));
         line.words = grade_words(project, kind.heart, sticks);
         line.reckon(project);
