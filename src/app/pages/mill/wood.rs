@@ -112,7 +112,7 @@ fn movements(project: &Project, found: &Seasoning) -> Tag {
         .map(|movement| row(movement.what, movement.sizes.iter().map(|size| small_length(*size, units)).collect()));
     let mut rows = vec![pitch];
     rows.extend(moves);
-    let means = found.movements.iter().map(|movement| meaning(movement));
+    let means = found.movements.iter().map(meaning);
     group(
         "What moves, year by year",
         parts()
