@@ -1,5 +1,5 @@
 //! What the whole job costs, part by part.
-use super::hauling::haul;
+use super::hauling::Hauling;
 use super::takeoff::Takeoff;
 use crate::design::Built;
 use crate::project::Project;
@@ -94,13 +94,15 @@ pub struct Costs {
     pub timber: Money,
     /// Everything else; what the job takes none of is left out.
     pub lines: Vec<CostLine>,
+    /// What they are counted from.
+    pub takeoff: Takeoff,
 }
 
 impl Costs {
-    /// Adds up what the job takes.
+    /// Adds up what the job takes, hauled so.
     #[must_use]
-    pub fn of(project: &Project, built: &Built) -> Self {
-        let n_loads = haul(project, built, &built.order.lines).loads.len();
+    pub fn of(project: &Project, built: &Built, hauling: &Hauling) -> Self {
+        let n_loads = hauling.loads.len();
         let takeoff = Takeoff::of(project, built);
         let prices = &project.buying.prices;
         let each = |part, what, count: usize, price| CostLine { part, what, amount: Amount::Each(count), price };
@@ -123,7 +125,7 @@ impl Costs {
             each(CostPart::Hauling, "loads", n_loads, prices.load),
         ];
         lines.retain(|line| line.amount.to_f64() > 0.0);
-        Self { timber: built.order.price, lines }
+        Self { timber: built.order.price, lines, takeoff }
     }
 
     /// What a part comes to, as far as its prices are known.
@@ -160,6 +162,7 @@ fn whole_tins(gallons: f64, units: UnitSystem) -> f64 {
 mod tests {
     use super::*;
     use crate::lay_out;
+    use crate::ordering::hauling::haul;
     use crate::project::{Prices, demo};
     use crate::units::Area;
 
@@ -229,16 +232,17 @@ mod tests {
     #[test]
     fn the_parts_add_up_and_open_prices_are_counted() {
         let (mut project, built) = barn();
-        let costs = Costs::of(&project, &built);
+        let hauling = haul(&project, &built, &built.order.lines);
+        let costs = Costs::of(&project, &built, &hauling);
         let parts: Money = CostPart::ALL.into_iter().map(|part| costs.of_part(part)).sum();
         assert_eq!(costs.total(), parts);
         assert_eq!(costs.n_unpriced(), 0);
         assert_eq!(costs.of_part(CostPart::Timber), built.order.price);
-        let n_loads = haul(&project, &built, &built.order.lines).loads.len();
+        let n_loads = hauling.loads.len();
         assert!(n_loads > 1);
         assert_eq!(costs.of_part(CostPart::Hauling), Money::of(60.0) * n_loads as f64);
         project.buying.prices = Prices::default();
-        let open = Costs::of(&project, &built);
+        let open = Costs::of(&project, &built, &hauling);
         assert_eq!(open.n_unpriced(), open.lines.len());
         assert_eq!(open.total(), built.order.price);
     }

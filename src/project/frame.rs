@@ -210,6 +210,19 @@ impl Timbers {
             Role::Block => self.block,
         }
     }
+
+    /// The same, to be changed.
+    pub const fn of_mut(&mut self, role: Role) -> &mut Timber {
+        match role {
+            Role::Post => &mut self.post,
+            Role::Beam => &mut self.beam,
+            Role::Brace => &mut self.brace,
+            Role::Rafter => &mut self.rafter,
+            Role::Ledger => &mut self.ledger,
+            Role::Purlin => &mut self.purlin,
+            Role::Block => &mut self.block,
+        }
+    }
 }
 
 /// The whole frame.

@@ -2,13 +2,14 @@
 use serde_json::{Value, json};
 
 use crate::design::Built;
-use crate::ordering::{Amount, CostLine, CostPart, Costs, Takeoff};
+use crate::ordering::hauling::Hauling;
+use crate::ordering::{Amount, CostLine, CostPart, Costs};
 use crate::project::Project;
 
 /// Parts, lines with their amounts, and the total as far as prices are known.
-pub fn costs(project: &Project, built: &Built) -> Value {
-    let costs = Costs::of(project, built);
-    let takeoff = Takeoff::of(project, built);
+pub fn costs(project: &Project, built: &Built, hauling: &Hauling) -> Value {
+    let costs = Costs::of(project, built, hauling);
+    let takeoff = &costs.takeoff;
     let parts = CostPart::ALL.map(|part| json!({ "part": part.name(), "cost": costs.of_part(part).to_f64() }));
     json!({
         "total": costs.total().to_f64(),

@@ -3,7 +3,7 @@ use serde_json::{Value, json};
 
 use super::json::inches;
 use crate::design::Built;
-use crate::ordering::hauling::{Cargo, Carry, Load, haul, hauling_notes, load_words, proof_words};
+use crate::ordering::hauling::{Cargo, Carry, Hauling, Load, hauling_notes, load_words, proof_words};
 use crate::project::Project;
 use crate::study::{Drying, Movement, Seasoning, Yearly, seasoning};
 use crate::units::{Length, UnitSystem, Weight};
@@ -17,8 +17,7 @@ fn share(value: f64) -> f64 {
 }
 
 /// How the order comes home: `loads`, `hauling`, `carries`.
-pub(super) fn loads(project: &Project, built: &Built) -> [(&'static str, Value); 3] {
-    let hauling = haul(project, built, &built.order.lines);
+pub(super) fn loads(project: &Project, hauling: &Hauling) -> [(&'static str, Value); 3] {
     let stays = hauling
         .left_behind
         .iter()
@@ -27,8 +26,8 @@ pub(super) fn loads(project: &Project, built: &Built) -> [(&'static str, Value);
         "n_loads": hauling.loads.len(),
         "bound": hauling.least,
         "proven_optimal": hauling.is_proven(),
-        "says": proof_words(&hauling),
-        "notes": hauling_notes(project, &hauling),
+        "says": proof_words(hauling),
+        "notes": hauling_notes(project, hauling),
         "cannot_go": stays.collect::<Vec<Value>>(),
     });
     [

@@ -1,4 +1,5 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
+mod buying;
 mod check_sheet;
 mod costs;
 mod hauled;

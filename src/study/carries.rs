@@ -8,8 +8,8 @@ use std::rc::Rc;
 use crate::checks::{Check, Strength};
 use crate::design::Built;
 use crate::evaluate::evaluate;
-use crate::materials::{Section, Timber};
-use crate::project::{HAIR, Problem, Progress, Project, Role, Timbers};
+use crate::materials::Section;
+use crate::project::{HAIR, Problem, Progress, Project, Role};
 use crate::tickets::Stick;
 
 /// What came of it.
@@ -63,7 +63,7 @@ impl<'a> Reckoned<'a> {
             return answer;
         }
         let mut project = Project { progress: Progress::default(), ..self.project.clone() };
-        timber_of(&mut project.frame.timbers, role).sawn = section;
+        project.frame.timbers.of_mut(role).sawn = section;
         let design = evaluate(&project);
         let answer: Answer = Rc::new(match design.strength {
             Some(strength) => Ok((*strength).clone()),
@@ -129,18 +129,6 @@ fn names(stick: &Stick, built: &Built) -> Vec<String> {
 fn worst<'s>(checks: impl Iterator<Item = &'s Check>) -> Option<&'s Check> {
     let rank = |check: &&Check| check.ratio().unwrap_or(-1.0);
     checks.max_by(|a, b| rank(a).total_cmp(&rank(b)))
-}
-
-const fn timber_of(timbers: &mut Timbers, role: Role) -> &mut Timber {
-    match role {
-        Role::Post => &mut timbers.post,
-        Role::Beam => &mut timbers.beam,
-        Role::Brace => &mut timbers.brace,
-        Role::Rafter => &mut timbers.rafter,
-        Role::Ledger => &mut timbers.ledger,
-        Role::Purlin => &mut timbers.purlin,
-        Role::Block => &mut timbers.block,
-    }
 }
 
 fn plural(role: Role) -> String {

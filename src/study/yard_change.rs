@@ -2,7 +2,7 @@
 use super::judged::Judged;
 use crate::materials::{Section, Timber};
 use crate::ordering::{asked_length, same_section};
-use crate::project::{FixedHeights, Project, RafterRule, Scarfs, Timbers};
+use crate::project::{FixedHeights, Project, RafterRule, Scarfs};
 use crate::tickets::Role;
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
@@ -89,7 +89,7 @@ impl Change {
                     project.mill.lengths.push(*longest);
                 }
             }
-            Self::Sized(role, section) => resize(timber_of(&mut frame.timbers, *role), *section),
+            Self::Sized(role, section) => resize(frame.timbers.of_mut(*role), *section),
         }
     }
 }
@@ -103,18 +103,6 @@ fn plural(role: Role) -> &'static str {
         Role::Ledger => "ledger pieces",
         Role::Purlin => "purlins",
         Role::Block => "blocks",
-    }
-}
-
-const fn timber_of(timbers: &mut Timbers, role: Role) -> &mut Timber {
-    match role {
-        Role::Post => &mut timbers.post,
-        Role::Beam => &mut timbers.beam,
-        Role::Brace => &mut timbers.brace,
-        Role::Rafter => &mut timbers.rafter,
-        Role::Ledger => &mut timbers.ledger,
-        Role::Purlin => &mut timbers.purlin,
-        Role::Block => &mut timbers.block,
     }
 }
 

@@ -6,4 +6,4 @@ mod spacing;
 
 pub use along::{AlongCurve, Mark, draw_along};
 pub use parts::draw_parts;
-pub use spacing::{held_chart, spacing_charts};
+pub use spacing::{held_chart, spacing_charts, spacing_row};

@@ -63,14 +63,19 @@ fn table(points: Vec<SpacingPoint>, units: UnitSystem, currency: String) -> Tag 
     let rows = points
         .into_iter()
         .map(|point| {
-            let spacing = show_length_fine(point.spacing, units);
-            tag("tr")
-                .class_if("table__own", point.is_own)
-                .child(tag("th").attr("scope", "row").child(fractions(&spacing)).child(point.is_own.then_some(" now")))
+            spacing_row(point.spacing, point.is_own, units)
                 .child(tag("td").child(point.n_rafters))
                 .child(tag("td").child(show_weight(point.rafter_weight, units).to_string()))
                 .child(tag("td").child(show_money(point.order_price, &currency).to_string()))
         })
         .collect::<Vec<_>>();
     figures("Rafter spacing, the figures", &["Spacing", "Rafters", "Their weight", "Order"], rows)
+}
+
+/// A row of a table over the spacing, its first cell made.
+pub fn spacing_row(spacing: Length, is_own: bool, units: UnitSystem) -> Tag {
+    let spacing = show_length_fine(spacing, units);
+    tag("tr")
+        .class_if("table__own", is_own)
+        .child(tag("th").attr("scope", "row").child(fractions(&spacing)).child(is_own.then_some(" now")))
 }

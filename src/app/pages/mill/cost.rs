@@ -6,6 +6,7 @@ use crate::app::components::{
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
 use crate::at;
+use crate::ordering::hauling::haul;
 use crate::ordering::{Amount, CostPart, Costs, LITRES_A_GALLON as LITRES};
 use crate::units::{Length, Money, UnitSystem, show_money};
 use leptos::prelude::*;
@@ -30,22 +31,17 @@ const PRICES: &[FieldRow] = &[
     ),
 ];
 
-/// The whole job.
+/// The whole job; nothing of it is reckoned before it is opened.
 pub fn cost_fold() -> Tag {
-    let store = use_store();
-    let costs = Memo::new(move |_| {
-        let good = store.good()?;
-        Some((Costs::of(&good.project, &good.built), good.project.units, good.project.currency.clone()))
-    });
-    let summary = Signal::derive(move || {
-        costs.with(|costs| {
-            costs.as_ref().map_or_else(String::new, |(costs, _, currency)| {
-                let open = if costs.n_unpriced() == 0 { "" } else { " and what has no price yet" };
-                format!("{}{open}", show_money(costs.total(), currency))
-            })
-        })
-    });
-    late_fold("What the whole job costs", summary, move || {
+    let summary = Signal::derive(|| "timber, roof, fasteners and the rest".to_owned());
+    late_fold("What the whole job costs", summary, || {
+        let store = use_store();
+        let costs = Memo::new(move |_| {
+            let good = store.drawn()?;
+            let hauling = haul(&good.project, &good.built, &good.built.order.lines);
+            let costs = Costs::of(&good.project, &good.built, &hauling);
+            Some((costs, good.project.units, good.project.currency.clone()))
+        });
         parts()
             .child(word(
                 "Timber from the order, and all else counted off the frame: by the rules of the trade, with a tenth \

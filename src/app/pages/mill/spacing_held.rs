@@ -1,7 +1,7 @@
 //! What another rafter spacing costs where the roof must carry as it does now.
 use super::studied::studied;
-use crate::app::charts::held_chart;
-use crate::app::components::{Slices, Work, figures, fractions, long_work, show_length_fine, word};
+use crate::app::charts::{held_chart, spacing_row};
+use crate::app::components::{Slices, Work, figures, long_work, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
 use crate::study::{HeldPoint, HeldSpacings, Stepper};
@@ -46,10 +46,7 @@ fn charts(points: &[HeldPoint], units: UnitSystem, currency: &str) -> Tag {
     let rows = points
         .iter()
         .map(|point| {
-            let spacing = show_length_fine(point.spacing, units);
-            tag("tr")
-                .class_if("table__own", point.is_own)
-                .child(tag("th").attr("scope", "row").child(fractions(&spacing)).child(point.is_own.then_some(" now")))
+            spacing_row(point.spacing, point.is_own, units)
                 .child(tag("td").child(point.rafter.ordered.label(units)))
                 .child(tag("td").child(point.purlin.ordered.label(units)))
                 .child(tag("td").child(show_money(point.order_price, currency).to_string()))
