@@ -1,19 +1,8 @@
 // Joints of their own: given on the frame's page, told on both sticks, on paper, on the drawing, and taken back.
 import assert from "node:assert/strict";
-import { mkdir } from "node:fs/promises";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, choose, fieldOf, go, input, project, report, saved, type, unfold } from "./hands.mjs";
-
-/** Pictures are kept where this names a folder. */
-const PICTURES = process.env.OUTSHOT_PICTURES;
-
-async function picture(page, name) {
-  if (PICTURES) {
-    await mkdir(PICTURES, { recursive: true });
-    await page.screenshot({ path: `${PICTURES}/${name}.png` });
-  }
-}
 
 async function give(page, joint) {
   await go(page, "Frame");

@@ -1,7 +1,7 @@
 // Serves the built site below a folder of its own, opens it in Chromium, and collects everything that went wrong.
 import { spawnSync } from "node:child_process";
 import { createServer } from "node:http";
-import { mkdtemp, readFile, rm, stat } from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rm, stat } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { dirname, extname, join, normalize, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -194,4 +194,13 @@ export async function axe(page, context = undefined) {
     return result.violations;
   }, context);
   return violations.map(({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
+}
+
+/** A picture of the page, or of a part of it, where OUTSHOT_PICTURES names a folder for them. */
+export async function picture(part, name, options = {}) {
+  const folder = process.env.OUTSHOT_PICTURES;
+  if (folder) {
+    await mkdir(folder, { recursive: true });
+    await part.screenshot({ path: join(folder, `${name}.png`), ...options });
+  }
 }

@@ -1,19 +1,8 @@
 // As it comes: pieces ticked, measured and judged off the truck, given their places, and asked for again.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { mkdir } from "node:fs/promises";
-import { join } from "node:path";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, choose, go, input, project, report, type, unfold } from "./hands.mjs";
-
-const FOLDER = process.env.OUTSHOT_PICTURES;
-
-async function picture(page, name) {
-  if (FOLDER) {
-    await mkdir(FOLDER, { recursive: true });
-    await page.screenshot({ path: join(FOLDER, `${name}.png`) });
-  }
-}
 
 const open = async (page) => {
   await go(page, "Mill");

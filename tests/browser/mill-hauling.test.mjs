@@ -1,20 +1,11 @@
 // The Mill: how the timber comes home, and what the wood does in five years; against the native report of the same file.
 import assert from "node:assert/strict";
-import { mkdir } from "node:fs/promises";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, fact, go, input, project, report, turn, type, unfold } from "./hands.mjs";
 
-const PICTURES = process.env.OUTSHOT_PICTURES;
 const HOME = "Bringing it home";
 const WOOD = "What the wood does in five years";
-
-async function picture(page, name, of) {
-  if (PICTURES) {
-    await mkdir(PICTURES, { recursive: true });
-    await (of ?? page).screenshot({ path: `${PICTURES}/${name}.png` });
-  }
-}
 
 /** The native answer to the open project; the page stands at the papers then. */
 const native = async (page) => report((await project(page)).text);
@@ -50,7 +41,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       const rows = fold.locator("table tbody tr");
       assert.equal(await rows.count(), told.carries.length);
       assert.match(await rows.first().textContent(), /8x10.*machine/s);
-      await picture(page, `hauling-${name}`, fold);
+      await picture(fold, `hauling-${name}`);
       await fitsAcross(page);
       assert.deepEqual(await axe(page), []);
     });
@@ -105,7 +96,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       await fold.locator(".segment", { hasText: "Year one" }).click();
       await page.waitForFunction((before) => document.querySelector(".drawing-view svg") && before !== undefined, dry);
       assert.notEqual(await top(), dry);
-      await picture(page, `wood-${name}`, fold);
+      await picture(fold, `wood-${name}`);
       // Weight at a moisture: 28.2 lb/ft³ at 12 %, and the slide goes by keys.
       const slide = page.locator("#wood-moisture");
       await slide.fill("12");
@@ -135,7 +126,7 @@ test("in millimetres both folds speak millimetres, and print without their butto
     await page.emulateMedia({ media: "print" });
     assert.equal(await page.locator(".button:visible").count(), 0);
     assert.ok(await home.locator("svg").first().isVisible());
-    await picture(page, "hauling-print", home);
-    await picture(page, "wood-print", wood);
+    await picture(home, "hauling-print");
+    await picture(wood, "wood-print");
   });
 });

@@ -1,19 +1,16 @@
 // What he has, and which pieces make it cheaper: the pile entered and answered, long work with its progress and its stop.
 import assert from "node:assert/strict";
-import { join } from "node:path";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, go, project, report, type, unfold } from "./hands.mjs";
 
 const YARD = "This is what he has";
 const PIECES = "Pieces of the beam";
 
-async function picture(page, part, name) {
-  if (process.env.OUTSHOT_PICTURES) {
-    await part.scrollIntoViewIfNeeded();
-    await page.screenshot({ path: join(process.env.OUTSHOT_PICTURES, `${name}.png`) });
-    await part.screenshot({ path: join(process.env.OUTSHOT_PICTURES, `${name}-whole.png`) });
-  }
+async function pictures(page, part, name) {
+  await part.scrollIntoViewIfNeeded();
+  await picture(page, name);
+  await picture(part, `${name}-whole`);
 }
 
 /** Nothing stands out past the page's edge, and what is tapped is large enough. */
@@ -44,7 +41,7 @@ for (const [kind, size, begins] of [
       await fold.locator(".drawing").waitFor();
       await roomy(page, fold);
       assert.deepEqual(await axe(page, ".page"), []);
-      await picture(page, fold, `yard-${kind}`);
+      await pictures(page, fold, `yard-${kind}`);
     });
   });
 
@@ -61,7 +58,7 @@ for (const [kind, size, begins] of [
       assert.equal(await fold.locator(".study--own").count(), 1);
       await roomy(page, fold);
       assert.deepEqual(await axe(page, ".page"), []);
-      await picture(page, fold, `pieces-${kind}`);
+      await pictures(page, fold, `pieces-${kind}`);
       const offered = cards.filter({ has: page.getByRole("button", { name: "Divide the beam so" }) }).first();
       const head = await offered.locator(".study__head").textContent();
       const [money] = (await offered.locator(".order__figures").textContent()).split(" · ");
@@ -147,6 +144,6 @@ test("the mill’s other lengths are worked out, each with what it moves", async
     const heads = await fold.locator(".study__head").allTextContents();
     assert.ok(heads.includes("With 24′ too") && heads.includes("Without 16′"), heads.join("; "));
     assert.deepEqual(await axe(page, ".page"), []);
-    await picture(page, fold, "lengths-desk");
+    await pictures(page, fold, "lengths-desk");
   });
 });

@@ -1,19 +1,8 @@
 // How the order is made: aim, spares, hearts, deliveries, prices and limits; every number held against the native report.
 import assert from "node:assert/strict";
-import { mkdir } from "node:fs/promises";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, choose, fact, fieldOf, go, input, project, report, turn, type, unfold } from "./hands.mjs";
-
-/** Pictures are kept where this names a folder. */
-const PICTURES = process.env.OUTSHOT_PICTURES;
-
-async function picture(page, name) {
-  if (PICTURES) {
-    await mkdir(PICTURES, { recursive: true });
-    await page.screenshot({ path: `${PICTURES}/${name}.png` });
-  }
-}
 
 const pieces = async (page) => Number(await fact(page, "Pieces of stock"));
 const lineOf = (page, size) => page.locator(".order__line", { has: page.locator(".order__size", { hasText: size }) });

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { test } from "node:test";
 import validator from "gltf-validator";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, go, strip, type, unfold } from "./hands.mjs";
 
 /** Runs in the page before anything else: a browser that draws no solids. */
@@ -181,7 +181,7 @@ for (const [size, of] of Object.entries(sizes)) {
       // 255 mm are left of Letter, at 96 px to the inch.
       assert.ok(height < (255 / 25.4) * 96, `${height} px high`);
       assert.ok(await joints.evaluateAll((all, wide) => all.every((one) => one.scrollWidth <= wide), width));
-      if (process.env.OUTSHOT_PICTURES) await paper.screenshot({ path: `${process.env.OUTSHOT_PICTURES}/joints-${size}.png` });
+      await picture(paper, `joints-${size}`);
     });
   });
 }

@@ -1,19 +1,8 @@
 // At the bench: ticks a joint, knots, a dry fit, a bad cut, the order of work, the shop book.
 import assert from "node:assert/strict";
-import { mkdir } from "node:fs/promises";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, go, input, project, type, unfold } from "./hands.mjs";
-
-/** Pictures are kept where this names a folder. */
-const PICTURES = process.env.OUTSHOT_PICTURES;
-
-async function picture(page, name) {
-  if (PICTURES) {
-    await mkdir(PICTURES, { recursive: true });
-    await page.screenshot({ path: `${PICTURES}/${name}.png` });
-  }
-}
 
 async function take(page, mark) {
   await go(page, "Bench");
@@ -156,7 +145,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       const numbered = (await index.textContent()).match(/☐ P1 \(sheet (\d+)\)/);
       assert.equal(sheets[Number(numbered[1]) - 1], "Stick P1");
       await page.emulateMedia({ media: "print" });
-      if (PICTURES) await index.screenshot({ path: `${PICTURES}/index-${name}.png` });
+      await picture(index, `index-${name}`);
     });
   });
 }
