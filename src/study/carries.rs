@@ -19,7 +19,7 @@ pub struct Carries {
     pub before: Option<f64>,
     /// The same at its own size.
     pub after: Option<f64>,
-    /// No check fails that held before.
+    /// No check that held before fails, or can no longer be made.
     pub holds: bool,
     /// In words; empty where it is as large as the frame was reckoned with.
     pub says: String,
@@ -82,13 +82,17 @@ impl<'a> Reckoned<'a> {
             let same = |check: &&Check| check.name == failing.name && check.at == failing.at;
             self.of(stick, self.strength).find(same).is_none_or(Check::passes)
         };
-        let fails = |check: &&Check| check.ratio().is_some() && !check.passes() && held(check);
+        // A check that held and cannot be made any more holds no longer.
+        let fails = |check: &&Check| !check.passes() && held(check);
         let worst_now = worst(self.of(stick, found));
         let after = worst_now.and_then(Check::ratio);
         let broken = worst(self.of(stick, found).filter(fails));
         let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
         let small = format!("with all {} that small", plural(stick.role));
         let says = match (broken, worst_now, before, after) {
+            (Some(check), ..) if check.ratio().is_none() => {
+                format!("whether it carries is not known: {small}, {}", check.says(units))
+            }
             (Some(check), ..) => format!("it does not carry: {small}, {}", check.says(units)),
             (None, Some(check), Some(before), Some(after)) => {
                 let (does, see) = if after > 1.0 { ("", ": see Strength") } else { ("it carries: ", "") };
@@ -133,4 +137,32 @@ fn worst<'s>(checks: impl Iterator<Item = &'s Check>) -> Option<&'s Check> {
 
 fn plural(role: Role) -> String {
     format!("{}s", role.name())
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::checks::Outcome;
+    use crate::project::demo;
+
+    /// The rafters' bending held in the barn: where it can no longer be judged nobody may say that the rafter carries.
+    #[test]
+    fn a_check_that_can_no_longer_be_made_does_not_hold() {
+        let project = demo::wool_barn();
+        let design = evaluate(&project);
+        let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+        let reckoned = Reckoned::new(&project, &built, &strength);
+        let rafter = built.stick("R1").unwrap();
+        assert!(reckoned.compare(rafter, &strength, Some(0.5)).holds);
+        let mut found = (*strength).clone();
+        let bends =
+            found.checks.iter_mut().find(|check| check.member.starts_with('R') && check.name == "bends").unwrap();
+        assert!(bends.passes());
+        let open = Check::not_judged(bends.member.clone(), bends.name.clone(), "a value is missing");
+        assert!(matches!(open.outcome, Outcome::NotJudged(_)));
+        bends.outcome = open.outcome;
+        let carries = reckoned.compare(rafter, &found, Some(0.5));
+        assert!(!carries.holds && carries.says.starts_with("whether it carries is not known"), "{}", carries.says);
+    }
 }
