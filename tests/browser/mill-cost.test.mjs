@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { axe, picture, sizes, visit } from "./harness.mjs";
-import { BEGIN, begin, go, project, report, type, unfold } from "./hands.mjs";
+import { BEGIN, begin, go, input, project, report, type, unfold } from "./hands.mjs";
 
 const COST = "What the whole job costs";
 const SPACING = "What the spacing costs";
@@ -45,7 +45,8 @@ test("a price not known is said, never taken for nothing", async () => {
     await begin(page, BEGIN.barn);
     await go(page, "Mill");
     const fold = await unfold(page, COST);
-    await type(page, "buying.prices.peg", "");
+    await input(page, "buying.prices.peg").fill("");
+    await page.keyboard.press("Tab");
     await fold.locator(".costs__total", { hasText: "without the one that has no price yet" }).waitFor();
     const pegs = (await rows(fold)).find(([what]) => what.startsWith("pegs"));
     assert.deepEqual(pegs.slice(2), ["—", "not known yet"]);
