@@ -83,7 +83,7 @@ fn version_3_opens_with_the_washers_left_open() {
 
 /// The example without the prices, the finish and the yard that older files knew nothing of.
 fn asked_nothing(today: Project) -> Project {
-    Project { buying: Buying::usual(), yard: Vec::new(), ..today }
+    unbored(Project { buying: Buying::usual(), yard: Vec::new(), ..today })
 }
 
 /// A version 4 file ticked what came, and no more: each tick is a piece just as it was ordered.
@@ -100,6 +100,31 @@ fn version_4_opens_with_its_ticks_as_pieces() {
     assert!(file::read(&broken).unwrap_err().to_string().contains("progress.received is missing"));
 }
 
+/// A version 5 file knew of no holes for ties, of no splices placed by hand and not what a trailer weighs.
+#[test]
+fn version_5_opens_with_nothing_bored() {
+    let saved = include_str!("data/version-5.json");
+    let project = file::read(saved).unwrap();
+    let fixings = &project.fixings;
+    for tie in [&fixings.rafter_head, &fixings.rafter_seat, &fixings.scarf, &fixings.post_base] {
+        assert_eq!(tie.bores, None);
+    }
+    assert!(project.frame.ledger_splices.is_empty() && project.truck.own_weight.is_none());
+    assert_eq!(project, unbored(demo::wool_barn()));
+    let broken = saved.replace("\"post_base\"", "\"base\"");
+    assert!(file::read(&broken).unwrap_err().to_string().contains("post_base is missing"));
+}
+
+/// The example without what version 5 knew nothing of.
+fn unbored(mut today: Project) -> Project {
+    let fixings = &mut today.fixings;
+    for tie in [&mut fixings.rafter_head, &mut fixings.rafter_seat, &mut fixings.scarf, &mut fixings.post_base] {
+        tie.bores = None;
+    }
+    today.truck.own_weight = None;
+    today
+}
+
 #[test]
 fn a_version_3_file_without_its_fixings_is_refused_whole() {
     let broken = include_str!("data/version-3.json").replace("\"fixings\"", "\"fixing\"");
@@ -110,7 +135,7 @@ fn a_version_3_file_without_its_fixings_is_refused_whole() {
 /// The file of today, as it stands: a change of format must come with a new version.
 #[test]
 fn the_file_of_today_is_the_saved_one() {
-    let saved = include_str!("data/version-5.json");
+    let saved = include_str!("data/version-6.json");
     assert_eq!(file::read(saved).unwrap(), demo::wool_barn());
     assert_eq!(file::write(&demo::wool_barn()).trim(), saved.trim());
 }

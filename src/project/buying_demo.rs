@@ -76,6 +76,7 @@ pub fn truck(units: UnitSystem) -> Truck {
         UnitSystem::Imperial => Truck {
             is_trailer: true,
             payload: Weight::pounds(2000.0),
+            own_weight: None,
             bed: Length::feet(16.0),
             bed_width: Length::inches(76.0),
             overhang: Length::feet(4.0),
@@ -85,6 +86,7 @@ pub fn truck(units: UnitSystem) -> Truck {
         UnitSystem::Metric => Truck {
             is_trailer: true,
             payload: Weight::kilograms(900.0),
+            own_weight: None,
             bed: Length::metres(5.0),
             bed_width: Length::metres(1.9),
             overhang: Length::metres(1.2),

@@ -104,6 +104,7 @@ fn wool_barn_frame() -> Frame {
             by_hand: Vec::new(),
         },
         ledger_lap: inches(8.0),
+        ledger_splices: Vec::new(),
         blocks: Blocks::OverBeam,
         timbers: Timbers {
             post: full_inches(8.0, 8.0),
@@ -211,6 +212,7 @@ fn log_store_frame() -> Frame {
         rafters: RafterRow { spacing: mm(700.0), inset: mm(0.0), rule: RafterRule::Equal },
         scarfs: Scarfs { kind: ScarfKind::StopSplayedTabled, lap: mm(960.0), n_pieces: None, by_hand: Vec::new() },
         ledger_lap: mm(200.0),
+        ledger_splices: Vec::new(),
         blocks: Blocks::None,
         timbers: Timbers {
             post: full_millimetres(200.0, 200.0),

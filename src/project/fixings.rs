@@ -7,6 +7,28 @@ use crate::frame::Spring;
 use crate::materials::Confidence;
 use crate::units::{Force, Length, Stress};
 
+/// Which way a hole runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BoreWay {
+    /// Along the beam.
+    AlongBeam,
+    /// Out from the wall.
+    Outward,
+}
+
+/// Holes bored for a tie, one for each of its screws or bolts, in a row on the middle of the timber.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bores {
+    /// Across the hole.
+    pub diameter: Length,
+    /// To the first hole: from a post's foot up, from a scarf's butting end into the lap, from the middle of a rafter's seat uphill.
+    pub first: Length,
+    /// One to the next, the same way on.
+    pub apart: Length,
+    /// Which way they run through a post's foot; other ties are bored square through the joint.
+    pub way: BoreWay,
+}
+
 /// Screws, straps or an anchor by their maker's allowable loads, at a load duration of 1.0.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tie {
@@ -18,6 +40,8 @@ pub struct Tie {
     pub sideways: Force,
     /// Where the values come from: the maker's sheet or report.
     pub source: String,
+    /// Holes bored for it; nothing where it needs none.
+    pub bores: Option<Bores>,
 }
 
 /// Stands in the place of a fastener's key where the screw is a maker's own and its values are stated.

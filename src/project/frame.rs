@@ -262,6 +262,8 @@ pub struct Frame {
     pub scarfs: Scarfs,
     /// Lap of a ledger splice.
     pub ledger_lap: Length,
+    /// Middles of the ledger's splices that the user chose, from its left end; empty leaves them to the program.
+    pub ledger_splices: Vec<Length>,
     /// Blocks between the rafters.
     pub blocks: Blocks,
     /// Sizes.

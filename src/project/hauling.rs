@@ -8,6 +8,8 @@ pub struct Truck {
     pub is_trailer: bool,
     /// What may lie on it.
     pub payload: Weight,
+    /// What a trailer weighs itself; nothing where it is not known.
+    pub own_weight: Option<Weight>,
     /// Length of the bed.
     pub bed: Length,
     /// Width that sticks can lie on, between the fenders or the sides.

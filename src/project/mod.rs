@@ -30,7 +30,9 @@ mod yard;
 pub use above::Above;
 pub use buying::{Buying, Finish, Heart, HeartWish, LongPrice, OrderAim, Prices, Spares};
 pub use exceptions::{JointException, JointName, OwnRule};
-pub use fixings::{BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie};
+pub use fixings::{
+    BoreWay, Bores, BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie,
+};
 pub use frame::{
     Blocks, FixedHeights, Frame, Heights, Post, RafterRow, RafterRule, ScarfKind, ScarfPlace, Scarfs, Side, TailCut,
     Timbers,

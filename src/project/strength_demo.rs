@@ -78,7 +78,13 @@ pub const fn unstamped_wood() -> Wood {
 }
 
 fn tie(count: usize, pull: f64, sideways: f64) -> Tie {
-    Tie { count, pull: Force::pounds(pull), sideways: Force::pounds(sideways), source: INVENTED.to_owned() }
+    Tie {
+        count,
+        pull: Force::pounds(pull),
+        sideways: Force::pounds(sideways),
+        source: INVENTED.to_owned(),
+        bores: None,
+    }
 }
 
 /// Joints as stiff as tests of pegged braces suggest; low confidence, so the answer is shown with half and half again.
@@ -171,7 +177,7 @@ pub fn forget_the_place(project: &mut Project) {
     project.ground = Ground { soil: String::new(), frost_depth: None, is_frost_prone: true };
     let fixings = &mut project.fixings;
     for tie in [&mut fixings.rafter_head, &mut fixings.rafter_seat, &mut fixings.scarf, &mut fixings.post_base] {
-        *tie = Tie { count: 0, pull: Force::ZERO, sideways: Force::ZERO, source: String::new() };
+        *tie = Tie { count: 0, pull: Force::ZERO, sideways: Force::ZERO, source: String::new(), bores: None };
     }
     fixings.ledger.fastener.clear();
     fixings.ledger.washer = Length::ZERO;

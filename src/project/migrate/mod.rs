@@ -6,6 +6,7 @@ mod v2_posts_with_piers;
 mod v3_strength;
 mod v4_bench_and_fixings;
 mod v5_buying;
+mod v6_bores_and_splices;
 
 use serde_json::Value;
 
@@ -21,7 +22,8 @@ pub fn to_current(version: u64, project: Value) -> Result<Value, FileError> {
         2 => to_current(3, v3_strength::migrate(project)?),
         3 => to_current(4, v4_bench_and_fixings::migrate(project)?),
         4 => to_current(5, v5_buying::migrate(project)?),
-        5 => Ok(project),
+        5 => to_current(6, v6_bores_and_splices::migrate(project)?),
+        6 => Ok(project),
         other => Err(FileError::Field(format!("there never was a file version {other}"))),
     }
 }

@@ -89,6 +89,7 @@ record!(Piece {
 record!(Truck {
     is_trailer = is_trailer,
     payload_lb = payload,
+    own_weight_lb = own_weight,
     bed_in = bed,
     bed_width_in = bed_width,
     overhang_in = overhang,

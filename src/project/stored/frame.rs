@@ -111,6 +111,7 @@ record!(Frame {
     rafters = rafters,
     scarfs = scarfs,
     ledger_lap_in = ledger_lap,
+    ledger_splices_in = ledger_splices,
     blocks = blocks,
     timbers = timbers,
     species = species,

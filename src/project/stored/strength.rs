@@ -7,8 +7,8 @@ use crate::loads::{
 };
 use crate::members::{Grade, Property};
 use crate::project::{
-    Above, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, OwnValue, Pier, Screws, SheetScrews, Tie, Used,
-    Wood,
+    Above, BoreWay, Bores, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, OwnValue, Pier, Screws,
+    SheetScrews, Tie, Used, Wood,
 };
 
 choice!(Edition { Asce7_16 = "ASCE 7-16", Asce7_22 = "ASCE 7-22" });
@@ -98,7 +98,9 @@ record!(Wood {
     is_dry = is_dry,
     own = own,
 });
-record!(Tie { count = count, pull_lb = pull, sideways_lb = sideways, source = source });
+choice!(BoreWay { AlongBeam = "along the beam", Outward = "outward" });
+record!(Bores { diameter_in = diameter, first_in = first, apart_in = apart, way = way });
+record!(Tie { count = count, pull_lb = pull, sideways_lb = sideways, source = source, bores = bores });
 record!(MakersScrew {
     diameter_in = diameter,
     sideways_lb = sideways,
