@@ -91,7 +91,7 @@ mod tests {
             let marks = stick.marks.iter().filter(|mark| is_scarf(&mark.mate) == of_scarf);
             let mut all: Vec<f64> =
                 marks.filter(|mark| mark.kind != MarkKind::Chamfer).map(|mark| mark.near.to_inches()).collect();
-            all.sort_by(f64::total_cmp);
+            all.sort_unstable_by(f64::total_cmp);
             all
         };
         let by = |of_scarf: bool| -> Vec<f64> {

@@ -72,7 +72,7 @@ fn told(now: Answer, answer: RwSignal<Option<Answer>>) -> Tag {
     let short = |index: usize| places.get(index).map(Place::short).unwrap_or_default();
     let name = |piece: &str| pieces.get(piece).map(|of| piece_words(piece, of, units)).unwrap_or_default();
     let mut given: Vec<&Given> = shared.given.iter().filter(|given| !given.is_plain()).collect();
-    given.sort_by_key(|given| given.verdict.place);
+    crate::units::sort_by_number(&mut given, |given| given.verdict.place as f64);
     let n_plain = shared.given.len() - given.len();
     let rows: Vec<Tag> = given
         .into_iter()

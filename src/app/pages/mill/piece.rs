@@ -186,7 +186,7 @@ fn defects(way: &Way) -> Tag {
                     found.retain(|known| *known != defect);
                 } else {
                     found.push(defect);
-                    found.sort_unstable();
+                    crate::units::sort_by_number(found, |defect| f64::from(*defect as u8));
                 }
                 lens.set(project, found);
             });

@@ -125,12 +125,12 @@ mod tests {
         }
         let sections = |lots: &[Lot]| {
             let mut all: Vec<String> = lots.iter().map(|lot| lot.section.label(project.units)).collect();
-            all.sort();
+            crate::units::sort_with(&mut all, Ord::cmp);
             all.dedup();
             all.len()
         };
         let mut ordered: Vec<String> = built.order.lines.iter().map(|line| line.section.label(project.units)).collect();
-        ordered.sort();
+        crate::units::sort_with(&mut ordered, Ord::cmp);
         ordered.dedup();
         assert_eq!(sections(&project.yard), ordered.len());
         assert_eq!(project.yard[9], project.yard[8]);
