@@ -3,6 +3,7 @@ use super::after::{after_paint, after_pause};
 use super::dom;
 use super::figures::Figures;
 use super::history::History;
+use crate::app::cached::Cached;
 use crate::checks::{Strength, strength};
 use crate::design::{Built, Design};
 use crate::joinery::{Fit, fit};
@@ -163,9 +164,9 @@ impl Store {
     pub fn slice<T: PartialEq + Send + Sync + 'static>(
         self,
         part: impl Fn(&Project) -> T + Send + Sync + 'static,
-    ) -> Memo<T> {
+    ) -> Cached<T> {
         let project = self.0.project;
-        Memo::new(move |_| project.with(|project| part(project)))
+        Cached::new(move || project.with(|project| part(project)))
     }
 
     /// How lengths are shown (tracked).

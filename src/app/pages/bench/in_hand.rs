@@ -1,4 +1,5 @@
 //! The stick in hand and what is done on it.
+use crate::app::cached::Cached;
 use crate::app::{Store, use_store};
 use crate::tickets::{Mark, Stick};
 use leptos::prelude::*;
@@ -11,11 +12,11 @@ pub struct InHand {
     store: Store,
     mark: StoredValue<String>,
     /// The stick; nothing where the frame has none of that mark.
-    pub stick: Memo<Option<Arc<Stick>>>,
+    pub stick: Cached<Option<Arc<Stick>>>,
     /// Marks made, by their place in the sheet.
-    pub made: Memo<BTreeSet<usize>>,
+    pub made: Cached<BTreeSet<usize>>,
     /// The layout it was cut to.
-    pub cut: Memo<Option<String>>,
+    pub cut: Cached<Option<String>>,
     /// The question before the first mark is answered, on this visit.
     pub lies_so: RwSignal<bool>,
     /// The mark that is walked to; past the last one when all are made. Nothing while the sheet is shown.
@@ -28,13 +29,13 @@ impl InHand {
     pub fn take(mark: String) -> Self {
         let store = use_store();
         let (of_stick, of_made, of_cut) = (mark.clone(), mark.clone(), mark.clone());
-        let stick = Memo::new(move |_| store.built().and_then(|built| built.stick(&of_stick).cloned()).map(Arc::new));
+        let stick = Cached::new(move || store.built().and_then(|built| built.stick(&of_stick).cloned()).map(Arc::new));
         let ticked = store.slice(move |project| project.progress.marked.get(&of_made).cloned().unwrap_or_default());
         Self {
             store,
             mark: StoredValue::new(mark),
             stick,
-            made: Memo::new(move |_| {
+            made: Cached::new(move || {
                 let made = |stick: &Arc<Stick>| ticked.with(|ticked| stick.made(ticked));
                 stick.with(|stick| stick.as_ref().map(made).unwrap_or_default())
             }),

@@ -10,6 +10,7 @@ use super::knots::knots;
 use super::marks::mark_list;
 use super::sizes::sizes_part;
 use super::walk::walk;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{drawing_view, fractions, late_fold, page, path_problems, round_view, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
@@ -25,13 +26,13 @@ use std::sync::Arc;
 /// A stick on the bench.
 pub fn stick_page(mark: String) -> Tag {
     let hand = InHand::take(mark);
-    let is_walked = Memo::new(move |_| hand.step.with(Option::is_some) && hand.stick.with(Option::is_some));
+    let is_walked = Cached::new(move || hand.step.with(Option::is_some) && hand.stick.with(Option::is_some));
     live(move || if is_walked.get() { walk(hand) } else { sheet(hand) })
 }
 
 fn sheet(hand: InHand) -> Tag {
     let store = use_store();
-    let about = Signal::derive(move || {
+    let about = text_of(move || {
         let units = store.units();
         hand.stick.get().map_or_else(String::new, |stick| {
             let same = stick.same_as.as_ref().map(|first| format!(", same as {first}"));
@@ -100,7 +101,7 @@ fn unknown(hand: InHand) -> Tag {
 /// The stick before, all sticks, the stick after.
 fn neighbours(hand: InHand) -> Tag {
     let store = use_store();
-    let around = Memo::new(move |_| {
+    let around = Cached::new(move || {
         let mark = hand.mark();
         let marks: Vec<String> = store.built()?.sticks.iter().map(|stick| stick.mark.clone()).collect();
         let at = marks.iter().position(|known| *known == mark)?;
@@ -137,7 +138,7 @@ fn neighbour(mark: String, before: &'static str, class: &'static str) -> Tag {
 
 /// Says that the stick is cut, and whether it still fits.
 fn seal(hand: InHand) -> Tag {
-    let fits = Memo::new(move |_| {
+    let fits = Cached::new(move || {
         let cut = hand.cut.get()?;
         Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.layout() == cut)))
     });
@@ -166,7 +167,7 @@ fn of_its_piece(hand: InHand) -> Tag {
 /// Its joints that depart from the rules.
 fn not_by_rules(hand: InHand) -> Tag {
     let store = use_store();
-    let says = Memo::new(move |_| {
+    let says = Cached::new(move || {
         let (project, built) = (store.project(), store.built());
         let own = built.map(|built| own_joints_of(&project, &built.shape, &hand.mark()));
         let says = own.unwrap_or_default().into_iter().filter_map(|joint| exception_says(&project, joint));
@@ -211,7 +212,7 @@ fn gate(hand: InHand) -> Tag {
 /// The faces unrolled.
 fn faces(hand: InHand) -> Tag {
     let store = use_store();
-    let label = Signal::derive(move || format!("{}: its faces unrolled", hand.mark()));
+    let label = text_of(move || format!("{}: its faces unrolled", hand.mark()));
     let draw = move |width: f64| {
         let (Some(good), Some(stick)) = (store.good(), hand.stick.get()) else { return String::new() };
         let mut project = (*good.project).clone();

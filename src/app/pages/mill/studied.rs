@@ -1,16 +1,16 @@
 //! What the studies of the mill's page share: what they are about, and how a found change is told and made.
+use crate::app::cached::Cached;
 use crate::app::components::fractions;
 use crate::app::dom::{Tag, button, tag};
 use crate::app::{Store, use_store};
 use crate::project::{Progress, Project};
 use crate::study::Moves;
 use crate::units::{Money, UnitSystem, show_money};
-use leptos::prelude::*;
 
 /// The last good project without what no study depends on: a name or a tick is no reason to work again.
-pub fn studied() -> Memo<Option<Project>> {
+pub fn studied() -> Cached<Option<Project>> {
     let store = use_store();
-    Memo::new(move |_| {
+    Cached::new(move || {
         let good = store.good()?;
         let cut = good.project.progress.cut.clone();
         Some(Project {

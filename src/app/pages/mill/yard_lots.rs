@@ -1,4 +1,5 @@
 //! The sticks of the yard, a size at a time: section, length, how many, a remark.
+use crate::app::cached::text_of;
 use crate::app::components::{
     Steps, WORDS, count_field, entry_field, followed, length_field, nothing_is_open, path_problems,
 };
@@ -73,7 +74,7 @@ fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
     let long = size("length", |lot| lot.length, |lot, size| lot.length = size);
     let count = of_lot(index, "count", |lot| lot.count, |lot, count| lot.count = count);
     let remark = of_lot(index, "remark", |lot| lot.remark.clone(), |lot, remark| lot.remark = remark);
-    let words = Signal::derive(move || {
+    let words = text_of(move || {
         let project = store.project();
         project.yard.get(index).map_or_else(String::new, |lot| {
             format!(
