@@ -81,7 +81,7 @@ pub fn room(part: fn(&Built) -> Option<Length>) -> Signal<String> {
     fact(move |built, project| part(built).map(|length| wording::length(length, project.units)))
 }
 
-/// Something computed in words, of the last good frame, in the units shown now; a dash where there is none.
+/// Something computed in words, of the frame that is drawn; a dash where there is none.
 pub fn fact(part: impl Fn(&Built, &Project) -> Option<String> + Send + Sync + 'static) -> Signal<String> {
     computed(Box::new(part))
 }
@@ -91,7 +91,7 @@ type Part = Box<dyn Fn(&Built, &Project) -> Option<String> + Send + Sync>;
 fn computed(part: Part) -> Signal<String> {
     let store = use_store();
     text_of(move || {
-        let text = store.built().and_then(|built| part(&built, &store.project()));
+        let text = store.drawn().and_then(|good| part(&good.built, &good.project));
         text.unwrap_or_else(|| "–".to_owned())
     })
 }

@@ -1,5 +1,5 @@
 //! The records of wall, frame, mill and roof.
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 use super::{Fault, Fields, Stored, choice, record};
 use crate::materials::{Face, Section, Timber};
