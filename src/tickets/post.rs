@@ -93,6 +93,7 @@ fn ends(project: &Project, post: &PostShape) -> Vec<Mark> {
         Mark::line("foot, square all round", Face::Outer, post.body(), MarkKind::End).waste(Waste::After).note(foot),
         Mark::line("top shoulder, square all round", Face::Outer, Length::ZERO, MarkKind::Line)
             .note(format!("undercut {clearance} inside the line"))
+            .told([project.joinery.shrink_clearance])
             .mate("beam"),
     ]
 }
@@ -135,6 +136,7 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
             tape(hole, project.units, Fineness::Sixteenth),
             tape(hole - rules.drawbore, project.units, Fineness::Sixteenth)
         ))
+        .told([rules.peg])
         .mate("beam")
 }
 
@@ -205,5 +207,7 @@ pub fn chamfers(project: &Project, ends: (Length, Length), joints: &[(Length, Le
     let rules = &project.joinery;
     let note = format!("{} on each face, both arrises; its ends run out at 45°", length(rules.chamfer, project.units));
     let runs = chamfer_runs(rules, ends, joints).into_iter();
-    runs.map(|run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note)).collect()
+    let one =
+        |run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note).told([rules.chamfer]);
+    runs.map(one).collect()
 }

@@ -139,7 +139,7 @@ fn neighbour(mark: String, before: &'static str, class: &'static str) -> Tag {
 fn seal(hand: InHand) -> Tag {
     let fits = Memo::new(move |_| {
         let cut = hand.cut.get()?;
-        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.layout() == cut)))
+        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.is_cut_to(&cut))))
     });
     let words = move || {
         fits.get().map(|fits| {
