@@ -61,6 +61,7 @@ pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, erro
         low: Length::ZERO,
         high: if piece.right.is_none() { on_ground.length() } else { piece.length() },
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero,
         ask: "Outer face toward you, top up? Left end at your left?".to_owned(),

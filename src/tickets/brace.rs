@@ -40,6 +40,7 @@ fn stick(project: &Project, one: &Brace) -> Stick {
         low,
         high,
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the post's shoulder on the long edge".to_owned(),
         ask: ask(one),

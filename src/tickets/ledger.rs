@@ -30,6 +30,7 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
         low: Length::ZERO,
         high: piece.length(),
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
         ask: "Outer face toward you, top up? Left end at your left? WALL written on the back?".to_owned(),

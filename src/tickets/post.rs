@@ -60,6 +60,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         low: -post.tenon_length,
         high: post.body(),
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the top shoulder; measure down to the foot, up to the tenon's end".to_owned(),
         ask: "Outer face toward you? Head at your left?".to_owned(),

@@ -38,6 +38,7 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
         low: Length::ZERO,
         high: piece.length(),
         bulk: Bulk::prism(timber.sawn.area(), Length::ZERO, piece.length()),
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: if piece.left.is_none() { "the left rake".to_owned() } else { "its left butt".to_owned() },
         ask: format!(

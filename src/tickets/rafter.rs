@@ -24,6 +24,7 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
         low: low.x,
         high: high.x,
         bulk: Bulk::plate(&outline, timber.sawn.breadth),
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the plumb line of the ledger heel on the top edge; downhill is positive".to_owned(),
         ask: "Crown up, left side toward you? Wall end at your left?".to_owned(),

@@ -6,6 +6,7 @@ use super::mark::{Mark, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
+use crate::joinery::measured_bodies;
 use crate::materials::{Face, Timber, species};
 use crate::project::{Problem, Progress, Project, Role};
 use crate::units::{Length, Weight, sort_by_number};
@@ -23,8 +24,10 @@ pub struct Stick {
     pub low: Length,
     /// High end, from zero.
     pub high: Length,
-    /// The wood left when it is cut.
+    /// The wood left when it is cut: of the stick as it was measured at the bench where it was, else as sawn.
     pub bulk: Bulk,
+    /// It was measured at the bench.
+    pub is_measured: bool,
     /// Green weight as cut.
     pub green_weight: Weight,
     /// Where zero is.
@@ -54,6 +57,12 @@ impl Stick {
     #[must_use]
     pub fn net_length(&self) -> Length {
         self.high - self.low
+    }
+
+    /// What its weight and balance are of, in words.
+    #[must_use]
+    pub const fn weighed(&self) -> &'static str {
+        if self.is_measured { "as measured" } else { "as sawn" }
     }
 
     /// Edges of a mark across its face, from the face's upper edge as drawn; the whole width where it names none. The
@@ -148,6 +157,12 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     all.extend(ledger::sticks(project, shape));
     all.extend(purlin::sticks(project, shape));
     all.extend(block::sticks(project, shape));
+    for body in measured_bodies(project, shape) {
+        if let Some(stick) = all.iter_mut().find(|stick| stick.mark == body.mark) {
+            stick.bulk = Bulk::new(body.volume(), body.balance());
+            stick.is_measured = true;
+        }
+    }
     let density = species(&project.frame.species).map(|wood| wood.green_density);
     let mut first_of: Vec<(Role, String, String)> = Vec::new();
     for stick in &mut all {

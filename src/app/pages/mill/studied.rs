@@ -1,6 +1,6 @@
 //! What the studies of the mill's page share: what they are about, and how a found change is told and made.
 use crate::app::components::fractions;
-use crate::app::dom::{Tag, button, tag};
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::{Store, use_store};
 use crate::project::{Progress, Project};
 use crate::study::Moves;
