@@ -151,24 +151,24 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
 }
 
 for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk })) {
-  test(`a crown that is down turns the stick, and the print says so, on a ${name}`, async () => {
+  test(`a crown that is down turns the stick, on a ${name}`, async () => {
     await visit(size, {}, async ({ page }) => {
       await begin(page, BEGIN.barn);
       await take(page, "P1");
       assert.equal(await page.locator("#crown-title").count(), 0);
       await take(page, "R3");
       const crown = page.locator("section", { has: page.locator("#crown-title") });
-      await crown.getByText("underside", { exact: true }).click();
+      await crown.getByLabel("underside", { exact: true }).check();
       assert.match(await crown.textContent(), /toward the underside, not up\. Turn it half over/);
       assert.match(await page.locator(".problem", { hasText: "Crown: " }).textContent(), /Turn it half over/);
       await crown.scrollIntoViewIfNeeded();
       await picture(page, `crown-${name}`);
       await axe(page);
-      await crown.getByText("top", { exact: true }).click();
+      await crown.getByLabel("top", { exact: true }).check();
       assert.match(await crown.textContent(), /Its crown is up, as its sheet has it/);
       assert.equal(await page.locator(".problem", { hasText: "Crown: " }).count(), 0);
       await take(page, "B1");
-      await crown.getByText("wall face", { exact: true }).click();
+      await crown.getByLabel("wall face", { exact: true }).check();
       assert.match(await crown.textContent(), /no turn of its 8x10 section brings it up: take another stick for B1/);
     });
   });
@@ -196,7 +196,7 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       await page.getByLabel(/is cut/).first().check();
       await page.locator(".seal", { hasText: "It is cut to this layout" }).waitFor();
       await go(page, "Frame");
-      await unfold(page, "Joinery");
+      await unfold(page, "Rules of the joints");
       await type(page, "joinery.scarf_squint", "3/8");
       await take(page, "B1");
       await page.locator(".seal", { hasText: "another layout than the one drawn here" }).waitFor();
