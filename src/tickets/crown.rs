@@ -45,11 +45,11 @@ pub fn crown_answer(
     let says = match way.filter(|lay| lay.face_of(stick, crown) == Some(Face::Top)) {
         _ if is_cut => format!("{where_it_is}, and it is cut: look how far it bows before it goes up."),
         _ if stick.role == Role::Purlin => {
-            format!("{where_it_is}. Turn it half over before you mark it, then say so here.")
+            format!("{where_it_is}. Turn it half over before you mark it.")
         }
         Some(lay) => {
             let on_it = Knot { face: crown, from_zero: Length::ZERO, across: Length::ZERO, size: Length::ZERO };
-            format!("{where_it_is}. {}. Say so here when it lies so.", lay.says(stick, &[on_it]))
+            format!("{where_it_is}. {}.", lay.says(stick, &[on_it]))
         }
         None => format!(
             "{where_it_is}, and no turn of its {} section brings it up: take another stick for {}.",
@@ -80,14 +80,12 @@ mod tests {
             check(mark, Face::Top, false, (true, "Its crown is up, as its sheet has it."));
         }
         let over = "Its crown is toward the underside, not up. Turn it half over, so that what is now the underside becomes the \
-                    top; ends as they are. Say so here when it lies so.";
+                    top; ends as they are.";
         check("B1", Face::Underside, false, (false, over));
         check("R3", Face::Underside, false, (false, over));
-        let purlin =
-            "Its crown is toward the underside, not up. Turn it half over before you mark it, then say so here.";
+        let purlin = "Its crown is toward the underside, not up. Turn it half over before you mark it.";
         check("N1a", Face::Underside, false, (false, purlin));
-        let no_way =
-            "Its crown is toward the wall face, not up, and no turn of its 8x10 section brings it up: take another stick for B1.";
+        let no_way = "Its crown is toward the wall face, not up, and no turn of its 8x10 section brings it up: take another stick for B1.";
         check("B1", Face::Wall, false, (false, no_way));
         let cut = "Its crown is toward the underside, not up, and it is cut: look how far it bows before it goes up.";
         check("B1", Face::Underside, true, (false, cut));

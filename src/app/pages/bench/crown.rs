@@ -26,8 +26,9 @@ pub fn crown_part(hand: InHand) -> Tag {
         for face in faces {
             all.push(Segment::new(face.name(), move || now.get() == Some(face), move || put(Some(face))));
         }
-        let hint =
-            tag("p").class("field__hint").child("Sight along it: the face it bows toward as it lies now. It goes up.");
+        let hint = tag("p")
+            .class("field__hint")
+            .child("Sight along it: the face it bows toward as it lies now. It goes up: once turned, tap top.");
         Some(
             tag("section")
                 .class("fit")
