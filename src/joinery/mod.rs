@@ -15,7 +15,7 @@ mod scarf;
 
 pub use alike::{Alike, different_joints};
 pub use beam_piece::{beam_outline, braces_of, housing_over, in_scarf, posts_of, scarf_end};
-pub use bodies::{beam_joints, bodies, post_joints};
+pub use bodies::{beam_joints, bodies, measured_bodies, post_joints};
 pub use body::{Cut, CutKind, StickBody};
 pub use butt_screws::{ButtScrews, butt_screws};
 pub use chamfer::{chamfer_bulk, chamfer_runs};

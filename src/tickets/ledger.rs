@@ -30,6 +30,7 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
         low: Length::ZERO,
         high: piece.length(),
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
         ask: "Outer face toward you, top up? Left end at your left? WALL written on the back?".to_owned(),
@@ -129,13 +130,14 @@ fn wall(project: &Project, piece: &LedgerPiece, holes: &[LedgerHole]) -> Vec<Mar
     let depth = project.frame.timbers.ledger.sawn.depth;
     let bores = bores(project);
     let note = fixing_note(project, &bores);
+    let told: Vec<Length> = bores.iter().flat_map(|bore| [bore.diameter, bore.to]).collect();
     let places = fixing_places(project).into_iter().filter(is_here);
     places
         .map(|place| {
             let down = depth - place.up;
             let what = format!("fixing to the {}", place.name(fixings));
             let mark = Mark::line(what, Face::Outer, place.x - piece.start, MarkKind::Fixing);
-            mark.across((down, down), Face::Top).note(note.clone())
+            mark.across((down, down), Face::Top).note(note.clone()).told(told.clone())
         })
         .collect()
 }

@@ -184,6 +184,7 @@ record!(Progress {
     marked = marked,
     cut = cut,
     knots = knots,
+    crowns = crowns,
     sizes = sizes,
     dry_fits_in = dry_fits,
     pieces = pieces,

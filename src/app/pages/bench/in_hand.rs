@@ -1,7 +1,7 @@
 //! The stick in hand and what is done on it.
 use crate::app::cached::Cached;
 use crate::app::{Store, use_store};
-use crate::tickets::{Mark, Stick};
+use crate::tickets::Stick;
 use leptos::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -65,14 +65,16 @@ impl InHand {
 
     /// Ticks marks, or takes their ticks away: one step back for all of them.
     pub fn tick(self, places: &[usize], is_made: bool) {
-        let key = |stick: &Arc<Stick>, place: &usize| stick.marks.get(*place).map(Mark::key);
-        let keys: Vec<String> = self.stick.with_untracked(|stick| {
+        let key =
+            |stick: &Arc<Stick>, place: &usize| stick.marks.get(*place).map(|mark| (mark.key(), mark.place_key()));
+        let keys: Vec<(String, String)> = self.stick.with_untracked(|stick| {
             stick.iter().flat_map(|stick| places.iter().filter_map(|place| key(stick, place))).collect()
         });
         let stick = self.mark();
         self.store.tick(|progress| {
             let made = progress.marked.entry(stick.clone()).or_default();
-            for key in keys {
+            for (key, place_key) in keys {
+                made.remove(&place_key);
                 if is_made {
                     made.insert(key);
                 } else {

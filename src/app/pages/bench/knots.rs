@@ -65,7 +65,8 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
         .live(move || list(store, &listed, &found()))
         .child(tag("div").class("knots__answer").attr("role", "status").live(move || {
             let found = found();
-            knot_answer(&answered, &zones, &found).map(|answer| says(&answer, &answered, &found, store.units()))
+            let crown = store.project().progress.crowns.get(&answered.mark).copied();
+            knot_answer(&answered, &zones, &found, crown).map(|answer| says(&answer, &answered, &found, store.units()))
         }));
     Some(fold("Knots", summary, false, holds))
 }

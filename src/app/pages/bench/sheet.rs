@@ -1,6 +1,7 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
 use super::super::drawn::shown;
 use super::bad_cut::bad_cut;
+use super::crown::{crown_down, crown_part};
 use super::cut::cut_part;
 use super::dry_fit::dry_fit;
 use super::fit::fit_part;
@@ -50,7 +51,7 @@ fn sheet(hand: InHand) -> Tag {
         move || hand.stick.with(Option::is_some),
         move || {
             let words = parts().child(seal(hand)).child(not_by_rules(hand)).child(of_its_piece(hand));
-            words.child(gate(hand)).child(faces(hand))
+            words.child(crown_down(hand)).child(gate(hand)).child(faces(hand))
         },
     );
     page(
@@ -59,6 +60,7 @@ fn sheet(hand: InHand) -> Tag {
         about,
         lead,
         parts()
+            .child(crown_part(hand))
             .live(move || match hand.stick.get() {
                 Some(stick) => {
                     parts().child(about_stick(stick.clone())).child(mark_list(hand, stick)).child(fit_part(hand))
@@ -140,7 +142,7 @@ fn neighbour(mark: String, before: &'static str, class: &'static str) -> Tag {
 fn seal(hand: InHand) -> Tag {
     let fits = Cached::new(move || {
         let cut = hand.cut.get()?;
-        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.layout() == cut)))
+        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.is_cut_to(&cut))))
     });
     let words = move || {
         fits.get().map(|fits| {
@@ -233,9 +235,10 @@ fn about_stick(stick: Arc<Stick>) -> Tag {
         let units = store.units();
         let (first, second) = stick.references;
         [
-            ("Balances, from zero", length(stick.bulk.balance(), units)),
-            ("First reference ▲", first.name().to_owned()),
-            ("Second reference △", second.name().to_owned()),
+            (format!("Weighs green, {}", stick.weighed()), weight(stick.green_weight, units)),
+            (format!("Balances {}, from zero", stick.weighed()), length(stick.bulk.balance(), units)),
+            ("First reference ▲".to_owned(), first.name().to_owned()),
+            ("Second reference △".to_owned(), second.name().to_owned()),
         ]
         .map(|(name, value)| {
             tag("div")
