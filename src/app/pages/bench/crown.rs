@@ -6,7 +6,6 @@ use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::use_store;
 use crate::materials::Face;
 use crate::tickets::{CrownAnswer, clear_zones, crown_answer, crown_faces};
-use leptos::prelude::*;
 
 /// The question, on the sheets of sticks that carry across.
 pub fn crown_part(hand: InHand) -> Tag {
