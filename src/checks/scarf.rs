@@ -1,10 +1,12 @@
 //! The scarfs: where the beam would bend, their roots, and whether the load closes them.
 use super::beam::{BeamChecks, hardest, named};
+use super::bored::beside_hole;
 use super::check::Check;
 use crate::analysis::Solved;
 use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
 use crate::geometry::{ScarfReport, abutment};
 use crate::loads::Duration;
+use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength};
 use crate::project::{ScarfKind, Side, Used};
 use crate::units::{Force, Length, Moment};
@@ -109,7 +111,10 @@ fn root_verdict(
     kind: ScarfKind,
     (shear, duration): (Force, Duration),
 ) -> Result<Worked<Verdict>, String> {
-    let (frame, tie, section) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
+    let (frame, tie, whole) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
+    // The holes stand in the lap, near its root: there the whole lap is taken as narrow as they leave it.
+    let (breadth, net) = beside_hole(whole.breadth, tie.bored()).unzip();
+    let section = Section::new(breadth.unwrap_or(whole.breadth), whole.depth);
     let left = left_at_root(with, kind, section.depth);
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
@@ -124,7 +129,7 @@ fn root_verdict(
         shear_strength: along.value,
     };
     let found = scarf_root(&asked).map_err(|refused| refused.to_string())?;
-    let mut steps = [bending.steps, along.steps, found.steps].concat();
+    let mut steps = [bending.steps, along.steps, net.into_iter().collect(), found.steps].concat();
     let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
     if thin < left {
         let says = format!(

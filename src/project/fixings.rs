@@ -44,6 +44,30 @@ pub struct Tie {
     pub bores: Option<Bores>,
 }
 
+impl Bores {
+    /// What a field that was empty begins with: four widths from hole to hole, and eight to the first one of a post or a
+    /// scarf, which keeps it from the end (NDS 12.5.1, from memory).
+    #[must_use]
+    pub fn usual(diameter: Length, first: f64) -> Self {
+        Self { diameter, first: diameter * first, apart: diameter * 4.0, way: BoreWay::AlongBeam }
+    }
+}
+
+impl Tie {
+    /// How far each of its holes is from where they are measured, first to last; none where nothing is bored.
+    #[must_use]
+    pub fn holes(&self) -> Vec<Length> {
+        let Some(bores) = self.bores else { return Vec::new() };
+        (0..self.count).map(|index| bores.first + bores.apart * index as f64).collect()
+    }
+
+    /// Across its holes; nothing where none is bored.
+    #[must_use]
+    pub fn bored(&self) -> Length {
+        self.bores.filter(|_| self.count > 0).map_or(Length::ZERO, |bores| bores.diameter)
+    }
+}
+
 /// Stands in the place of a fastener's key where the screw is a maker's own and its values are stated.
 pub const MAKERS_OWN: &str = "makers_own";
 

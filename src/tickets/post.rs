@@ -2,6 +2,7 @@
 use super::brace::{PocketPlace, pocket_marks};
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
+use super::tie_holes::at_foot;
 use crate::design::Shape;
 use crate::geometry::{Brace, Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, housing_over, post_joints};
@@ -24,6 +25,8 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     marks.extend(reduced_head(project, shape, post));
     marks.extend(pockets(project, shape, post));
     marks.extend(chamfer(project, shape, post));
+    let (holes, bored) = at_foot(project, post);
+    marks.extend(holes);
     let rules = &post.rules;
     let tenon_area = rules.tenon_thickness * (tenon_right - tenon_left);
     let mut bulk = Bulk::prism(timber.sawn.area(), Length::ZERO, post.body()).with(Bulk::prism(
@@ -40,7 +43,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         let at = rules.drawbore - head_peg_height(post, index);
         bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
     }
-    bulk = bulk.without(reduced_head_bulk(project));
+    bulk = bulk.without(reduced_head_bulk(project)).without(bored);
     let joints = post_joints(project, shape, post);
     bulk = bulk.without(chamfer_bulk(rules, &chamfer_runs(rules, (Length::ZERO, post.body()), &joints)));
     let profile = Polygon::new(vec![
