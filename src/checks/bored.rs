@@ -113,3 +113,123 @@ fn tear_out(project: &Project, post: &Member) -> Result<Worked<Force>, String> {
     let steps = [tension.steps, net.steps, shear.steps, torn.steps].concat();
     Ok(Worked::new(net.value.min(torn.value), steps))
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::loads::Duration;
+    use crate::project::{Bores, Tie, demo};
+
+    fn barn() -> Project {
+        demo::wool_barn()
+    }
+
+    fn demands(down: f64, up: f64) -> PostDemands {
+        let one =
+            |pounds: f64, duration| Demand { value: Force::pounds(pounds), combination: "case".to_owned(), duration };
+        PostDemands {
+            post: 2,
+            down: vec![one(down, Duration::TwoMonths)],
+            up: vec![one(up, Duration::TenMinutes)],
+            level: Vec::new(),
+        }
+    }
+
+    fn strength(duration: Duration, property: Property) -> f64 {
+        adjusted(&Woods::new(&barn()).member(Used::Post, duration).unwrap(), property).value.to_psi()
+    }
+
+    fn ratios(project: &Project, (down, up): (f64, f64)) -> Vec<f64> {
+        let all = bored_foot(project, &demands(down, up), Length::ZERO);
+        all.iter().map(|check| check.ratio().unwrap()).collect()
+    }
+
+    fn check(found: f64, expected: f64) {
+        assert!((found - expected).abs() < 1e-9 * expected.max(1.0), "{found} is not {expected}");
+    }
+
+    /// By hand: 8 in square less a hole of 9/16 in is 7.4375·8 = 59.5 in². Two bolts 3½ in up and 3 in apart shear out
+    /// 2·F_v′·8·3 lb, less than F_t′·59.5 lb.
+    #[test]
+    fn a_foot_by_hand() {
+        let found = ratios(&barn(), (20_000.0, 2_000.0));
+        check(found[0], 20_000.0 / 59.5 / strength(Duration::TwoMonths, Property::Compression));
+        let torn = 2.0 * strength(Duration::TenMinutes, Property::Shear) * 8.0 * 3.0;
+        assert!(torn < strength(Duration::TenMinutes, Property::Tension) * 59.5);
+        check(found[1], 2_000.0 / torn);
+        // Lower, the wood under them is what tears; a single one has no next.
+        let mut low = barn();
+        low.fixings.post_base.bores =
+            Some(Bores { first: Length::inches(2.0), ..low.fixings.post_base.bores.unwrap() });
+        check(ratios(&low, (1.0, 2_000.0))[1], 2_000.0 / (torn * 2.0 / 3.0));
+        low.fixings.post_base.count = 1;
+        check(ratios(&low, (1.0, 2_000.0))[1], 2_000.0 / (torn / 3.0));
+        // Nothing pulls, nothing is bored.
+        assert_eq!(ratios(&low, (1.0, 0.0)).len(), 1);
+        low.fixings.post_base.bores = None;
+        assert_eq!(ratios(&low, (1.0, 2_000.0)).len(), 0);
+    }
+
+    /// The wood's own strength tells the path of the uplift where it is the weaker: bolts that hold everything in a foot that tears.
+    #[test]
+    fn a_foot_that_tears_is_in_the_path() {
+        let mut barn = barn();
+        barn.fixings.post_base.pull = Force::pounds(90_000.0);
+        barn.fixings.post_base.sideways = Force::pounds(90_000.0);
+        let path = |barn: &Project| {
+            let strength = evaluate(barn).strength.unwrap();
+            let link = strength.paths[0].links.iter().find(|link| link.name == "post base").unwrap().clone();
+            link.ratio.unwrap()
+        };
+        let good = path(&barn);
+        barn.fixings.post_base.bores =
+            Some(Bores { first: Length::inches(0.6), ..barn.fixings.post_base.bores.unwrap() });
+        assert!(path(&barn) > good * 2.0, "{} and {good}", path(&barn));
+    }
+
+    /// A third of a breadth bored away leaves two thirds of what it carried: each in its own words.
+    #[test]
+    fn a_narrower_stick_carries_in_proportion() {
+        let made = |value| Worked::new(value, Vec::new());
+        let (breadth, hole) = (Length::inches(3.0), Length::inches(1.0));
+        let stress = less_hole(made(Verdict::stress(Stress::psi(400.0), Stress::psi(1000.0))), breadth, hole);
+        assert_eq!(stress.value, Verdict::stress(Stress::psi(600.0), Stress::psi(1000.0)));
+        let force = less_hole(made(Verdict::force(Force::pounds(400.0), Force::pounds(900.0))), breadth, hole).value;
+        check(force.ratio, 400.0 / 600.0);
+        assert_eq!(force.demand, Amount::Force(Force::pounds(400.0)));
+        let whole = made(Verdict::sum_of_shares(0.5));
+        assert_eq!(less_hole(whole.clone(), breadth, Length::ZERO), whole);
+    }
+
+    /// Rafters 4 in wide with ½ in holes over both seats, and a scarf 8 in wide with 1 in holes: shares of 3½/4 and 7/8.
+    #[test]
+    fn seats_and_roots_count_their_holes() {
+        let worst = |barn: &Project, name: &str, at: &str| {
+            let strength = evaluate(barn).strength.unwrap();
+            let mut all = strength.checks.iter().filter(|check| check.name == name && check.at == at);
+            all.next().and_then(|check| check.ratio()).unwrap()
+        };
+        let plain = barn();
+        let mut bored = barn();
+        let row = |diameter: f64| {
+            let [first, apart] = [4.0, 3.0].map(Length::inches);
+            Some(Bores { diameter: Length::inches(diameter), first, apart, way: BoreWay::AlongBeam })
+        };
+        let of = |tie: &mut Tie, diameter: f64| tie.bores = row(diameter);
+        of(&mut bored.fixings.rafter_head, 0.5);
+        of(&mut bored.fixings.rafter_seat, 0.5);
+        of(&mut bored.fixings.scarf, 1.0);
+        for (name, at, share) in [
+            ("shears", "at the bird's mouth on the ledger", 3.5 / 4.0),
+            ("shears", "at the tail, on what the notch leaves", 3.5 / 4.0),
+            ("bends", "over the beam, on what the notch leaves", 3.5 / 4.0),
+        ] {
+            check(worst(&bored, name, at), worst(&plain, name, at) / share);
+        }
+        let root = "is cut thin at its roots";
+        let (with, without) = (worst(&bored, root, ""), worst(&plain, root, ""));
+        assert!(with >= without && with <= without / (7.0 / 8.0) + 1e-9, "{with} {without}");
+    }
+}

@@ -188,3 +188,94 @@ pub fn taken_from(holes: &[TieHole], through: Length, lost: &[Polygon]) -> Bulk 
     }
     taken
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::lay_out;
+    use crate::project::{Bores, demo};
+
+    fn near(holes: &[TieHole], expected: &[f64]) {
+        let found: Vec<f64> = holes.iter().map(|hole| hole.near.to_inches()).collect();
+        assert_eq!(found.len(), expected.len(), "{found:?}");
+        for (one, two) in found.iter().zip(expected) {
+            assert!((one - two).abs() < 1e-6, "{found:?} is not {expected:?}");
+        }
+    }
+
+    /// By hand: the barn's posts are 8 in square; two holes 3½ and 6½ in up, bored along the beam from the left face or out from
+    /// the outer one, 4 in across it either way.
+    #[test]
+    fn a_foot_is_measured_up() {
+        let mut barn = demo::wool_barn();
+        let built = lay_out(&barn).built.unwrap();
+        let post = &built.shape.posts[1];
+        let body = post.body().to_inches();
+        let holes = post_holes(&barn, post);
+        near(&holes, &[body - 3.5, body - 6.5]);
+        assert_eq!((holes[1].face, holes[1].from, holes[1].across), (Face::Left, Face::Outer, Length::inches(4.0)));
+        let bores = barn.fixings.post_base.bores.unwrap();
+        barn.fixings.post_base.bores = Some(Bores { way: BoreWay::Outward, ..bores });
+        let holes = post_holes(&barn, post);
+        assert_eq!(
+            (holes[0].face, holes[0].from, holes[0].what.as_str()),
+            (Face::Outer, Face::Left, "hole 1 for its base")
+        );
+        barn.fixings.post_base.count = 0;
+        assert_eq!(post_holes(&barn, post), []);
+    }
+
+    /// By hand: scarf 1 of the barn reaches from 159 to 199 in, B1 below, so that B2 begins at 159 in. From B2's tip on 4 and 7 in
+    /// are 163 and 166 in; from B1's tip back 195 and 192 in. B1 is bored from below, B2 from the top: the same holes.
+    #[test]
+    fn a_scarf_is_measured_from_both_tips() {
+        let mut barn = demo::wool_barn();
+        let inches = Length::inches;
+        barn.fixings.scarf.bores =
+            Some(Bores { diameter: inches(0.5), first: inches(4.0), apart: inches(3.0), way: BoreWay::AlongBeam });
+        let built = lay_out(&barn).built.unwrap();
+        let pieces = &built.shape.beam.pieces;
+        let lower = scarf_holes(&barn, &built.shape, &pieces[0]);
+        near(&lower, &[163.0, 166.0, 195.0, 192.0]);
+        assert_eq!(lower[2].what, "scarf 1, hole 1 from the tip of B1");
+        assert!(lower[2].is_at_end && !lower[0].is_at_end && lower[0].face == Face::Underside);
+        let upper = scarf_holes(&barn, &built.shape, &pieces[1]);
+        near(&upper[..4], &[4.0, 7.0, 36.0, 33.0]);
+        assert!(upper[0].is_at_end && upper[0].face == Face::Top && upper[0].mate == "B1");
+    }
+
+    /// By hand, 3 in 12: the ledger's seat is 3 in level, 12/√153 of it along the slope, and its inner corner lies where the heel,
+    /// ¾ in plumb, ends: 2 in less ¾·3/√153. The middle is half a seat up from there.
+    #[test]
+    fn a_seat_is_measured_from_its_middle_uphill() {
+        let mut barn = demo::wool_barn();
+        let inches = Length::inches;
+        barn.fixings.rafter_head.bores =
+            Some(Bores { diameter: inches(0.25), first: inches(0.25), apart: inches(1.0), way: BoreWay::AlongBeam });
+        let built = lay_out(&barn).built.unwrap();
+        let slope = 153.0_f64.sqrt();
+        let middle = 2.0 - 0.75 * 3.0 / slope - 1.5 * 12.0 / slope;
+        let holes = rafter_holes(&barn, &built.shape.rafter);
+        near(&holes, &[middle - 0.25, middle - 1.25]);
+        assert_eq!((holes[0].face, holes[0].across, holes[0].from), (Face::Top, Length::inches(2.0), Face::Left));
+    }
+
+    /// π/4·½²·8 = 1.571 in³; half of it past the end, all of the rest in the middle of what is left of a half circle:
+    /// 4r/3π in from its edge.
+    #[test]
+    fn a_hole_at_an_end_takes_half() {
+        let inches = Length::inches;
+        let one =
+            like(&demo::wool_barn().fixings.scarf, TieJoint::PostBase, "base", (Face::Left, Face::Outer, inches(8.0)));
+        let hole = TieHole { near: inches(10.0), diameter: inches(0.5), ..one };
+        let past = Polygon::rectangle(Point::inches(10.0, 0.0), Point::inches(20.0, 8.0));
+        let whole = taken_from(std::slice::from_ref(&hole), inches(8.0), &[]);
+        let half = taken_from(&[hole], inches(8.0), &[past]);
+        let volume = std::f64::consts::FRAC_PI_4 * 0.25 * 8.0;
+        assert!((whole.volume().to_cubic_inches() - volume).abs() < 1e-9 && whole.balance() == inches(10.0));
+        assert!((half.volume().to_cubic_inches() - volume / 2.0).abs() < 1e-9);
+        let centre = 4.0 * 0.25 / (3.0 * std::f64::consts::PI);
+        assert!((10.0 - half.balance().to_inches() - centre).abs() < 2e-3, "{:?}", half.balance());
+    }
+}

@@ -11,11 +11,14 @@ use super::alike::{Found, told_together};
 use super::clash::{Clash, shared_by, smallest_move};
 use crate::design::Shape;
 use crate::fastening::{Direction, Distance, Edge, EndLoad, Placing, RowSpacing, distances};
-use crate::materials::species;
+use crate::materials::{Face, species};
 use crate::project::{Project, Role};
 use crate::solid::{Convex, between};
 use crate::units::{Length, UnitSystem};
 use crate::wording::length;
+
+/// Less wood than this between two cuts is none, in inches.
+const TOUCHES: f64 = 1.0 / 128.0;
 
 /// Everything that is wrong with the holes of ties.
 pub(super) fn tie_holes(project: &Project, shape: &Shape, bodies: &[StickBody]) -> Vec<Clash> {
@@ -72,11 +75,8 @@ impl Here<'_> {
     }
 
     fn found(&self, says: String, clears: Option<Length>) -> Found {
-        let what = self.hole.what.as_str();
-        let (what, which) = match what.strip_prefix("hole ") {
-            Some(rest) => ("hole", rest),
-            None => ("in", what),
-        };
+        let (before, rest) = self.hole.what.split_once("hole ").unwrap_or_default();
+        let scarf = before.strip_suffix(", ").map_or_else(String::new, |scarf| format!(" in {scarf}"));
         let middle = self.cut.tools.iter().map(|tool| tool.within()).next();
         let at = middle.map_or(self.body.zero, |within| (within.low + within.high) * 0.5);
         Found {
@@ -84,8 +84,8 @@ impl Here<'_> {
             other: None,
             at,
             from_zero: self.hole.near,
-            what,
-            which: which.to_owned(),
+            what: "the hole",
+            which: format!("number {rest}{scarf}"),
             says,
             clears,
         }
@@ -110,7 +110,7 @@ impl Here<'_> {
         let (wood, other) = worst?;
         let clear = |a: &Convex, b: &Convex| a.shared(b).is_none() && between(a, b).0 >= least;
         let clears = smallest_move(self.body, other, self.cut, clear);
-        let mut says = if wood > 0.0 {
+        let mut says = if wood > TOUCHES {
             let (wood, least) = (self.say(Length::inches(wood)), self.say(self.hole.diameter));
             format!("only {wood} of wood to {}; {least} is the least", other.what)
         } else {
@@ -122,8 +122,8 @@ impl Here<'_> {
 
     fn is_of_another_joint(&self, other: &Cut) -> bool {
         match other.kind {
-            // Its own row is a matter of spacing; of two rows the first speaks.
-            CutKind::Bored => other.what > self.cut.what && row_of(&other.what) != row_of(&self.cut.what),
+            // Its own row is a matter of spacing; in a lap both halves have it, and the one whose tip it is speaks.
+            CutKind::Bored => self.hole.is_at_end && row_of(&other.what) != row_of(&self.cut.what),
             // It goes through its own joint, and the ends of a rafter have distances of their own.
             CutKind::Lap | CutKind::BirdsMouth => other.mate != self.cut.mate,
             CutKind::Shaping => self.body.role != Role::Rafter,
@@ -145,7 +145,8 @@ impl Here<'_> {
         // On the middle of its face, it is as far from both sides.
         let side = self.hole.across;
         let is_foot = self.hole.joint == TieJoint::PostBase;
-        let apart = self.apart().filter(|_| self.hole.index == 1);
+        let speaks = self.hole.is_at_end || !matches!(self.hole.joint, TieJoint::Scarf(_));
+        let apart = self.apart().filter(|_| speaks && self.hole.index == 1);
         let placing = Placing {
             diameter: fastener,
             direction: if is_foot { Direction::Across } else { Direction::Along },
@@ -238,7 +239,9 @@ impl Here<'_> {
 
     /// A rafter stands on the beam over it.
     fn under_a_rafter(&self) -> Option<Found> {
-        let TieJoint::Scarf(_) = self.hole.joint else { return None };
+        if self.hole.face != Face::Top || !matches!(self.hole.joint, TieJoint::Scarf(_)) {
+            return None;
+        }
         let x = self.cut.tools.first().map(|tool| tool.within()).map(|within| (within.low.x + within.high.x) / 2.0)?;
         let room = (self.project.frame.timbers.rafter.ordered.breadth + self.hole.diameter) / 2.0;
         let off = |rafter: &Length| Length::inches(x) - *rafter;
