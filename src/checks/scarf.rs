@@ -105,16 +105,21 @@ fn left_at_root(with: &BeamChecks, kind: ScarfKind, depth: Length) -> Length {
     }
 }
 
+/// The holes of its fasteners stand in the lap, near its root: the whole lap is taken as narrow as they leave it.
+fn at_holes(whole: Section, hole: Length) -> (Section, Vec<Step>) {
+    let found = beside_hole(whole.breadth, hole);
+    let breadth = found.as_ref().map_or(whole.breadth, |(left, _)| *left);
+    (Section::new(breadth, whole.depth), found.into_iter().map(|(_, step)| step).collect())
+}
+
 fn root_verdict(
     with: &BeamChecks,
     wood: &Member,
     kind: ScarfKind,
     (shear, duration): (Force, Duration),
 ) -> Result<Worked<Verdict>, String> {
-    let (frame, tie, whole) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
-    // The holes stand in the lap, near its root: there the whole lap is taken as narrow as they leave it.
-    let (breadth, net) = beside_hole(whole.breadth, tie.bored()).unzip();
-    let section = Section::new(breadth.unwrap_or(whole.breadth), whole.depth);
+    let (frame, tie) = (&with.project.frame, &with.project.fixings.scarf);
+    let (section, net) = at_holes(wood.section(), tie.bored());
     let left = left_at_root(with, kind, section.depth);
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
@@ -129,7 +134,7 @@ fn root_verdict(
         shear_strength: along.value,
     };
     let found = scarf_root(&asked).map_err(|refused| refused.to_string())?;
-    let mut steps = [bending.steps, along.steps, net.into_iter().collect(), found.steps].concat();
+    let mut steps = [bending.steps, along.steps, net, found.steps].concat();
     let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
     if thin < left {
         let says = format!(

@@ -171,6 +171,7 @@ pub fn millimetre_fixings() -> Fixings {
             pier_width: mm(350.0),
             depth: mm(1150.0),
         },
+        post_base: tie(1, 2500.0, 1200.0),
         ..inch_fixings()
     }
 }

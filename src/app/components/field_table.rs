@@ -127,8 +127,8 @@ pub enum Of {
     Slope(At<Slope>),
     /// A length that is there while another one is.
     Part(Part<Length>),
-    /// An open length inside something that is there while it is.
-    Whole(Part<Option<Length>>),
+    /// An open length that something hangs on, and what it says while it is empty.
+    Whole(Part<Option<Length>>, &'static str),
     /// A number that is always there: least, most, step.
     Between(At<f64>, [f64; 3]),
     /// Yes or no.
@@ -194,7 +194,7 @@ fn show(field: &'static FieldRow, into: Tag) -> Tag {
         Of::Length(at) => typed(LENGTH.open(&at.lens()), field).is_length(),
         Of::Size(at) => length_field(at.lens(), label).hint(hint).steps(Steps::of(0.25, 5.0)),
         Of::Part(part) => length_field(part.lens(), label).hint(hint).steps(Steps::of(0.25, 5.0)),
-        Of::Whole(part) => typed(LENGTH.open(&part.lens()), field).is_length(),
+        Of::Whole(part, none) => typed(LENGTH.open(&part.lens()).may_be_empty(none), field).is_length(),
         Of::Slope(at) => slope_field(at.lens(), label).hint(hint),
         Of::Between(at, [least, most, step]) => number_field(at.lens(), label, *least, *most, *step).hint(hint),
         Of::Toggle(at) => return toggle(at.lens(), label, hint).put(into),
@@ -208,7 +208,7 @@ fn show(field: &'static FieldRow, into: Tag) -> Tag {
 fn typed(entry: Entry, field: &FieldRow) -> Field {
     let made = entry_field(entry, field.label.into()).hint(field.hint);
     match field.of {
-        Of::Words(_) | Of::Elevation(_) | Of::Length(_) | Of::Whole(_) => made,
+        Of::Words(_) | Of::Elevation(_) | Of::Length(_) | Of::Whole(..) => made,
         _ => made.decimal_keys(),
     }
 }

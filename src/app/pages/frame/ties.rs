@@ -42,17 +42,20 @@ macro_rules! tie {
             FieldRow::when(
                 "Across its bored hole",
                 "leave empty where nothing is bored",
-                Of::Whole(Part {
-                    path: concat!("fixings.", stringify!($tie), ".bores.diameter"),
-                    see: |project| Some(project.fixings.$tie.bores.map(|bores| bores.diameter)),
-                    put: |project, value| {
-                        let bores = &mut project.fixings.$tie.bores;
-                        *bores = value.map(|diameter| match *bores {
-                            Some(bores) => Bores { diameter, ..bores },
-                            None => Bores::usual(diameter, $usual),
-                        });
+                Of::Whole(
+                    Part {
+                        path: concat!("fixings.", stringify!($tie), ".bores.diameter"),
+                        see: |project| Some(project.fixings.$tie.bores.map(|bores| bores.diameter)),
+                        put: |project, value| {
+                            let bores = &mut project.fixings.$tie.bores;
+                            *bores = value.map(|diameter| match *bores {
+                                Some(bores) => Bores { diameter, ..bores },
+                                None => Bores::usual(diameter, $usual),
+                            });
+                        },
                     },
-                }),
+                    "none bored",
+                ),
                 |project| project.fixings.$tie.count > 0,
             ),
             FieldRow::when("First hole", $first, of_bores!($tie, first), |project| {
