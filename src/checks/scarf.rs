@@ -9,7 +9,7 @@ use crate::loads::Duration;
 use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength};
 use crate::project::{ScarfKind, Side, Used};
-use crate::units::{Force, Length, Moment};
+use crate::units::{Force, Length, Moment, Stress};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of the check of a lap that is lifted.
@@ -137,18 +137,7 @@ fn root_verdict(
     let mut steps = [bending.steps, along.steps, net, found.steps].concat();
     let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
     if thin < left {
-        let says = format!(
-            "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
-            shear.abs().to_pounds(),
-            arm.to_inches(),
-            thin.to_inches(),
-            along_lap.to_psi()
-        );
-        steps.push(Step::new(
-            "f_b along the splay",
-            says,
-            Citation::common_practice("a splayed lap as a cantilever that tapers"),
-        ));
+        steps.push(along_splay(shear, (arm, thin), along_lap));
     }
     let bent = Verdict::stress(found.value.bending_stress.max(along_lap), bending.value);
     let (verdict, says) = if tie.count > 0 {
@@ -172,6 +161,17 @@ fn root_verdict(
         Citation::common_practice("fasteners carry what the root cannot"),
     ));
     Ok(Worked::new(if bent.ratio > verdict.ratio { bent } else { verdict }, steps))
+}
+
+fn along_splay(shear: Force, (arm, thin): (Length, Length), stress: Stress) -> Step {
+    let says = format!(
+        "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
+        shear.abs().to_pounds(),
+        arm.to_inches(),
+        thin.to_inches(),
+        stress.to_psi()
+    );
+    Step::new("f_b along the splay", says, Citation::common_practice("a splayed lap as a cantilever that tapers"))
 }
 
 /// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth
