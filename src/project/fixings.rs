@@ -5,7 +5,7 @@
 use crate::fastening::{Fastener, FastenerKind, fastener};
 use crate::frame::Spring;
 use crate::materials::Confidence;
-use crate::units::{Force, Length, Stress};
+use crate::units::{Force, Length, Stress, UnitSystem};
 
 /// Which way a hole runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,11 +45,17 @@ pub struct Tie {
 }
 
 impl Bores {
-    /// What a field that was empty begins with: four widths from hole to hole, and eight to the first one of a post or a
-    /// scarf, which keeps it from the end (NDS 12.5.1, from memory).
+    /// What a field that was empty begins with, in round figures of that system: clear of the end of a post or a scarf for ½ in
+    /// bolts (NDS 12.5.1, from memory), and within a rafter's seat.
     #[must_use]
-    pub fn usual(diameter: Length, first: f64) -> Self {
-        Self { diameter, first: diameter * first, apart: diameter * 4.0, way: BoreWay::AlongBeam }
+    pub fn usual(diameter: Length, is_in_seat: bool, units: UnitSystem) -> Self {
+        let round = |inches: f64, mm: f64| match units {
+            UnitSystem::Imperial => Length::inches(inches),
+            UnitSystem::Metric => Length::millimetres(mm),
+        };
+        let (first, apart) =
+            if is_in_seat { (Length::ZERO, round(0.75, 20.0)) } else { (round(4.0, 100.0), round(3.0, 75.0)) };
+        Self { diameter, first, apart, way: BoreWay::AlongBeam }
     }
 }
 

@@ -9,8 +9,8 @@ const SCARF = "fixings.scarf.bores";
 
 /** What is typed in each system, and what the fields, the sheet and the file then hold. */
 const KINDS = {
-  barn: { hole: "5/8", is: "5⁄8″", first: "5″", apart: "2 1⁄2″", inches: 0.625, thick: "3", use: /Use 1 1⁄2″/ },
-  store: { hole: "14", is: "14 mm", first: "112 mm", apart: "56 mm", inches: 14 / 25.4, thick: "90", use: /Use 38 mm/ },
+  barn: { hole: "5/8", is: "5⁄8″", first: "4″", apart: "3″", inches: 0.625, thick: "3", use: /Use 1 1⁄2″/ },
+  store: { hole: "14", is: "14 mm", first: "100 mm", apart: "75 mm", inches: 14 / 25.4, thick: "90", use: /Use 38 mm/ },
 };
 
 async function stick(page, mark) {
@@ -34,8 +34,8 @@ async function walked(example, name, size) {
     await type(page, `${SCARF}.diameter`, kind.hole);
     const shown = async (part) => (await input(page, `${SCARF}.${part}`).inputValue()).replace(/\s+/g, " ");
     const plain = (text) => text.replace("⁄", "/").replace("″", "").replace(" mm", "");
-    assert.equal(plain(await shown("first")), plain(kind.first), "eight widths of the hole");
-    assert.equal(plain(await shown("apart")), plain(kind.apart), "four widths of the hole");
+    assert.equal(plain(await shown("first")), plain(kind.first), "clear of the tip");
+    assert.equal(plain(await shown("apart")), plain(kind.apart), "clear of each other");
     await fieldOf(page, `${SCARF}.diameter`).scrollIntoViewIfNeeded();
     await picture(page, `ties-scarf-${name}`);
     assert.deepEqual(await axe(page), []);

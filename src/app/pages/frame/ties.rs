@@ -20,10 +20,10 @@ macro_rules! of_bores {
     };
 }
 
-/// The fields of one tie of the fixings. `$first`: where its first hole is, and how many diameters off it begins; whatever
-/// else it has stands at the end.
+/// The fields of one tie of the fixings. `$first`: where its first hole is; `$is_in_seat`: in a rafter's seat, where there is
+/// little room; whatever else it has stands at the end.
 macro_rules! tie {
-    ($tie:ident, $how_many:literal, $one:literal, $pull:literal, $sideways:literal, $first:literal, $usual:literal
+    ($tie:ident, $how_many:literal, $one:literal, $pull:literal, $sideways:literal, $first:literal, $is_in_seat:literal
         $(, $more:expr)*) => {
         &[
             FieldRow::new($how_many, $one, Of::Count(at!(fixings.$tie.count))),
@@ -47,10 +47,11 @@ macro_rules! tie {
                         path: concat!("fixings.", stringify!($tie), ".bores.diameter"),
                         see: |project| Some(project.fixings.$tie.bores.map(|bores| bores.diameter)),
                         put: |project, value| {
+                            let units = project.units;
                             let bores = &mut project.fixings.$tie.bores;
                             *bores = value.map(|diameter| match *bores {
                                 Some(bores) => Bores { diameter, ..bores },
-                                None => Bores::usual(diameter, $usual),
+                                None => Bores::usual(diameter, $is_in_seat, units),
                             });
                         },
                     },
@@ -77,7 +78,7 @@ pub const RAFTER_HEAD: &[FieldRow] = tie!(
     "up, off the ledger",
     "along the wall and out from it",
     "from the middle of the seat up the slope, through the rafter only",
-    0.0
+    true
 );
 
 /// Each rafter to the beam.
@@ -88,7 +89,7 @@ pub const RAFTER_SEAT: &[FieldRow] = tie!(
     "up, off the beam",
     "along the beam and out from it",
     "from the middle of the seat up the slope, through the rafter only",
-    0.0
+    true
 );
 
 /// Across each root of each scarf.
@@ -99,7 +100,7 @@ pub const SCARF: &[FieldRow] = tie!(
     "lap off lap",
     "lap along lap",
     "from each tip into the lap, through both halves",
-    8.0
+    false
 );
 
 /// Each post's foot to its pier.
@@ -110,7 +111,7 @@ pub const POST_BASE: &[FieldRow] = tie!(
     "up, off the pier",
     "level, any way",
     "from the foot up, through the post",
-    8.0,
+    false,
     FieldRow::when(
         "Its holes run",
         "on the middle of the post",
