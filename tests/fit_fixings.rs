@@ -272,13 +272,11 @@ fn holes_of_a_foot_keep_to_ends_and_each_other() {
         &low,
         "to the end",
         "P1: 4 holes, the first number 1 for its base: only 2″ from its centre to the end; 3 1⁄2″ is the least; moved 1 1⁄2″ \
-         toward the stick's zero clears it.",
+         higher clears it.",
     );
     assert_eq!(found(&low, "to the end").clears, Some(Length::inches(-1.5)));
     let says = found(&low, "the hole before").says;
-    assert!(
-        says.ends_with("only 1″ from the hole before it; 2″ is the least; moved 1″ toward the stick's zero clears it.")
-    );
+    assert!(says.ends_with("only 1″ from the hole before it; 2″ is the least; moved 1″ higher clears it."));
     let thick = base([1.5, 11.0, 6.0]);
     let says = found(&thick, "to the side").says;
     assert!(says.ends_with("only 4″ from its centre to the side; 5 3⁄4″ is the least; take a thinner one."), "{says}");
@@ -287,7 +285,7 @@ fn holes_of_a_foot_keep_to_ends_and_each_other() {
     let mut oak = low;
     oak.frame.species = "white_oak".to_owned();
     let says = found(&oak, "to the end").says;
-    assert!(says.contains("2 1⁄2″ is the least; moved 1⁄2″"), "{says}");
+    assert!(says.contains("2 1⁄2″ is the least; moved 1⁄2″ higher"), "{says}");
 }
 
 /// A foot's row that climbs into the pocket of a brace is told with the move that leaves a hole's width of wood.

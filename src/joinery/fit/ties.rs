@@ -92,8 +92,13 @@ impl Here<'_> {
     }
 
     fn moved(&self, by: Length) -> String {
-        let way = if by > Length::ZERO { "away from" } else { "toward" };
-        format!("moved {} {way} the stick's zero clears it", self.up(by.abs()))
+        let way = match (self.hole.joint == TieJoint::PostBase, by > Length::ZERO) {
+            (true, true) => "lower",
+            (true, false) => "higher",
+            (false, true) => "away from the stick's zero",
+            (false, false) => "toward the stick's zero",
+        };
+        format!("moved {} {way} clears it", self.up(by.abs()))
     }
 
     /// The nearest cut of another joint, where it has wood of this hole or lies nearer than one diameter.
