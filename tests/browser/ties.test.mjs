@@ -67,6 +67,7 @@ async function walked(example, name, size) {
     assert.match((await hole.textContent()).replace(/\s+/g, " "), /bore .* through, square to the face; .* up from the foot/);
     await hole.scrollIntoViewIfNeeded();
     await picture(page, `ties-mark-${name}`);
+    await page.getByRole("button", { name: "Yes, it lies so" }).click();
     await hole.locator(".mark__box").check();
     await page.locator("h1").scrollIntoViewIfNeeded();
     await picture(page, `ties-sheet-${name}`);
