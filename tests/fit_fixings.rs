@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use outshot::joinery::{Clash, Fit, Leg, fit, goes_in};
-use outshot::project::{Blocks, Project, demo};
+use outshot::project::{Blocks, BoreWay, Bores, Fixings, Project, Tie, demo};
 use outshot::solid::Vector;
 use outshot::tickets::MarkKind;
 use outshot::units::Length;
@@ -252,4 +252,102 @@ fn the_web_between_opposed_mortises_is_said_once() {
     // Where the solids have nothing to say of it, the rule speaks.
     let fits = fitted(&demo::wool_barn());
     assert!(!fits.tells(rule));
+}
+
+/// The barn with holes of that width for a tie, or whatever else of it.
+fn bored(tie: impl Fn(&mut Fixings) -> &mut Tie, [diameter, first, apart]: [f64; 3]) -> Project {
+    let [diameter, first, apart] = [diameter, first, apart].map(Length::inches);
+    let bores = Bores { diameter, first, apart, way: BoreWay::AlongBeam };
+    changed(|barn| tie(&mut barn.fixings).bores = Some(bores))
+}
+
+/// By hand, NDS 12.5.1 (from memory): ½ in bolts in 9⁄16 in holes want 3½ in of softwood under them, 2 in to the next one and
+/// 2 in to either side. A hole of 1½ in is for one of 1 7⁄16: 5¾ in to a side, 4 there are.
+#[test]
+fn holes_of_a_foot_keep_to_ends_and_each_other() {
+    let base = |row| bored(|fixings| &mut fixings.post_base, row);
+    assert_eq!(fitted(&base([0.5625, 3.5, 2.0])).clashes, []);
+    let low = base([0.5625, 2.0, 1.0]);
+    check_says(
+        &low,
+        "to the end",
+        "P1: 4 holes, the first number 1 for its base: only 2″ from its centre to the end; 3 1⁄2″ is the least; moved 1 1⁄2″ \
+         higher clears it.",
+    );
+    assert_eq!(found(&low, "to the end").clears, Some(Length::inches(-1.5)));
+    let says = found(&low, "the hole before").says;
+    assert!(says.ends_with("only 1″ from the hole before it; 2″ is the least; moved 1″ higher clears it."));
+    let thick = base([1.5, 11.0, 6.0]);
+    let says = found(&thick, "to the side").says;
+    assert!(says.ends_with("only 4″ from its centre to the side; 5 3⁄4″ is the least; take a thinner one."), "{says}");
+    // Screws under ¼ in split nothing.
+    assert_eq!(fitted(&base([0.25, 1.0, 0.5])).clashes, []);
+    let mut oak = low;
+    oak.frame.species = "white_oak".to_owned();
+    let says = found(&oak, "to the end").says;
+    assert!(says.contains("2 1⁄2″ is the least; moved 1⁄2″ higher"), "{says}");
+}
+
+/// A foot's row that climbs into the pocket of a brace is told with the move that leaves a hole's width of wood.
+#[test]
+fn a_hole_in_a_brace_s_pocket_is_told() {
+    let mut barn = bored(|fixings| &mut fixings.post_base, [0.5625, 4.0, 3.0]);
+    barn.frame.brace_down = Length::inches(72.0);
+    barn.frame.brace_along = Length::inches(30.0);
+    barn.fixings.post_base.count = 5;
+    let fit = fitted(&barn);
+    let clash = fit.clashes.iter().find(|clash| clash.says.contains("for its base: it meets")).unwrap();
+    let by = clash.clears.unwrap();
+    assert!(clash.stick == "P1" && by > Length::ZERO, "down the post is away from its zero: {}", clash.says);
+    // The same row as much lower stands free.
+    let lower = by.abs().round_up_to(Length::inches(0.0625));
+    if let Some(bores) = &mut barn.fixings.post_base.bores {
+        bores.first -= lower;
+    }
+    assert!(bodies_clear(&barn), "{}", clash.says);
+}
+
+/// No hole of a post's foot meets another cut.
+fn bodies_clear(project: &Project) -> bool {
+    !fitted(project).clashes.iter().any(|clash| clash.says.contains("for its base: it meets"))
+}
+
+/// By hand: lap 159 to 199 in, B1 below. Tips ask 3½ in of ½ in screws. Holes 4 and 7 in from B1's tip are 195 and 192 in along
+/// the beam; R9 at 194 is 4 in wide: with half a hole 2¼ in either way are its own.
+#[test]
+fn holes_of_a_scarf_keep_to_tips_and_out_from_under_rafters() {
+    let scarf = |row| bored(|fixings| &mut fixings.scarf, row);
+    let clear = scarf([0.5, 4.0, 3.0]);
+    let says = found(&clear, "hole number 1 from the tip of B1 in scarf 1: R").says;
+    assert!(
+        says.ends_with("R9 stands on it: sink its head, or moved 1 1⁄4″ away from the stick's zero clears it."),
+        "{says}"
+    );
+    let near = scarf([0.5, 1.0, 1.0]);
+    let end = found(&near, "B2 in scarf 1: only 1″ from its centre to the end");
+    assert!(end.says.contains("3 1⁄2″ is the least; moved 2 1⁄2″ away from"), "{}", end.says);
+    // The third ones are 19¾ in from either tip of the 40 in: ½ in from centre to centre, and ½ in wide.
+    let mut long = scarf([0.5, 6.0, 6.875]);
+    long.fixings.scarf.count = 3;
+    assert!(
+        fitted(&long)
+            .clashes
+            .iter()
+            .any(|clash| { clash.says.contains("it meets scarf 1, hole 3 from the tip of B2 in the same wood") })
+    );
+}
+
+/// By hand: the barn's seat on the ledger is 3 in level at 3 in 12, 3·4/√17 = 2.910 in along the rafter: its middle is 1.455 in
+/// from either end. A hole of ⅜ in 2 in up comes out 2 + 3⁄16 − 1.455 = 0.732 in past it.
+#[test]
+fn a_hole_beside_its_seat_is_told() {
+    let head = |row| bored(|fixings| &mut fixings.rafter_head, row);
+    assert_eq!(fitted(&head([0.1875, 0.0, 0.75])).clashes, []);
+    let far = head([0.375, 0.0, 2.0]);
+    let clash = found(&far, "misses the ledger");
+    assert!((clash.clears.unwrap().to_inches() - 0.732_286).abs() < 1e-5, "{:?}", clash.clears);
+    assert!(clash.says.ends_with(
+        "comes out beside the seat and misses the ledger; moved 3⁄4″ away from the stick's zero clears it."
+    ));
+    assert_eq!(clash.places().count(), lay_out(&far).built.unwrap().shape.rafters.len());
 }

@@ -61,7 +61,7 @@ fn version_2_keeps_its_frame() {
     let mut project = file::read(include_str!("data/version-2.json")).unwrap();
     assert_ne!(project, today);
     (project.place, project.above, project.ground) = (today.place, today.above, today.ground.clone());
-    (project.wood, project.fixings) = (today.wood.clone(), today.fixings.clone());
+    (project.wood, project.fixings) = (today.wood.clone(), asked_nothing(today.clone()).fixings);
     // The wall's posts of the example were farther apart then.
     (project.site.first_wall_post, project.site.wall_post_spacing) =
         (today.site.first_wall_post, today.site.wall_post_spacing);
@@ -116,12 +116,14 @@ fn version_5_opens_with_nothing_bored() {
     assert!(file::read(&broken).unwrap_err().to_string().contains("post_base is missing"));
 }
 
-/// The example without what version 5 knew nothing of.
+/// The example without what version 5 knew nothing of; its posts stood on one anchor each then.
 fn unbored(mut today: Project) -> Project {
     let fixings = &mut today.fixings;
     for tie in [&mut fixings.rafter_head, &mut fixings.rafter_seat, &mut fixings.scarf, &mut fixings.post_base] {
         tie.bores = None;
     }
+    let base = &mut fixings.post_base;
+    (base.count, base.pull, base.sideways) = (1, Force::pounds(2500.0), Force::pounds(1200.0));
     today.truck.own_weight = None;
     today
 }

@@ -116,6 +116,8 @@ fn check_mirror(project: &Project, built: &Built) {
         let other = turned.stick(&format!("P{}", n_posts + 1 - number)).unwrap();
         let flipped = |mark: &Mark| {
             let face = match mark.face {
+                // A bolt's hole goes right through: it is marked on the reference face of either hand.
+                Face::Left if mark.kind == MarkKind::Fixing => Face::Left,
                 Face::Left => Face::Right,
                 Face::Right => Face::Left,
                 other => other,

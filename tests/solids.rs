@@ -5,7 +5,7 @@ mod drawn_frames;
 
 use drawn_frames::projects;
 use outshot::joinery::{StickBody, bodies};
-use outshot::project::{Project, ScarfKind, StockRule, demo};
+use outshot::project::{BoreWay, Bores, Project, ScarfKind, StockRule, demo};
 use outshot::solid::Surface;
 use outshot::units::Length;
 use outshot::{Built, lay_out};
@@ -98,6 +98,28 @@ fn a_bored_ledger_holds_what_its_sheets_say() {
                     check_stick(&built, body);
                 }
             }
+        }
+    }
+}
+
+/// Bored for ties, whole and broken out at a foot, a seat's end or a lap face: the sheets weigh what is left.
+#[test]
+fn sticks_bored_for_ties_hold_what_their_sheets_say() {
+    let inches = Length::inches;
+    for (first, way) in [(4.0, BoreWay::AlongBeam), (0.5, BoreWay::Outward), (1.0, BoreWay::AlongBeam)] {
+        let mut project = demo::wool_barn();
+        // A brace's pocket in a hole's way is told, not weighed.
+        for post in &mut project.frame.posts {
+            (post.brace_left, post.brace_right) = (false, false);
+        }
+        let fixings = &mut project.fixings;
+        for tie in [&mut fixings.rafter_head, &mut fixings.rafter_seat, &mut fixings.scarf, &mut fixings.post_base] {
+            tie.count = 3;
+            tie.bores = Some(Bores { diameter: inches(0.5), first: inches(first), apart: inches(1.5), way });
+        }
+        for kind in ScarfKind::ALL {
+            project.frame.scarfs.kind = kind;
+            check_wood(&project);
         }
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! The forces at the feet come from the beam line. Soil friction is not counted against uplift, nor the weight of the
 //! soil on the footing; the soil the footing replaces is not taken off its weight.
+use super::bored::bored_foot;
 use super::check::Check;
 use super::purlin::most;
 use super::ties::{allowed, both};
@@ -37,7 +38,11 @@ pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands]) ->
     let mut checks = vec![reaches_past(project), lies_deep(project)];
     for post in &shape.posts {
         match demands.iter().find(|of| of.post == post.number && !of.down.is_empty()) {
-            Some(demands) => checks.extend(Foot::new(project, demands).checks()),
+            Some(demands) => {
+                let foot = Foot::new(project, demands);
+                checks.extend(foot.checks());
+                checks.extend(bored_foot(project, demands, foot.x));
+            }
             None => {
                 let name = format!("P{}", post.number);
                 checks.push(Check::not_judged(name, "stands on its pier", "the forces at its foot are missing"));

@@ -5,6 +5,7 @@
 mod base;
 mod beam;
 mod beam_pull;
+mod bored;
 mod brace;
 mod brace_pegs;
 mod check;

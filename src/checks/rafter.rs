@@ -1,4 +1,5 @@
 //! Rafters: bending, shear at the notches, movement, seats, roll-over.
+use super::bored::less_hole;
 use super::check::Check;
 use super::wood::Woods;
 use crate::analysis::Loading;
@@ -170,7 +171,7 @@ impl Judge<'_> {
 
     /// Over the beam on the depth the bird's mouth leaves.
     fn tail(&self) -> Vec<Check> {
-        let notch = self.shape.rafter.beam.notch_depth;
+        let (notch, bored) = (self.shape.rafter.beam.notch_depth, self.project.fixings.rafter_seat.bored());
         let Some((moment, loading)) = self.hardest(|forces| forces.over_beam.to_pound_inches()) else {
             return Vec::new();
         };
@@ -184,7 +185,8 @@ impl Judge<'_> {
                 depth: notch,
             };
             let net = whole.without(cut).map_err(|refused| refused.0)?;
-            check_bending(&wood, Moment::pound_inches(moment.abs()), &net, Bracing::Held).map_err(|refused| refused.0)
+            let made = check_bending(&wood, Moment::pound_inches(moment.abs()), &net, Bracing::Held);
+            made.map(|made| less_hole(made, section.breadth, bored)).map_err(|refused| refused.0)
         });
         let bends = self.check("bends", "over the beam, on what the notch leaves", loading, made);
         let sheared = self.hardest(|forces| forces.shear_of_tail.to_pounds()).map(|(shear, loading)| {
@@ -192,7 +194,8 @@ impl Judge<'_> {
                 // Reaching over the whole seat: the depth left alone counts.
                 let place =
                     ShearPlace::CompressionNotch { left: wood.section().depth - notch, reach: wood.section().depth };
-                check_shear(&wood, Force::pounds(shear.abs()), &place).map_err(|refused| refused.0)
+                let made = check_shear(&wood, Force::pounds(shear.abs()), &place);
+                made.map(|made| less_hole(made, wood.section().breadth, bored)).map_err(|refused| refused.0)
             });
             self.check("shears", "at the tail, on what the notch leaves", loading, made)
         });
@@ -202,11 +205,12 @@ impl Judge<'_> {
     /// At the ledger the corner of the notch faces the span: a notch in the pulled face at the end. Beside the beam the
     /// whole depth carries.
     fn shear(&self) -> Vec<Check> {
-        let notch = self.shape.rafter.ledger.notch_depth;
+        let (notch, bored) = (self.shape.rafter.ledger.notch_depth, self.project.fixings.rafter_head.bored());
         let at_ledger = self.hardest(|forces| forces.shear_at_ledger.to_pounds()).map(|(shear, loading)| {
             let made = self.wood(loading.duration).and_then(|wood| {
                 let place = ShearPlace::TensionNotch { left: wood.section().depth - notch };
-                check_shear(&wood, Force::pounds(shear.abs()), &place).map_err(|refused| refused.0)
+                let made = check_shear(&wood, Force::pounds(shear.abs()), &place);
+                made.map(|made| less_hole(made, wood.section().breadth, bored)).map_err(|refused| refused.0)
             });
             self.check("shears", "at the bird's mouth on the ledger", loading, made)
         });
@@ -266,18 +270,19 @@ impl Judge<'_> {
         let head = line.ledger_heel - rafter.ledger.seat - frame.wall_gap;
         let tail = frame.reach + frame.tail - line.beam_heel;
         let sides = [
-            ("on the ledger", rafter.ledger.seat, head, Used::Ledger),
-            ("on the beam", rafter.beam.seat, tail, Used::Beam),
+            ("on the ledger", rafter.ledger.seat, head, Used::Ledger, &self.project.fixings.rafter_head),
+            ("on the beam", rafter.beam.seat, tail, Used::Beam, &self.project.fixings.rafter_seat),
         ];
         let mut checks = Vec::new();
-        for (place, seat, from_end, under) in sides {
+        for (place, seat, from_end, under, tie) in sides {
             let reaction = |forces: &RafterForces| if under == Used::Ledger { forces.ledger } else { forces.beam };
             let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading));
             let Some((push, loading)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
                 continue;
             };
             let push = push.max(Force::ZERO);
-            let area = breadth * seat;
+            let holes = tie.bored() * tie.bored() * (std::f64::consts::FRAC_PI_4 * tie.holes().len() as f64);
+            let area = breadth * seat - holes;
             let of_rafter = self.wood(loading.duration).and_then(|wood| {
                 let angle = crate::units::Angle::RIGHT - self.work.line.pitch.angle();
                 let place = Seat { area, length: seat, from_end };

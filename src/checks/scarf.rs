@@ -1,13 +1,15 @@
 //! The scarfs: where the beam would bend, their roots, and whether the load closes them.
 use super::beam::{BeamChecks, hardest, named};
+use super::bored::beside_hole;
 use super::check::Check;
 use crate::analysis::Solved;
 use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
 use crate::geometry::{ScarfReport, abutment};
 use crate::loads::Duration;
+use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength};
 use crate::project::{ScarfKind, Side, Used};
-use crate::units::{Force, Length, Moment};
+use crate::units::{Force, Length, Moment, Stress};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of the check of a lap that is lifted.
@@ -103,13 +105,21 @@ fn left_at_root(with: &BeamChecks, kind: ScarfKind, depth: Length) -> Length {
     }
 }
 
+/// The holes of its fasteners stand in the lap, near its root: the whole lap is taken as narrow as they leave it.
+fn at_holes(whole: Section, hole: Length) -> (Section, Vec<Step>) {
+    let found = beside_hole(whole.breadth, hole);
+    let breadth = found.as_ref().map_or(whole.breadth, |(left, _)| *left);
+    (Section::new(breadth, whole.depth), found.into_iter().map(|(_, step)| step).collect())
+}
+
 fn root_verdict(
     with: &BeamChecks,
     wood: &Member,
     kind: ScarfKind,
     (shear, duration): (Force, Duration),
 ) -> Result<Worked<Verdict>, String> {
-    let (frame, tie, section) = (&with.project.frame, &with.project.fixings.scarf, wood.section());
+    let (frame, tie) = (&with.project.frame, &with.project.fixings.scarf);
+    let (section, net) = at_holes(wood.section(), tie.bored());
     let left = left_at_root(with, kind, section.depth);
     let bending = bending_strength(wood, Bracing::Held).map_err(|refused| refused.0)?;
     let along = adjusted(wood, Property::Shear);
@@ -124,21 +134,10 @@ fn root_verdict(
         shear_strength: along.value,
     };
     let found = scarf_root(&asked).map_err(|refused| refused.to_string())?;
-    let mut steps = [bending.steps, along.steps, found.steps].concat();
+    let mut steps = [bending.steps, along.steps, net, found.steps].concat();
     let along_lap = shear.abs() * arm / (section.breadth * thin * (thin * (1.0 / 6.0)));
     if thin < left {
-        let says = format!(
-            "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
-            shear.abs().to_pounds(),
-            arm.to_inches(),
-            thin.to_inches(),
-            along_lap.to_psi()
-        );
-        steps.push(Step::new(
-            "f_b along the splay",
-            says,
-            Citation::common_practice("a splayed lap as a cantilever that tapers"),
-        ));
+        steps.push(along_splay(shear, (arm, thin), along_lap));
     }
     let bent = Verdict::stress(found.value.bending_stress.max(along_lap), bending.value);
     let (verdict, says) = if tie.count > 0 {
@@ -162,6 +161,17 @@ fn root_verdict(
         Citation::common_practice("fasteners carry what the root cannot"),
     ));
     Ok(Worked::new(if bent.ratio > verdict.ratio { bent } else { verdict }, steps))
+}
+
+fn along_splay(shear: Force, (arm, thin): (Length, Length), stress: Stress) -> Step {
+    let says = format!(
+        "M = V·a = {:.0}·{:.1} lb·in on {:.2} in left there: {:.0} psi",
+        shear.abs().to_pounds(),
+        arm.to_inches(),
+        thin.to_inches(),
+        stress.to_psi()
+    );
+    Step::new("f_b along the splay", says, Citation::common_practice("a splayed lap as a cantilever that tapers"))
 }
 
 /// Where a lap that tapers from `left` at its root to d − `left` at its tip is bent hardest by a force at the tip: depth

@@ -4,6 +4,7 @@
 //! footing; and at the wall rafter tie, fixings of the ledger, wall. Down: purlin, rafter, beam or ledger, and what is under
 //! it. Links are read off checks that were made; what was not checked is not known, and no strength is taken for it.
 use super::base::{HOLDS_DOWN, PRESSES, STAYS_DOWN};
+use super::bored::TEARS;
 use super::check::{Check, Outcome};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
@@ -123,7 +124,7 @@ pub fn uplift_paths(checks: &[Check], frame: &LiftedFrame) -> [LoadPath; 2] {
         given("beam bent upward", frame.beam),
         given("scarf", frame.scarf),
         given("post top", frame.post_top.as_ref().and_then(Link::ratio)),
-        of("post base", &[HOLDS_DOWN]),
+        of("post base", &[HOLDS_DOWN, TEARS]),
         of("weight of the footing", &[STAYS_DOWN]),
     ];
     let house = [

@@ -87,7 +87,7 @@ fn draw(scene: &mut Scene, project: &Project, stick: &Stick, mark: &Mark, width:
     let (y0, y1) = (top - upper, top - lower);
     match (mark.kind, mark.far) {
         (MarkKind::Fixing, None) if mark.across.is_some() => {
-            let diameter = ledger_hole(&project.fixings.ledger).unwrap_or(project.joinery.peg);
+            let diameter = mark.bore.or_else(|| ledger_hole(&project.fixings.ledger)).unwrap_or(project.joinery.peg);
             scene.add(Layer::Joint, Drawn::Hole(Point::new(mark.near, (y0 + y1) / 2.0), diameter));
         }
         (MarkKind::Peg, _) => {

@@ -12,6 +12,7 @@ mod ledger_holes;
 mod own_rules;
 mod pegs;
 mod scarf;
+mod tie_holes;
 
 pub use alike::{Alike, different_joints};
 pub use beam_piece::{beam_outline, braces_of, housing_over, in_scarf, posts_of, scarf_end};
@@ -26,3 +27,4 @@ pub use ledger_holes::{LedgerHole, ledger_boxes, ledger_drill, ledger_holes};
 pub use own_rules::{all_own, departures, exception_says, joint_between, joint_named, own_joints_of};
 pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_places};
 pub use scarf::ScarfShape;
+pub use tie_holes::{TieHole, TieJoint, post_holes, rafter_holes, rafter_shaping, scarf_holes, taken_from};

@@ -5,7 +5,7 @@
 use crate::fastening::{Fastener, FastenerKind, fastener};
 use crate::frame::Spring;
 use crate::materials::Confidence;
-use crate::units::{Force, Length, Stress};
+use crate::units::{Force, Length, Stress, UnitSystem};
 
 /// Which way a hole runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,6 +42,36 @@ pub struct Tie {
     pub source: String,
     /// Holes bored for it; nothing where it needs none.
     pub bores: Option<Bores>,
+}
+
+impl Bores {
+    /// What a field that was empty begins with, in round figures of that system: clear of the end of a post or a scarf for ½ in
+    /// bolts (NDS 12.5.1, from memory), and within a rafter's seat.
+    #[must_use]
+    pub fn usual(diameter: Length, is_in_seat: bool, units: UnitSystem) -> Self {
+        let round = |inches: f64, mm: f64| match units {
+            UnitSystem::Imperial => Length::inches(inches),
+            UnitSystem::Metric => Length::millimetres(mm),
+        };
+        let (first, apart) =
+            if is_in_seat { (Length::ZERO, round(0.75, 20.0)) } else { (round(4.0, 100.0), round(3.0, 75.0)) };
+        Self { diameter, first, apart, way: BoreWay::AlongBeam }
+    }
+}
+
+impl Tie {
+    /// How far each of its holes is from where they are measured, first to last; none where nothing is bored.
+    #[must_use]
+    pub fn holes(&self) -> Vec<Length> {
+        let Some(bores) = self.bores else { return Vec::new() };
+        (0..self.count).map(|index| bores.first + bores.apart * index as f64).collect()
+    }
+
+    /// Across its holes; nothing where none is bored.
+    #[must_use]
+    pub fn bored(&self) -> Length {
+        self.bores.filter(|_| self.count > 0).map_or(Length::ZERO, |bores| bores.diameter)
+    }
 }
 
 /// Stands in the place of a fastener's key where the screw is a maker's own and its values are stated.

@@ -24,6 +24,7 @@ mod validate;
 mod validate_buying;
 mod validate_exceptions;
 mod validate_strength;
+mod validate_ties;
 mod wood;
 mod yard;
 

@@ -2,7 +2,8 @@
 //!
 //! Every number here is made up; none comes from a real place, authority or maker.
 use super::{
-    Above, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, Pier, Project, Screws, SheetScrews, Tie, Wood,
+    Above, BoreWay, Bores, BraceJoint, Fixings, Ground, LedgerFixings, MakersScrew, Pier, Project, Screws, SheetScrews,
+    Tie, Wood,
 };
 use crate::frame::Spring;
 use crate::loads::{Edition, Place, RiskCategory, SnowExposure, Terrain, Thermal, WindExposure, WindSpeed};
@@ -87,6 +88,14 @@ fn tie(count: usize, pull: f64, sideways: f64) -> Tie {
     }
 }
 
+/// Two bolts of ½ in through the post, one over the other, seven diameters over the foot.
+fn post_base() -> Tie {
+    let inches = Length::inches;
+    let way = BoreWay::AlongBeam;
+    let bores = Bores { diameter: inches(0.5625), first: inches(3.5), apart: inches(3.0), way };
+    Tie { bores: Some(bores), ..tie(2, 1250.0, 600.0) }
+}
+
 /// Joints as stiff as tests of pegged braces suggest; low confidence, so the answer is shown with half and half again.
 const BRACE_JOINT: BraceJoint =
     BraceJoint { pushed: Spring::pounds_per_inch(50_000.0), pulled: Spring::pounds_per_inch(20_000.0) };
@@ -121,7 +130,7 @@ pub fn inch_fixings() -> Fixings {
             pull_over: Force::pounds(180.0),
         },
         scarf: tie(2, 800.0, 400.0),
-        post_base: tie(1, 2500.0, 1200.0),
+        post_base: post_base(),
         pier: Pier {
             is_round: true,
             footing_width: inches(42.0),
@@ -162,6 +171,7 @@ pub fn millimetre_fixings() -> Fixings {
             pier_width: mm(350.0),
             depth: mm(1150.0),
         },
+        post_base: tie(1, 2500.0, 1200.0),
         ..inch_fixings()
     }
 }

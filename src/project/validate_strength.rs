@@ -2,6 +2,7 @@
 //!
 //! What is missing is no problem here: a value left open, an empty key, a count of nothing. Whoever needs it says so.
 use super::validate::Check;
+use super::validate_ties::bores;
 use super::{Above, Fixings, Ground, MAKERS_OWN, OwnValue, Problem, Project, Screws, Tie, Wood};
 use crate::fastening::{fastener, soil};
 use crate::loads::{Place, Thermal};
@@ -186,6 +187,7 @@ fn fixings(check: &mut Check, fixings: &Fixings, project: &Project) {
     ] {
         ties(check, &format!("fixings.{name}"), tie);
     }
+    bores(check, project);
     screws(check, "fixings.purlin", &fixings.purlin);
     screws(check, "fixings.sheet.screw", &fixings.sheet.screw);
     let inches = Length::inches;

@@ -6,6 +6,7 @@ use super::dry_fit::moved_words;
 use super::mark::{Mark, MarkKind, Waste};
 use super::post::chamfers;
 use super::stick::{Stick, in_order};
+use super::tie_holes::in_scarfs;
 use crate::design::Shape;
 use crate::geometry::{
     BeamPiece, Brace, Bulk, Point, PostShape, beam_housing, laid_out, reduced_beam_depth, wood_over,
@@ -42,7 +43,8 @@ pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, erro
     let timber = project.frame.timbers.beam;
     let (breadth, depth) = (timber.sawn.breadth, timber.sawn.depth);
     let outline = beam_outline(project, shape, piece);
-    let bulk = bulk(project, shape, piece, Bulk::plate(&outline, breadth));
+    let (holes, bored) = in_scarfs(project, shape, piece);
+    let bulk = bulk(project, shape, piece, Bulk::plate(&outline, breadth)).without(bored);
     let zero = match piece.left {
         None => "the beam's left end".to_owned(),
         Some((number, true)) => format!("its left end: the tip of the lower lap of scarf {number}"),
@@ -52,6 +54,7 @@ pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, erro
     let profile = outline.map(|point| Point::new(point.x, depth - point.y));
     let on_ground = BeamPiece { start: piece.start + error, ..*piece };
     let mut marks = scarf_ends(project, shape, piece);
+    marks.extend(holes);
     marks.extend(places(project, shape, &on_ground));
     in_order(&mut marks);
     Stick {

@@ -57,7 +57,7 @@ pub struct Mark {
     pub across_from: Option<Face>,
     /// Depth below the face.
     pub depth: Option<Length>,
-    /// Diameter of a peg's hole that is not the rules'.
+    /// Diameter of a hole for a tie, or of a peg's that is not the rules'.
     pub bore: Option<Length>,
     /// What it is for.
     pub kind: MarkKind,

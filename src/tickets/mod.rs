@@ -17,6 +17,7 @@ mod salvage;
 mod sizes;
 mod stick;
 mod template;
+mod tie_holes;
 
 pub use crate::materials::Face;
 pub use crate::project::Role;

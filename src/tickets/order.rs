@@ -77,8 +77,9 @@ fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 11] {
     let width = stick.faces.iter().find(|(face, _)| *face == mark.face).map_or(Length::ZERO, |(_, width)| *width);
     let (mut upper, mut lower) = stick.across(mark, width);
     let mut face = mark.face;
-    // A tenon's cheeks run through: they are marked on the reference face of either hand.
-    let is_through = mark.kind == MarkKind::Tenon && matches!(mark.face, Face::Left | Face::Right);
+    // A tenon's cheeks and a bolt's hole run through: they are marked on the reference face of either hand.
+    let is_through =
+        matches!(mark.kind, MarkKind::Tenon | MarkKind::Fixing) && matches!(mark.face, Face::Left | Face::Right);
     if across && !is_through {
         (upper, lower) = (width - lower, width - upper);
         face = match face {

@@ -2,6 +2,7 @@
 use super::brace::{PocketPlace, pocket_marks};
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
+use super::tie_holes::at_foot;
 use crate::design::Shape;
 use crate::geometry::{Brace, Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, web_between};
 use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, housing_over, post_joints};
@@ -24,25 +25,9 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
     marks.extend(reduced_head(project, shape, post));
     marks.extend(pockets(project, shape, post));
     marks.extend(chamfer(project, shape, post));
-    let rules = &post.rules;
-    let tenon_area = rules.tenon_thickness * (tenon_right - tenon_left);
-    let mut bulk = Bulk::prism(timber.sawn.area(), Length::ZERO, post.body()).with(Bulk::prism(
-        tenon_area,
-        -post.tenon_length,
-        Length::ZERO,
-    ));
-    for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
-        let pocket = super::brace::pocket_bulk(project, &brace.foot, &brace.post_pocket(&project.frame), depth);
-        let at = post.shoulder - brace.corner_z + pocket.balance();
-        bulk = bulk.without(Bulk::new(pocket.volume(), at));
-    }
-    for index in 0..head_peg_places(post).len() {
-        let at = rules.drawbore - head_peg_height(post, index);
-        bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
-    }
-    bulk = bulk.without(reduced_head_bulk(project));
-    let joints = post_joints(project, shape, post);
-    bulk = bulk.without(chamfer_bulk(rules, &chamfer_runs(rules, (Length::ZERO, post.body()), &joints)));
+    let (holes, bored) = at_foot(project, post);
+    marks.extend(holes);
+    let bulk = bulk(project, shape, post).without(bored);
     let profile = Polygon::new(vec![
         Point::new(-post.tenon_length, tenon_left),
         Point::new(-post.tenon_length, tenon_right),
@@ -73,6 +58,31 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         marks,
         same_as: None,
     }
+}
+
+/// The wood of the post, all joints cut, nothing bored for ties.
+fn bulk(project: &Project, shape: &Shape, post: &PostShape) -> Bulk {
+    let timber = project.frame.timbers.post;
+    let rules = &post.rules;
+    let tenon_area = rules.tenon_thickness * (post.tenon.1 - post.tenon.0);
+    let mut bulk = Bulk::prism(timber.sawn.area(), Length::ZERO, post.body()).with(Bulk::prism(
+        tenon_area,
+        -post.tenon_length,
+        Length::ZERO,
+    ));
+    for brace in shape.braces.iter().filter(|brace| brace.post == post.number) {
+        let pocket =
+            super::brace::pocket_bulk(project, &brace.foot, &brace.post_pocket(&project.frame), timber.sawn.depth);
+        let at = post.shoulder - brace.corner_z + pocket.balance();
+        bulk = bulk.without(Bulk::new(pocket.volume(), at));
+    }
+    for index in 0..head_peg_places(post).len() {
+        let at = rules.drawbore - head_peg_height(post, index);
+        bulk = bulk.without(Bulk::hole(rules.peg, rules.tenon_thickness, at));
+    }
+    bulk = bulk.without(reduced_head_bulk(project));
+    let joints = post_joints(project, shape, post);
+    bulk.without(chamfer_bulk(rules, &chamfer_runs(rules, (Length::ZERO, post.body()), &joints)))
 }
 
 /// What a head cut down to the size it is laid out to loses.

@@ -1,6 +1,7 @@
 //! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
 use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
+use super::tie_holes::at_seats;
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
 use crate::materials::Face;
@@ -10,20 +11,23 @@ use crate::wording::length;
 
 /// Every rafter's sheet.
 pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
-    (1..=shape.rafters.len()).map(|number| stick(project, shape, number)).collect()
+    let bored = at_seats(project, &shape.rafter);
+    (1..=shape.rafters.len()).map(|number| stick(project, shape, number, &bored)).collect()
 }
 
-fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
+fn stick(project: &Project, shape: &Shape, number: usize, (holes, bored): &(Vec<Mark>, Bulk)) -> Stick {
     let timber = project.frame.timbers.rafter;
     let outline = shape.rafter.outline();
     let (low, high) = outline.bounds();
+    let mut marks = marks(project, shape, number);
+    marks.extend(holes.iter().cloned());
     Stick {
         mark: format!("R{number}"),
         role: Role::Rafter,
         timber,
         low: low.x,
         high: high.x,
-        bulk: Bulk::plate(&outline, timber.sawn.breadth),
+        bulk: Bulk::plate(&outline, timber.sawn.breadth).without(*bored),
         is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the plumb line of the ledger heel on the top edge; downhill is positive".to_owned(),
@@ -41,7 +45,7 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
             .to_vec(),
         whole_line: None,
         to_left: false,
-        marks: marks(project, shape, number),
+        marks,
         same_as: None,
     }
 }

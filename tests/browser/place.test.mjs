@@ -137,7 +137,13 @@ test("fixings are asked one by one, and a value of one's own asks for its source
     await wood.getByRole("button", { name: "Add a value" }).click();
     await wood.getByRole("button", { name: "Take value 2 away" }).click();
     const { file } = await project(page);
-    assert.deepEqual(file.project.fixings.scarf, { count: 3, pull_lb: 800, sideways_lb: 0, source: "the maker's sheet" });
+    assert.deepEqual(file.project.fixings.scarf, {
+      bores: null,
+      count: 3,
+      pull_lb: 800,
+      sideways_lb: 0,
+      source: "the maker's sheet",
+    });
     assert.equal(file.project.fixings.ledger.fastener, "lag_5_8");
     assert.equal(file.project.fixings.ledger.rows, 8);
     assert.deepEqual(file.project.wood.own, [{ property: "F_b", source: "a grader's letter", used: "rafter", value_psi: 900 }]);

@@ -24,6 +24,7 @@ pub fn rebuilt(sheet: &Sheet) -> Solid {
     }
     pocket::cut_all(&mut bench, sheet);
     bench.bore_all();
+    bench.drill_all();
     bench.chamfer_all();
     bench.wood
 }

@@ -111,22 +111,27 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// Bores for the fixings from the front: right through, or wide to a depth and narrower on.
+    /// Bores for the fixings square to their face: right through, or wide to a depth and narrower on.
     pub fn drill_all(&mut self) {
         let bored = self.sheet.of_kind(MarkKind::Fixing).filter(|row| row.note.contains("bore "));
         for row in bored {
-            assert_eq!(row.face, self.front, "{} is bored from the front", row.what);
-            let z = self.from(row.across.map(|(_, _, from)| from).unwrap(), row.place());
-            let thick = self.sheet.thick;
-            let at = |y: f64| Vector::inches(row.near, y, z);
-            let mut drill = |diameter, from, to| self.cut(&cylinder(at(from), at(to), Length::inches(diameter)));
-            match row.said("to a depth of ") {
-                None => drill(row.must_say("bore "), 0.0, thick),
+            let across = self.from(row.across.map(|(_, _, from)| from).unwrap(), row.place());
+            let is_front = matches!(side(row.face, self.front), Side::Front | Side::Back);
+            let through = if is_front { self.sheet.thick } else { self.sheet.wide };
+            let at = |deep: f64| {
+                let deep = self.from(row.face, deep);
+                if is_front { Vector::inches(row.near, deep, across) } else { Vector::inches(row.near, across, deep) }
+            };
+            let drill = |diameter, from, to| cylinder(at(from), at(to), Length::inches(diameter));
+            let tools = match row.said("to a depth of ") {
+                None => drill(row.must_say("bore "), 0.0, through),
                 Some(deep) => {
-                    drill(row.must_say("bore "), 0.0, deep);
-                    drill(row.must_say("then "), deep, thick);
+                    let mut both = drill(row.must_say("bore "), 0.0, deep);
+                    both.extend(drill(row.must_say("then "), deep, through));
+                    both
                 }
-            }
+            };
+            self.cut(&tools);
         }
     }
 

@@ -18,9 +18,9 @@ mod spoiled;
 use drawn_frames::projects;
 use outshot::joinery::bodies;
 use outshot::lay_out;
-use outshot::project::{JointException, Project, ScarfKind, StockRule, demo};
+use outshot::project::{BoreWay, Bores, JointException, Project, ScarfKind, StockRule, demo};
 use outshot::solid::Solid;
-use outshot::tickets::{Face, Role};
+use outshot::tickets::{Face, MarkKind, Role};
 use outshot::units::{Length, UnitSystem};
 use proptest::prelude::*;
 use same::{on_the_bench, thickest_off};
@@ -121,6 +121,35 @@ fn joints_of_their_own_are_what_their_sheets_print() {
         }
         assert!(lay_out(&project).built.is_some());
         check_frame(&project);
+    }
+}
+
+/// Every tie of the frame bored: posts either way, scarfs of every kind, rafters with a hole over the seat and one beside it.
+#[test]
+fn sticks_bored_for_ties_are_what_their_sheets_print() {
+    for mut project in [demo::wool_barn(), demo::log_store()] {
+        let row = |first: f64, way: BoreWay| {
+            let inches = Length::inches;
+            Some(Bores { diameter: inches(0.375), first: inches(first), apart: inches(2.5), way })
+        };
+        project.fixings.rafter_head.bores = row(0.0, BoreWay::AlongBeam);
+        project.fixings.rafter_seat.bores = row(0.5, BoreWay::AlongBeam);
+        project.fixings.scarf.bores = row(3.0, BoreWay::AlongBeam);
+        (project.fixings.rafter_head.count, project.fixings.rafter_seat.count) = (2, 2);
+        (project.fixings.scarf.count, project.fixings.post_base.count) = (2, 2);
+        project.frame.brace_along = Length::inches(24.0);
+        project.frame.brace_down = Length::inches(24.0);
+        for (kind, way) in ScarfKind::ALL.into_iter().zip([BoreWay::AlongBeam, BoreWay::Outward].into_iter().cycle()) {
+            project.frame.scarfs.kind = kind;
+            project.fixings.post_base.bores = row(4.0, way);
+            let built = lay_out(&project).built.unwrap();
+            let n_holes = |mark: &str| {
+                let all = built.stick(mark).unwrap().marks.iter();
+                all.filter(|mark| mark.kind == MarkKind::Fixing && mark.note.contains("bore ")).count()
+            };
+            assert_eq!([n_holes("P1"), n_holes("B1"), n_holes("R2")], [2, 4, 4]);
+            check_frame(&project);
+        }
     }
 }
 

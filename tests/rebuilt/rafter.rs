@@ -14,6 +14,7 @@ pub fn rebuilt(sheet: &Sheet) -> Solid {
     for row in sheet.of_kind(MarkKind::Housing) {
         birds_mouth(&mut bench, row, slope);
     }
+    bench.drill_all();
     bench.wood
 }
 

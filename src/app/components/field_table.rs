@@ -52,6 +52,22 @@ macro_rules! at {
     };
 }
 
+/// A value inside another one that may be gone.
+pub struct Part<T: 'static> {
+    /// The field's name in the file.
+    pub path: &'static str,
+    /// The value.
+    pub see: fn(&Project) -> Option<T>,
+    /// Puts it in.
+    pub put: fn(&mut Project, T),
+}
+
+impl<T: 'static> Part<T> {
+    fn lens(&self) -> Lens<T> {
+        Lens::maybe(self.path, self.see, self.put)
+    }
+}
+
 /// One of a few values, by the place of each in its list.
 pub struct Choices {
     /// The field's name in the file.
@@ -109,6 +125,10 @@ pub enum Of {
     Elevation(At<Length>),
     /// A slope.
     Slope(At<Slope>),
+    /// A length that is there while another one is.
+    Part(Part<Length>),
+    /// An open length that something hangs on, and what it says while it is empty.
+    Whole(Part<Option<Length>>, &'static str),
     /// A number that is always there: least, most, step.
     Between(At<f64>, [f64; 3]),
     /// Yes or no.
@@ -173,6 +193,8 @@ fn show(field: &'static FieldRow, into: Tag) -> Tag {
         Of::Elevation(at) => typed(ELEVATION.entry(&at.lens()), field),
         Of::Length(at) => typed(LENGTH.open(&at.lens()), field).is_length(),
         Of::Size(at) => length_field(at.lens(), label).hint(hint).steps(Steps::of(0.25, 5.0)),
+        Of::Part(part) => length_field(part.lens(), label).hint(hint).steps(Steps::of(0.25, 5.0)),
+        Of::Whole(part, none) => typed(LENGTH.open(&part.lens()).may_be_empty(none), field).is_length(),
         Of::Slope(at) => slope_field(at.lens(), label).hint(hint),
         Of::Between(at, [least, most, step]) => number_field(at.lens(), label, *least, *most, *step).hint(hint),
         Of::Toggle(at) => return toggle(at.lens(), label, hint).put(into),
@@ -186,7 +208,7 @@ fn show(field: &'static FieldRow, into: Tag) -> Tag {
 fn typed(entry: Entry, field: &FieldRow) -> Field {
     let made = entry_field(entry, field.label.into()).hint(field.hint);
     match field.of {
-        Of::Words(_) | Of::Elevation(_) | Of::Length(_) => made,
+        Of::Words(_) | Of::Elevation(_) | Of::Length(_) | Of::Whole(..) => made,
         _ => made.decimal_keys(),
     }
 }

@@ -29,7 +29,7 @@ pub use count_field::{count_field, number_field};
 pub use drawing_view::{drawing_view, drawing_view_under};
 pub use entry::{Change, Entry};
 pub use field::{Field, entry_field};
-pub use field_table::{At, Choices, FieldRow, Of, field_table};
+pub use field_table::{At, Choices, FieldRow, Of, Part, field_table};
 pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
 pub use long_work::{Slices, Work, long_work};

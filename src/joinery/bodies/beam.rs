@@ -4,6 +4,7 @@ use super::super::body::{Cut, CutKind, StickBody};
 use super::super::chamfer::chamfer_runs;
 use super::super::pegs::{head_peg_height, head_peg_places};
 use super::super::scarf::ScarfShape;
+use super::super::tie_holes::{TieJoint, scarf_holes};
 use super::real::{Arris, Real};
 use super::{OUT, RIGHT, UP, chamfer_between, cheeks, in_elevation, peg_hole, pocket};
 use crate::design::Shape;
@@ -40,6 +41,12 @@ pub fn body(project: &Project, shape: &Shape, piece: &BeamPiece) -> StickBody {
         cuts.extend(pocket::cuts(project, (brace, &brace.head), &found, room.breadth, |along, out| {
             brace.place(along, out)
         }));
+    }
+    for hole in scarf_holes(project, shape, piece) {
+        let by = if let TieJoint::Scarf(number) = hole.joint { shift(project, number) } else { Length::ZERO };
+        let drawn = Vector::new(piece.start + by, outer, top);
+        let cut = Cut::new(&hole.what, CutKind::Bored, hole.tool(drawn, [RIGHT, -OUT, -UP], room.depth));
+        cuts.push(cut.mate(&hole.mate));
     }
     cuts.extend(chamfers(project, shape, piece, (&real, start)));
     StickBody::new((mark, Role::Beam), (zero, RIGHT), stock, cuts)

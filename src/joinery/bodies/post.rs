@@ -3,10 +3,12 @@ use super::super::beam_piece::housing_over;
 use super::super::body::{Cut, CutKind, StickBody};
 use super::super::chamfer::chamfer_runs;
 use super::super::pegs::{head_peg_height, head_peg_places};
+use super::super::tie_holes::post_holes;
 use super::real::{Arris, Real};
 use super::{OUT, RIGHT, UP, chamfer_between, cheeks, peg_hole, pocket};
 use crate::design::Shape;
 use crate::geometry::{Brace, PostShape, housing_in, laid_out};
+use crate::materials::Face;
 use crate::project::{Project, Role};
 use crate::solid::{Vector, cuboid};
 use crate::units::Length;
@@ -35,6 +37,12 @@ pub fn body(project: &Project, shape: &Shape, post: &PostShape) -> StickBody {
         cuts.extend(pocket::cuts(project, (brace, &brace.foot), &found, room.depth, |down, out| {
             brace.place(out, down)
         }));
+    }
+    for hole in post_holes(project, post) {
+        let axes = if hole.from == Face::Outer { [-UP, -OUT, RIGHT] } else { [-UP, RIGHT, -OUT] };
+        let through = if hole.from == Face::Outer { room.breadth } else { room.depth };
+        let tool = hole.tool(zero, axes, through);
+        cuts.push(Cut::new(hole.what, CutKind::Bored, tool));
     }
     cuts.extend(reduced_head(project, shape, post, &real));
     cuts.extend(chamfers(project, shape, post, &real));

@@ -1,10 +1,11 @@
 //! The rafters as wood: one shape, moved along the wall; those that were measured have their own.
 use super::super::body::{Cut, CutKind, StickBody};
+use super::super::tie_holes::{rafter_holes, rafter_shaping};
 use super::RIGHT;
 use super::real::{Arris, Real};
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Point, Polygon, RafterShape};
-use crate::project::{Project, Role, TailCut};
+use crate::project::{Project, Role};
 use crate::solid::{Axis, Vector, prism};
 use crate::units::Length;
 
@@ -58,13 +59,14 @@ fn body(project: &Project, shape: &Shape, (mark, centre): (String, Length), real
     let stock = real
         .stock(&Arris { zero, along, wide: RIGHT, deep }, (low.x, high.x))
         .unwrap_or_else(|| out(vec![top(low.x), top(high.x), bottom(high.x), bottom(low.x)]));
-    let mut cuts = vec![Cut::new("wall end", CutKind::Shaping, out(vec![rafter.head.0, rafter.head.1, bottom(low.x)]))];
-    if rafter.tail_cut == TailCut::Plumb {
-        cuts.push(Cut::new("tail end", CutKind::Shaping, out(vec![rafter.tail.0, rafter.tail.1, top(high.x)])));
+    let mut cuts = Vec::new();
+    for (what, mate, corners) in rafter_shaping(rafter) {
+        let kind = if mate.is_some() { CutKind::BirdsMouth } else { CutKind::Shaping };
+        cuts.push(Cut { mate: mate.map(str::to_owned), ..Cut::new(what, kind, out(corners)) });
     }
-    for (notch, on) in [(&rafter.ledger, "ledger"), (&rafter.beam, "beam")] {
-        let tools = out(vec![notch.seat_end, notch.corner, notch.heel_below]);
-        cuts.push(Cut::new(format!("{on} bird's mouth"), CutKind::BirdsMouth, tools).mate(on));
+    for hole in rafter_holes(project, &shape.rafter) {
+        let tool = hole.tool(zero, [along, RIGHT, deep], room.depth);
+        cuts.push(Cut::new(hole.what, CutKind::Bored, tool).mate(hole.mate));
     }
     StickBody::new((mark, Role::Rafter), (zero, along), stock, cuts)
 }

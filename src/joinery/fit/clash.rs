@@ -5,6 +5,7 @@ use super::TOUCH;
 use super::fixings::ledger_fixings;
 use super::near::{NearWood, WALL_FACE};
 use super::screws::screws_at_butts;
+use super::ties::tie_holes;
 use crate::design::Shape;
 use crate::geometry::tenon_for_web;
 use crate::project::{JointName, OwnRule, Project, Role, Side};
@@ -74,6 +75,7 @@ pub fn clashes(project: &Project, shape: &Shape, bodies: &[StickBody], near: &[N
     }
     found.extend(ledger_fixings(project, shape, bodies));
     found.extend(screws_at_butts(project, shape, bodies));
+    found.extend(tie_holes(project, shape, bodies));
     found
 }
 
@@ -211,7 +213,7 @@ fn way_out(project: &Project, cut: &Cut, clears: Option<Length>, field: Option<&
 }
 
 /// The middle of the wood that two cuts share; nothing where they only touch.
-fn shared_by(one: &[Convex], two: &[Convex]) -> Option<Vector> {
+pub(super) fn shared_by(one: &[Convex], two: &[Convex]) -> Option<Vector> {
     let bodies = one.iter().flat_map(|a| two.iter().filter_map(move |b| a.shared(b))).collect();
     let shared = Solid::new(bodies);
     shared.centre().filter(|_| shared.volume().to_cubic_inches() > TOUCH)
@@ -219,7 +221,12 @@ fn shared_by(one: &[Convex], two: &[Convex]) -> Option<Vector> {
 
 /// The smallest move of the second cut along the stick after which every pair of their bodies is `clear`: by halving, for
 /// convex bodies are in each other's way over one stretch of the way only. Nothing where none within three feet does.
-fn smallest_move(body: &StickBody, one: &Cut, two: &Cut, clear: impl Fn(&Convex, &Convex) -> bool) -> Option<Length> {
+pub(super) fn smallest_move(
+    body: &StickBody,
+    one: &Cut,
+    two: &Cut,
+    clear: impl Fn(&Convex, &Convex) -> bool,
+) -> Option<Length> {
     const LONGEST: f64 = 36.0;
     let is_clear = |by: f64| {
         let moved: Vec<Convex> = two.tools.iter().map(|tool| tool.moved(body.along * by)).collect();

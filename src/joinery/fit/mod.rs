@@ -5,6 +5,7 @@ mod entry;
 mod fixings;
 mod near;
 mod screws;
+mod ties;
 
 pub use clash::{Clash, clashes};
 pub use entry::{Entry, Leg, Stopped, entries, goes_in, raising_order};
