@@ -132,8 +132,13 @@ impl Cargo {
     pub fn name(&self, project: &Project) -> String {
         let units = project.units;
         let long = asked_length(self.length, units);
-        let of = if self.marks.is_empty() { "spare".to_owned() } else { self.marks.join(" + ") };
-        format!("{} × {long} ({of})", self.section.label(units))
+        format!("{} × {long} ({})", self.section.label(units), self.of())
+    }
+
+    /// The sticks that come out of it: `N1a + N1b`, or `spare`.
+    #[must_use]
+    pub fn of(&self) -> String {
+        if self.marks.is_empty() { "spare".to_owned() } else { self.marks.join(" + ") }
     }
 
     /// How far it stands out past the bed when it lies against the bed's front.
