@@ -1,4 +1,6 @@
 //! The order list: every stick rounded up to a length the mill has.
+use std::borrow::Cow;
+
 use super::grade::grade_words;
 use super::least::{Least, Wish, cost_of, least, n_of};
 use super::offers::{Offer, offers};
@@ -57,7 +59,7 @@ pub struct OrderLine {
     /// The sticks that come out of each that is no spare.
     pub holds: Vec<Vec<String>>,
     /// What to ask of the wood, in the trade's words.
-    pub words: Vec<&'static str>,
+    pub words: Vec<Cow<'static, str>>,
     /// Board feet of the line.
     pub volume: Volume,
     /// Green weight of the line.

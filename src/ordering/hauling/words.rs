@@ -140,19 +140,18 @@ fn coupling_words(project: &Project, load: &Load) -> Option<String> {
 
 /// What was exchanged for the weight on the coupling.
 fn exchange_words(load: &Load) -> Vec<String> {
-    let list = |sticks: &[Cargo]| match sticks.len() {
-        0 => "nothing".to_owned(),
-        _ => sticks.iter().map(Cargo::of).collect::<Vec<_>>().join(", "),
-    };
-    let says = load.exchanged.iter().map(|one| {
-        format!(
-            "For the weight on the coupling {} came here from load {}, and {} went there.",
-            list(&one.came),
-            one.with,
-            list(&one.went)
-        )
-    });
-    says.collect()
+    let list = |sticks: &[Cargo]| sticks.iter().map(Cargo::of).collect::<Vec<_>>().join(", ");
+    let mut all = Vec::new();
+    for one in &load.exchanged {
+        let (came, went) = (list(&one.came), list(&one.went));
+        let what = match (one.came.is_empty(), one.went.is_empty()) {
+            (false, true) => format!("{came} came here from load {}", one.with),
+            (true, _) => format!("{went} went to load {}", one.with),
+            _ => format!("{came} came here from load {}, and {went} went there", one.with),
+        };
+        all.push(format!("For the weight on the coupling {what}."));
+    }
+    all
 }
 
 /// Straps by the length of the longest stick: two for the first ten feet, one more for each ten or part of it.

@@ -1,6 +1,7 @@
-//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs.
+//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs, words of the user's own, ready-mixed
+//! concrete.
 //!
-//! Version 5 knew none of them: nothing is bored, the program places the splices, and the trailer's weight is left open.
+//! Version 5 knew none of them: nothing is bored, the program places the splices, and the trailer's weight and the price are left open.
 use serde_json::{Map, Value, json};
 
 use crate::project::file::FileError;
@@ -12,6 +13,9 @@ pub fn migrate(mut project: Value) -> Result<Value, FileError> {
     }
     object(&mut project, &["frame"])?.insert("ledger_splices_in".to_owned(), json!([]));
     object(&mut project, &["truck"])?.insert("own_weight_lb".to_owned(), Value::Null);
+    let buying = object(&mut project, &["buying"])?;
+    buying.insert("words".to_owned(), json!([]));
+    object(&mut project, &["buying", "prices"])?.insert("concrete_per_cubic_yard".to_owned(), Value::Null);
     Ok(project)
 }
 
