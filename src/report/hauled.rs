@@ -116,6 +116,7 @@ fn seasoned(found: &Seasoning) -> Value {
         "weights": weights,
         "sections": found.sections.iter().map(drying).collect::<Vec<Value>>(),
         "movements": found.movements.iter().map(movement).collect::<Vec<Value>>(),
+        "foremost": found.foremost().iter().map(|one| one.key).collect::<Vec<_>>(),
         "pitch_in_12_by_year": found.pitch.map(|pitch| share(pitch.to_in_twelve())),
     })
 }
@@ -144,6 +145,8 @@ fn movement(of: &Movement) -> Value {
         "what": of.what,
         "in_by_year": lengths(&of.sizes),
         "means": of.means,
+        "is_short": of.is_short,
+        "joint": of.joint().name(),
         "to_do": of.advice,
     })
 }
