@@ -247,7 +247,7 @@ mod tests {
         // 84.13 m³ with the tenth: 84.25.
         let metric = takeoff.ready_mixed(UnitSystem::Metric).unwrap();
         assert!((metric.to_cubic_metres() - 84.25).abs() < 1e-9);
-        // Footings of 20 ft across under every post: no bags, a line without a price, then with one.
+        // The widest footings and piers under every post: no bags, a line without a price, then with one.
         project.fixings.pier.footing_width = Length::feet(20.0);
         project.fixings.pier.footing_thickness = Length::feet(4.0);
         let hauling = haul(&project, &built, &built.order.lines);

@@ -59,8 +59,9 @@ test("concrete past bags is told by its volume and priced by it; pegs of their o
   await visit(sizes.phone, {}, async ({ page }) => {
     await begin(page, BEGIN.barn);
     const { file } = await project(page);
-    Object.assign(file.project.fixings.pier, { footing_width_in: 240, footing_thickness_in: 48, depth_in: 60 });
-    file.project.exceptions = { P2: { peg_in: 0.75 } };
+    Object.assign(file.project.fixings.pier, { footing_width_in: 120, footing_thickness_in: 48, pier_width_in: 60, depth_in: 240, is_round: false });
+    const own = ["tenon_thickness_in", "tenon_offset_in", "tenon_length_in", "housing_in", "peg_from_shoulder_in", "drawbore_in", "scarf_kind"];
+    file.project.exceptions = { P2: { ...Object.fromEntries(own.map((field) => [field, null])), peg_in: 0.75, reason: "" } };
     await fileIn(page, JSON.stringify(file));
     await go(page, "Mill");
     const fold = await unfold(page, COST);
