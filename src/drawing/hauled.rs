@@ -122,8 +122,17 @@ fn measures(scene: &mut Scene, project: &Project, load: &Load) {
     let long = truck.bed + load.stands_out();
     let behind = load.balance.behind;
     if behind > HAIR {
+        // Often too short for its words: they stand before the headboard.
         let top = |x: Length| Point::new(x, load.height() + Length::inches(14.0));
-        scene.dimension(Side::Above, 0, top(Length::ZERO), top(behind), about(project, behind));
+        scene.dimension(Side::Above, 0, top(Length::ZERO), top(behind), String::new());
+        scene.words(Text {
+            at: top(Length::ZERO),
+            says: about(project, behind),
+            anchor: Anchor::End,
+            turned: 0.0,
+            shift: (-6.0, -10.0),
+            room: None,
+        });
     }
     scene
         .dimension(Side::Below, 0, at(Length::ZERO), at(truck.bed), format!("bed {}", asked_length(truck.bed, units)))
