@@ -100,7 +100,8 @@ fn version_4_opens_with_its_ticks_as_pieces() {
     assert!(file::read(&broken).unwrap_err().to_string().contains("progress.received is missing"));
 }
 
-/// A version 5 file knew of no holes for ties, of no splices placed by hand and not what a trailer weighs.
+/// A version 5 file knew of no holes for ties, of no splices placed by hand, not what a trailer weighs, of no words of the
+/// user's own and no ready-mixed concrete.
 #[test]
 fn version_5_opens_with_nothing_bored() {
     let saved = include_str!("data/version-5.json");
@@ -111,6 +112,7 @@ fn version_5_opens_with_nothing_bored() {
     }
     assert!(project.frame.ledger_splices.is_empty() && project.truck.own_weight.is_none());
     assert!(project.progress.crowns.is_empty());
+    assert!(project.buying.words.is_empty() && project.buying.prices.concrete_yard.is_none());
     assert_eq!(project, unbored(demo::wool_barn()));
     let broken = saved.replace("\"post_base\"", "\"base\"");
     assert!(file::read(&broken).unwrap_err().to_string().contains("post_base is missing"));

@@ -3,7 +3,7 @@ use super::scene::{Anchor, Drawn, Layer, Margins, Scene, Side, Text};
 use crate::geometry::{Point, Polygon};
 use crate::ordering::asked_length;
 use crate::ordering::hauling::{BEARER, Laid, Load, about};
-use crate::project::Project;
+use crate::project::{HAIR, Project};
 use crate::units::{Length, sort_by_number};
 
 /// Thickness of the bed, its height over the road, a wheel: what is common, only to be drawn.
@@ -46,11 +46,12 @@ fn vehicle(scene: &mut Scene, project: &Project) {
     scene.add(Layer::Pier, Drawn::Hole(axle, WHEEL / 3.0));
 }
 
-/// Bearers at the ends of the shortest stick over them, a fifth in (common practice).
+/// Bearers a fifth in from the ends of what all sticks over them have in common (common practice).
 fn bearers(scene: &mut Scene, over: &[&Laid], top: Length) {
-    let shortest = over.iter().map(|one| one.cargo.length).reduce(Length::min).unwrap_or_default();
+    let front = over.iter().map(|one| one.behind).reduce(Length::max).unwrap_or_default();
+    let back = over.iter().map(|one| one.end()).reduce(Length::min).unwrap_or_default();
     for share in [0.2, 0.8] {
-        let x = shortest * share;
+        let x = front + (back - front) * share;
         scene.rectangle(Layer::EndGrain, (x - BEARER, x + BEARER), (top - BEARER, top));
     }
 }
@@ -59,7 +60,7 @@ fn bearers(scene: &mut Scene, over: &[&Laid], top: Length) {
 fn one_layer(scene: &mut Scene, project: &Project, mut of: Vec<&Laid>, (under, top): (Length, Length)) {
     sort_by_number(&mut of, |one| -one.cargo.length.to_inches());
     for one in &of {
-        let part = scene.rectangle(Layer::Wood, (Length::ZERO, one.cargo.length), (under, top));
+        let part = scene.rectangle(Layer::Wood, (one.behind, one.end()), (under, top));
         if let Some(mark) = one.cargo.marks.first() {
             part.of_stick(mark);
         }
@@ -70,7 +71,7 @@ fn one_layer(scene: &mut Scene, project: &Project, mut of: Vec<&Laid>, (under, t
     // The words want this much of the layer's height at their own size; else they are in the list.
     let room = (top - under).min(near.cargo.length * (LETTER / says.chars().count().max(1) as f64));
     scene.words(Text {
-        at: Point::new(near.cargo.length / 2.0, (under + top) / 2.0),
+        at: Point::new(near.behind + near.cargo.length / 2.0, (under + top) / 2.0),
         says,
         anchor: Anchor::Middle,
         turned: 0.0,
@@ -90,7 +91,7 @@ fn flag(scene: &mut Scene, load: &Load) {
         return;
     };
     let top = load.layers.get(longest.layer).map_or(Length::ZERO, |(_, top)| *top);
-    let (x, size) = (longest.cargo.length, Length::inches(9.0));
+    let (x, size) = (longest.end(), Length::inches(9.0));
     scene.area(
         Layer::Trouble,
         Polygon::new(vec![Point::new(x, top), Point::new(x, top - size), Point::new(x + size, top - size / 2.0)]),
@@ -118,7 +119,21 @@ fn middle(scene: &mut Scene, project: &Project, load: &Load) {
 fn measures(scene: &mut Scene, project: &Project, load: &Load) {
     let (truck, units) = (&project.truck, project.units);
     let at = |x: Length| Point::new(x, -ROAD);
-    let long = load.longest().max(truck.bed);
+    let long = truck.bed + load.stands_out();
+    let behind = load.balance.behind;
+    if behind > HAIR {
+        // Often too short for its words: they stand before the headboard.
+        let top = |x: Length| Point::new(x, load.height() + Length::inches(14.0));
+        scene.dimension(Side::Above, 0, top(Length::ZERO), top(behind), String::new());
+        scene.words(Text {
+            at: top(Length::ZERO),
+            says: about(project, behind),
+            anchor: Anchor::End,
+            turned: 0.0,
+            shift: (-6.0, -10.0),
+            room: None,
+        });
+    }
     scene
         .dimension(Side::Below, 0, at(Length::ZERO), at(truck.bed), format!("bed {}", asked_length(truck.bed, units)))
         .of_field("truck.bed");

@@ -1,9 +1,12 @@
 //! What the whole job costs, part by part.
+use std::borrow::Cow;
+
 use super::hauling::Hauling;
-use super::takeoff::Takeoff;
+use super::takeoff::{Pegs, Takeoff};
 use crate::design::Built;
 use crate::project::Project;
-use crate::units::{Length, Money, UnitSystem};
+use crate::units::{Length, Money, UnitSystem, Volume};
+use crate::wording::length;
 
 /// Litres in a gallon of 231 in³, exactly.
 pub const LITRES_A_GALLON: f64 = 3.785_411_784;
@@ -50,6 +53,8 @@ pub enum Amount {
     Each(usize),
     /// So long, end to end; priced by the hundred feet.
     Run(Length),
+    /// A volume, priced by the cubic yard.
+    Volume(Volume),
     /// Gallons.
     Gallons(f64),
 }
@@ -61,6 +66,7 @@ impl Amount {
         match self {
             Self::Each(count) => count as f64,
             Self::Run(length) => length.to_feet() / 100.0,
+            Self::Volume(volume) => volume.to_cubic_feet() / 27.0,
             Self::Gallons(gallons) => gallons,
         }
     }
@@ -72,7 +78,7 @@ pub struct CostLine {
     /// The part of the job.
     pub part: CostPart,
     /// What it is.
-    pub what: &'static str,
+    pub what: Cow<'static, str>,
     /// How much.
     pub amount: Amount,
     /// What one of it costs; nothing where that was not asked yet.
@@ -105,8 +111,9 @@ impl Costs {
         let n_loads = hauling.loads.len();
         let takeoff = Takeoff::of(project, built);
         let prices = &project.buying.prices;
-        let each = |part, what, count: usize, price| CostLine { part, what, amount: Amount::Each(count), price };
-        let run = |what, length, price| CostLine { part: CostPart::Roof, what, amount: Amount::Run(length), price };
+        let line = |part, what: &'static str, amount, price| CostLine { part, what: what.into(), amount, price };
+        let each = |part, what, count: usize, price| line(part, what, Amount::Each(count), price);
+        let run = |what, length, price| line(CostPart::Roof, what, Amount::Run(length), price);
         let bags = takeoff.bags.as_ref().map_or(0, |count| count.whole as usize);
         let gallons = Amount::Gallons(whole_tins(takeoff.finish_gallons(project), project.units));
         let mut lines = vec![
@@ -118,12 +125,16 @@ impl Costs {
             each(CostPart::Fasteners, "purlin screws", takeoff.purlin_screws, prices.purlin_screw),
             each(CostPart::Fasteners, "ledger fixings", takeoff.ledger_fixings, prices.ledger_fixing),
             each(CostPart::Fasteners, "ties of rafters and scarfs", takeoff.ties, prices.tie),
-            each(CostPart::Fasteners, "pegs, with spares", takeoff.pegs_to_make, prices.peg),
             each(CostPart::Fasteners, "post bases", takeoff.post_bases, prices.post_base),
             each(CostPart::Concrete, "bags of concrete", bags, prices.concrete_bag),
-            CostLine { part: CostPart::Finish, what: "finish", amount: gallons, price: prices.finish_gallon },
+            line(CostPart::Finish, "finish", gallons, prices.finish_gallon),
             each(CostPart::Hauling, "loads", n_loads, prices.load),
         ];
+        lines.splice(8..8, pegs(project, &takeoff));
+        if let Some(volume) = takeoff.ready_mixed(project.units) {
+            let what = "ready-mixed concrete: too much for bags";
+            lines.push(line(CostPart::Concrete, what, Amount::Volume(volume), prices.concrete_yard));
+        }
         lines.retain(|line| line.amount.to_f64() > 0.0);
         Self { timber: built.order.price, lines, takeoff }
     }
@@ -149,6 +160,20 @@ impl Costs {
     }
 }
 
+/// A line for each diameter; the diameter is said where there are several.
+fn pegs(project: &Project, takeoff: &Takeoff) -> Vec<CostLine> {
+    let line = |kind: &Pegs| CostLine {
+        part: CostPart::Fasteners,
+        what: match takeoff.pegs.len() {
+            1 => "pegs, with spares".into(),
+            _ => format!("pegs of {}, with spares", length(kind.diameter, project.units)).into(),
+        },
+        amount: Amount::Each(kind.to_make()),
+        price: project.buying.prices.peg,
+    };
+    takeoff.pegs.iter().map(line).collect()
+}
+
 /// Whole gallons, or whole litres.
 fn whole_tins(gallons: f64, units: UnitSystem) -> f64 {
     match units {
@@ -163,7 +188,7 @@ mod tests {
     use super::*;
     use crate::lay_out;
     use crate::ordering::hauling::haul;
-    use crate::project::{Prices, demo};
+    use crate::project::{JointException, Prices, demo};
     use crate::units::Area;
 
     fn barn() -> (Project, std::sync::Arc<Built>) {
@@ -184,11 +209,55 @@ mod tests {
         let butts: usize = built.shape.purlins.iter().map(|row| row.pieces.len() - 1).sum();
         assert_eq!(takeoff.purlin_screws, 2 * (18 * n_rows + butts));
         // Two pegs in each end and inner post's head, one in each end of six braces (sheets of such frames: 8 + 12).
-        assert_eq!((takeoff.pegs, takeoff.pegs_to_make), (20, 25));
+        let [pegs] = takeoff.pegs[..] else { unreachable!("one diameter") };
+        assert_eq!((pegs.diameter, pegs.driven, pegs.to_make()), (Length::inches(1.0), 20, 25));
         // Posts of the wall at 4 in and every 16 in to 404: 26, in one column.
         let ledger = &project.fixings.ledger;
         assert_eq!(takeoff.ledger_fixings, 26 * ledger.rows * ledger.columns);
         assert_eq!(takeoff.ties, 18 * 4 + 2 * 2 * 2);
+    }
+
+    /// By hand: P2's head of its own with two pegs of 3/4 in leaves 18 of an inch: 3 and 23 to make, each its own line.
+    #[test]
+    fn pegs_of_their_own_diameter_are_counted_apart() {
+        let (mut project, _) = barn();
+        let own = JointException { peg: Some(Length::inches(0.75)), ..JointException::default() };
+        project.exceptions.insert("P2".to_owned(), own);
+        let built = lay_out(&project).built.unwrap();
+        let takeoff = Takeoff::of(&project, &built);
+        let counts: Vec<(f64, usize, usize)> =
+            takeoff.pegs.iter().map(|kind| (kind.diameter.to_inches(), kind.driven, kind.to_make())).collect();
+        assert_eq!(counts, [(1.0, 18, 23), (0.75, 2, 3)]);
+        let costs = Costs::of(&project, &built, &haul(&project, &built, &built.order.lines));
+        let lines: Vec<&CostLine> = costs.lines.iter().filter(|line| line.what.starts_with("pegs of")).collect();
+        assert_eq!(lines.len(), 2);
+        assert_eq!(lines[1].cost(), Some(Money::of(3.30)));
+        assert!(lines[1].what.contains("3⁄4″"), "{}", lines[1].what);
+    }
+
+    /// By hand: 2,701 ft³ are past what bags are for; with a tenth more 2,971.1 ft³ = 110.04 yd³, ordered as 110.25.
+    #[test]
+    fn too_much_for_bags_is_ready_mixed_and_said() {
+        let (mut project, built) = barn();
+        let mut takeoff = Takeoff::of(&project, &built);
+        assert_eq!(takeoff.ready_mixed(project.units), None);
+        (takeoff.concrete, takeoff.bags) = (Volume::cubic_feet(2701.0), None);
+        let ordered = takeoff.ready_mixed(project.units).unwrap();
+        assert!((ordered.to_cubic_feet() - 110.25 * 27.0).abs() < 1e-6);
+        // 84.13 m³ with the tenth: 84.25.
+        let metric = takeoff.ready_mixed(UnitSystem::Metric).unwrap();
+        assert!((metric.to_cubic_metres() - 84.25).abs() < 1e-9);
+        // The widest footings and piers under every post: no bags, a line without a price, then with one.
+        project.fixings.pier.footing_width = Length::feet(20.0);
+        project.fixings.pier.footing_thickness = Length::feet(4.0);
+        let hauling = haul(&project, &built, &built.order.lines);
+        let open = Costs::of(&project, &built, &hauling);
+        let find = |costs: &Costs| costs.lines.iter().find(|line| line.part == CostPart::Concrete).cloned().unwrap();
+        assert_eq!((find(&open).price, open.n_unpriced()), (None, 1));
+        project.buying.prices.concrete_yard = Some(Money::of(180.0));
+        let line = find(&Costs::of(&project, &built, &hauling));
+        assert!(line.what.contains("too much for bags"));
+        assert_eq!(line.cost(), Some(Money::of(180.0) * line.amount.to_f64()));
     }
 
     /// By hand: a 42 in round footing 15 in thick is π·21²·15 = 20,782 in³; a 16 in shaft π·8² = 201.06 in² stands 60 − 15 in

@@ -2,6 +2,8 @@
 //!
 //! All of it is common practice: spiral grain twists a post braced on two faces, and a beam, as it dries; crown goes up;
 //! wane takes wood from a joint or a bearing.
+use std::borrow::Cow;
+
 use crate::project::{Heart, Project, Role};
 use crate::units::UnitSystem;
 
@@ -12,17 +14,22 @@ const LITTLE_WANE: &str = "little wane, none at joints or on bearing edges";
 const EDGE: &str = "no wane on the upper edge or at the seats";
 const SOUND: &str = "sound, no bark";
 
-/// The words for wood of that heart which becomes those sticks, each told by its role and mark.
+/// The words for wood of that heart which becomes those sticks, each told by its role and mark: the usual ones, then the user's
+/// own for those roles.
 pub(super) fn grade_words<'a>(
     project: &Project,
     heart: Heart,
     sticks: impl Iterator<Item = (Role, &'a str)>,
-) -> Vec<&'static str> {
+) -> Vec<Cow<'static, str>> {
     let mut words = Vec::new();
+    let mut roles: Vec<Role> = Vec::new();
     if heart != Heart::Either {
         words.push(heart.name());
     }
     for (role, mark) in sticks {
+        if !roles.contains(&role) {
+            roles.push(role);
+        }
         let of_role: &[&str] = match role {
             Role::Post if is_braced_twice(project, mark) => &[NO_SPIRAL, LITTLE_WANE],
             Role::Post | Role::Brace => &[LITTLE_WANE],
@@ -39,6 +46,15 @@ pub(super) fn grade_words<'a>(
     }
     if words.contains(&CROWN) {
         words.retain(|word| *word != STRAIGHT);
+    }
+    let mut words: Vec<Cow<'static, str>> = words.into_iter().map(Cow::Borrowed).collect();
+    for own in project.buying.words.iter().filter(|own| roles.contains(&own.role)) {
+        for part in own.words.split(',') {
+            let part = part.split_whitespace().collect::<Vec<_>>().join(" ");
+            if !part.is_empty() && !words.iter().any(|known| *known == part) {
+                words.push(part.into());
+            }
+        }
     }
     words
 }
@@ -95,6 +111,21 @@ mod tests {
         check(Heart::Either, &[(Role::Rafter, "R1"), (Role::Rafter, "R2")], &[CROWN, EDGE]);
         check(Heart::Either, &[(Role::Ledger, "L1"), (Role::Beam, "B1")], &[LITTLE_WANE, NO_SPIRAL, CROWN]);
         check(Heart::Free, &[(Role::Brace, "K1R")], &["free of heart", LITTLE_WANE]);
+    }
+
+    /// His own words stand behind the usual ones, once each, and only where a stick of that role comes out.
+    #[test]
+    fn own_words_are_asked_for_with_the_rest() {
+        let mut project = demo::wool_barn();
+        project.buying.ask_words(Role::Rafter, "ring count over 8,  winter  cut , straight, crown marked".to_owned());
+        project.buying.ask_words(Role::Post, "  ".to_owned());
+        assert_eq!(project.buying.words.len(), 1);
+        let words = |role, mark| grade_words(&project, Heart::Either, [(role, mark)].into_iter());
+        assert_eq!(
+            words(Role::Rafter, "R1"),
+            [CROWN, EDGE, "ring count over 8", "winter cut", "straight", "crown marked"]
+        );
+        assert_eq!(words(Role::Post, "P1"), [LITTLE_WANE]);
     }
 
     #[test]

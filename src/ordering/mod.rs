@@ -17,6 +17,7 @@ mod stock;
 mod supply;
 mod takeoff;
 mod yard;
+mod yard_words;
 
 pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
 pub use grade::{full_words, sawn_words};
@@ -27,5 +28,6 @@ pub use received::{as_ordered, piece_name};
 pub use roof_sheets::{Sheet, SheetPlan, sheet_plan};
 pub use stock::{Bar, pack};
 pub use supply::{supply_problems, ways_out};
-pub use takeoff::Takeoff;
+pub use takeoff::{Pegs, Takeoff};
 pub use yard::{Missing, PileAnswer, PileBar, from_yard, same_section};
+pub use yard_words::{missing_lines, pile_proof, pile_text, pile_verdict};

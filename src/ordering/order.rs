@@ -1,4 +1,6 @@
 //! The order list: every stick rounded up to a length the mill has.
+use std::borrow::Cow;
+
 use super::grade::grade_words;
 use super::least::{Least, Wish, cost_of, least, n_of};
 use super::offers::{Offer, offers};
@@ -57,7 +59,7 @@ pub struct OrderLine {
     /// The sticks that come out of each that is no spare.
     pub holds: Vec<Vec<String>>,
     /// What to ask of the wood, in the trade's words.
-    pub words: Vec<&'static str>,
+    pub words: Vec<Cow<'static, str>>,
     /// Board feet of the line.
     pub volume: Volume,
     /// Green weight of the line.
@@ -177,18 +179,20 @@ pub fn order(project: &Project, sticks: &[Stick]) -> Order {
 
 /// Packs the sticks of one kind, and takes what they need off what is left.
 fn pack_kind(project: &Project, order: &mut Order, kind: Kind, offers: &mut [Offer], is_alone: bool) {
-    let of_kind = order.sticks.iter().filter(|stick| stick.kind == kind);
-    let wanted: Vec<(String, Length)> =
-        of_kind.map(|stick| (stick.mark.clone(), stick.net + stick.allowance)).collect();
+    let of_kind = order.sticks.iter().enumerate().filter(|(_, stick)| stick.kind == kind);
+    let (places, wanted): (Vec<usize>, Vec<(String, Length)>) =
+        of_kind.map(|(place, stick)| (place, (stick.mark.clone(), stick.net + stick.allowance))).unzip();
+    let mut marks: Marks<'_> = wanted.iter().zip(places).map(|((mark, _), place)| (mark.as_str(), place)).collect();
+    marks.sort_unstable();
     let wish = Wish { wanted: &wanted, offers, kerf: project.mill.kerf, aim: project.buying.aim, is_alone };
     let found = least(&wish);
     let cost = cost_of(&found.bars, offers);
     for offer in offers {
         offer.count = offer.count.map(|count| count.saturating_sub(n_of(&found.bars, offer)));
     }
-    share_out(&found.bars, &mut order.sticks);
+    share_out(&found.bars, &mut order.sticks, &marks);
     let Least { bars, unplaced, lacking, bound, least_bars, is_proven } = found;
-    let lines = lines(project, kind, bars, &order.sticks);
+    let lines = lines(project, kind, bars, (&order.sticks, &marks));
     let price: Money = lines.iter().map(|line| line.price).sum();
     // Costs are in proportion to prices: one of the least cost has the least price.
     let bound = if bound >= cost {
@@ -246,18 +250,26 @@ fn kinds(asked: &[StickOrder]) -> Vec<Kind> {
     kinds
 }
 
+/// Marks of sticks in their order, each with its place among all sticks: found without going through them all.
+type Marks<'a> = Vec<(&'a str, usize)>;
+
+fn place_of(marks: &Marks<'_>, mark: &str) -> Option<usize> {
+    let found = marks.binary_search_by(|(known, _)| (*known).cmp(mark)).ok()?;
+    marks.get(found).map(|(_, place)| *place)
+}
+
 /// A stick alone in its stock is ordered at the stock's length.
-fn share_out(bars: &[Bar], asked: &mut [StickOrder]) {
+fn share_out(bars: &[Bar], asked: &mut [StickOrder], marks: &Marks<'_>) {
     for bar in bars {
         if let [only] = bar.sticks.as_slice()
-            && let Some(stick) = asked.iter_mut().find(|stick| stick.mark == *only)
+            && let Some(stick) = place_of(marks, only).and_then(|place| asked.get_mut(place))
         {
             stick.ordered = bar.length;
         }
     }
 }
 
-fn lines(project: &Project, kind: Kind, bars: Vec<Bar>, asked: &[StickOrder]) -> Vec<OrderLine> {
+fn lines(project: &Project, kind: Kind, bars: Vec<Bar>, (asked, marks): (&[StickOrder], &Marks<'_>)) -> Vec<OrderLine> {
     let mut lines: Vec<OrderLine> = Vec::new();
     for bar in bars {
         match lines.iter_mut().find(|line| line.length == bar.length) {
@@ -279,9 +291,8 @@ fn lines(project: &Project, kind: Kind, bars: Vec<Bar>, asked: &[StickOrder]) ->
         }
     }
     sort_by_number(&mut lines, |line| -line.length.to_inches());
-    let of_kind: Vec<&StickOrder> = asked.iter().filter(|stick| stick.kind == kind).collect();
     for line in &mut lines {
-        let of = |mark: &'_ String| of_kind.iter().find(|stick| stick.mark == *mark);
+        let of = |mark: &'_ String| place_of(marks, mark).and_then(|place| asked.get(place));
         let sticks = line.holds.iter().flatten().filter_map(of).map(|stick| (stick.role, stick.mark.as_str()));
         line.words = grade_words(project, kind.heart, sticks);
         line.reckon(project);

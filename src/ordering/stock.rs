@@ -45,7 +45,10 @@ pub fn pack(wanted: &[(String, Length)], stock: &[Length], kerf: Length) -> (Vec
     let lengths =
         |mark: &str| wanted.iter().find(|(known, _)| known == mark).map_or(Length::ZERO, |(_, length)| *length);
     let wood = |length: Length| (length / HAIR).round() as i64;
-    let bars = bars.into_iter().flat_map(|bar| part(bar, stock, lengths, wood)).collect();
+    // One alone is in its shortest length already.
+    if bars.iter().any(|bar| bar.sticks.len() > 1) {
+        bars = bars.into_iter().flat_map(|bar| part(bar, stock, lengths, wood)).collect();
+    }
     (bars, unplaced)
 }
 

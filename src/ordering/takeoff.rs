@@ -6,8 +6,8 @@ use crate::fastening::{BagCount, Footing, FootingShape, bag_counts};
 use crate::geometry::wall_posts;
 use crate::joinery::head_peg_places;
 use crate::materials::Section;
-use crate::project::{Project, Role};
-use crate::units::{Area, Length, Volume};
+use crate::project::{HAIR, Project, Role};
+use crate::units::{Area, Length, UnitSystem, Volume};
 
 /// Trim comes in sticks this long that lap this much.
 const TRIM: (Length, Length) = (Length::feet(10.0), Length::inches(4.0));
@@ -18,6 +18,23 @@ const TRIM_SCREWS: Length = Length::inches(12.0);
 const SPARE_PEGS: f64 = 0.25;
 /// Concrete and finish beyond the sum.
 const WASTE: f64 = 0.1;
+
+/// Pegs of one diameter.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pegs {
+    /// Their diameter.
+    pub diameter: Length,
+    /// Those that are driven.
+    pub driven: usize,
+}
+
+impl Pegs {
+    /// Those to make, spares among them.
+    #[must_use]
+    pub fn to_make(self) -> usize {
+        (self.driven as f64 * (1.0 + SPARE_PEGS)).ceil() as usize
+    }
+}
 
 /// Counts and measures.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,10 +59,8 @@ pub struct Takeoff {
     pub ledger_fixings: usize,
     /// Ties of the rafters at ledger and beam, and of the scarfs.
     pub ties: usize,
-    /// Pegs that are driven.
-    pub pegs: usize,
-    /// Pegs to make.
-    pub pegs_to_make: usize,
+    /// Pegs, a kind for each diameter: that of the rules first.
+    pub pegs: Vec<Pegs>,
     /// Bases of posts.
     pub post_bases: usize,
     /// Concrete of footings and piers, without waste.
@@ -63,7 +78,6 @@ impl Takeoff {
         let (shape, sheets) = (&built.shape, &built.sheets);
         let slope = sheets.length.length();
         let edges = [sheets.width, sheets.width, slope, slope];
-        let pegs = pegs(built);
         let concrete = concrete(project);
         Self {
             n_sheets: sheets.sheets.len(),
@@ -77,13 +91,23 @@ impl Takeoff {
             ledger_fixings: ledger_fixings(project),
             ties: shape.rafters.len() * (project.fixings.rafter_head.count + project.fixings.rafter_seat.count)
                 + shape.beam.scarfs.len() * 2 * project.fixings.scarf.count,
-            pegs,
-            pegs_to_make: (pegs as f64 * (1.0 + SPARE_PEGS)).ceil() as usize,
+            pegs: pegs(project, built),
             post_bases: shape.posts.len(),
             concrete,
             bags: bag_counts(concrete, WASTE).ok().and_then(|worked| largest(worked.value)),
             finished: finished(built),
         }
+    }
+
+    /// Concrete to order where it is too much for bags: a tenth more, to the next quarter yard or metre (common practice).
+    #[must_use]
+    pub fn ready_mixed(&self, units: UnitSystem) -> Option<Volume> {
+        let quarter = match units {
+            UnitSystem::Imperial => Volume::cubic_feet(27.0 / 4.0),
+            UnitSystem::Metric => Volume::cubic_metres(0.25),
+        };
+        let quarters = (self.concrete * (1.0 + WASTE) / quarter - 1e-9).ceil();
+        (self.bags.is_none() && self.concrete > Volume::ZERO).then(|| quarter * quarters)
     }
 
     /// Gallons of finish, with a tenth more, not rounded.
@@ -129,9 +153,18 @@ fn ledger_fixings(project: &Project) -> usize {
     wall_posts(&project.site, project.frame.beam_length).len() * ledger.columns * ledger.rows
 }
 
-fn pegs(built: &Built) -> usize {
-    let heads: usize = built.shape.posts.iter().map(|post| head_peg_places(post).len()).sum();
-    heads + 2 * built.shape.braces.len()
+fn pegs(project: &Project, built: &Built) -> Vec<Pegs> {
+    let heads = built.shape.posts.iter().map(|post| (post.rules.peg, head_peg_places(post).len()));
+    let ends = built.shape.braces.iter().flat_map(|brace| [(brace.foot.peg, 1), (brace.head.peg, 1)]);
+    let mut kinds = vec![Pegs { diameter: project.joinery.peg, driven: 0 }];
+    for (diameter, driven) in heads.chain(ends) {
+        match kinds.iter_mut().find(|kind| kind.diameter.is_near(diameter, HAIR)) {
+            Some(kind) => kind.driven += driven,
+            None => kinds.push(Pegs { diameter, driven }),
+        }
+    }
+    kinds.retain(|kind| kind.driven > 0);
+    kinds
 }
 
 fn concrete(project: &Project) -> Volume {

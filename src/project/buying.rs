@@ -63,6 +63,15 @@ pub struct HeartWish {
     pub heart: Heart,
 }
 
+/// What the user asks of the wood of one role beside what is usual.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RoleWords {
+    /// Of which sticks.
+    pub role: Role,
+    /// In his own words, parted by commas.
+    pub words: String,
+}
+
 /// Spare sticks: of each section the larger of the two numbers, in the longest length ordered of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Spares {
@@ -111,6 +120,8 @@ pub struct Prices {
     pub post_base: Option<Money>,
     /// A bag of concrete.
     pub concrete_bag: Option<Money>,
+    /// A cubic yard of ready-mixed concrete.
+    pub concrete_yard: Option<Money>,
     /// A gallon of finish.
     pub finish_gallon: Option<Money>,
     /// One load hauled.
@@ -135,6 +146,8 @@ pub struct Buying {
     pub spares: Spares,
     /// Where the heart should be; as it falls in roles not named.
     pub hearts: Vec<HeartWish>,
+    /// What is asked of the wood beside what is usual; nothing in roles not named.
+    pub words: Vec<RoleWords>,
     /// Sticks that come later, so that they are not cut dry; one delivery where none are named.
     pub second_delivery: Vec<Role>,
     /// Prices of the rest of the job.
@@ -156,6 +169,21 @@ impl Buying {
         if heart != Heart::Either {
             self.hearts.push(HeartWish { role, heart });
             sort_by_number(&mut self.hearts, |wish| f64::from(wish.role as u8));
+        }
+    }
+
+    /// What the user asks of the wood of a role.
+    #[must_use]
+    pub fn words_of(&self, role: Role) -> &str {
+        self.words.iter().find(|own| own.role == role).map_or("", |own| &own.words)
+    }
+
+    /// Asks that of the wood of a role; nothing where there are no words.
+    pub fn ask_words(&mut self, role: Role, words: String) {
+        self.words.retain(|own| own.role != role);
+        if !words.trim().is_empty() {
+            self.words.push(RoleWords { role, words });
+            self.words.sort_by_key(|own| own.role);
         }
     }
 
@@ -186,6 +214,7 @@ impl Buying {
                 wish(Role::Beam, Heart::Boxed),
                 wish(Role::Brace, Heart::Free),
             ],
+            words: Vec::new(),
             second_delivery: Vec::new(),
             prices: Prices::default(),
             finish: Finish { coats: 0, cover_ft2_per_gallon: 100.0 },

@@ -44,6 +44,7 @@ fn prices() -> Prices {
         peg: cents(110),
         post_base: cents(4200),
         concrete_bag: cents(640),
+        concrete_yard: None,
         finish_gallon: cents(5400),
         load: cents(6000),
     }

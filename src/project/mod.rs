@@ -29,7 +29,7 @@ mod wood;
 mod yard;
 
 pub use above::Above;
-pub use buying::{Buying, Finish, Heart, HeartWish, LongPrice, OrderAim, Prices, Spares};
+pub use buying::{Buying, Finish, Heart, HeartWish, LongPrice, OrderAim, Prices, RoleWords, Spares};
 pub use exceptions::{JointException, JointName, OwnRule};
 pub use fixings::{
     BoreWay, Bores, BraceJoint, Fixings, LedgerFixings, MAKERS_OWN, MakersScrew, Pier, Screws, SheetScrews, Tie,

@@ -7,6 +7,8 @@ use crate::units::{Length, Money, Weight};
 /// Narrowest and widest, shortest and longest stick of a yard.
 const SIZE: (f64, f64) = (0.5, 24.0);
 const LONG: (f64, f64) = (12.0, 720.0);
+/// Letters of what is asked of one role's wood.
+const MOST_LETTERS: usize = 120;
 /// Wetter than any wood is.
 const WETTEST_PERCENT: f64 = 250.0;
 
@@ -14,6 +16,12 @@ const WETTEST_PERCENT: f64 = 250.0;
 pub(super) fn buying(check: &mut Check, project: &Project) {
     mill(check, &project.mill);
     prices(check, &project.buying.prices);
+    for own in &project.buying.words {
+        check.problems.add_if(own.words.chars().count() > MOST_LETTERS, || {
+            let says = "More than 120 characters: a mill reads the first few words.";
+            Problem::stop(format!("buying.words.{}", own.role.name()), says)
+        });
+    }
     let spares = project.buying.spares;
     check.problems.add_if(spares.each_section > 20, || {
         Problem::stop("buying.spares.each_section", "More than twenty spares of a section are no spares.")
@@ -86,6 +94,7 @@ fn prices(check: &mut Check, prices: &Prices) {
         ("peg", prices.peg),
         ("post_base", prices.post_base),
         ("concrete_bag", prices.concrete_bag),
+        ("concrete_yard", prices.concrete_yard),
         ("finish_gallon", prices.finish_gallon),
         ("load", prices.load),
     ];
@@ -129,6 +138,12 @@ fn truck(check: &mut Check, project: &Project) {
     }
     check.problems.add_if(truck.payload < Weight::pounds(50.0), || {
         Problem::stop("truck.payload", "A truck that carries less than 50 lb (23 kg) brings no timber.")
+    });
+    let own = truck.own_weight.unwrap_or(Weight::pounds(100.0));
+    check.problems.add_if(!(Weight::pounds(50.0)..=Weight::pounds(30_000.0)).contains(&own), || {
+        let says =
+            "A trailer weighs between 50 and 30,000 lb (23 and 13,600 kg) itself; leave it empty if you do not know.";
+        Problem::stop("truck.own_weight", says)
     });
     check.problems.add_if(crew.n_people == 0 || crew.n_people > 50, || {
         Problem::stop("crew.n_people", "Say how many carry: at least one, at most fifty.")

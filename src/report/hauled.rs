@@ -3,7 +3,7 @@ use serde_json::{Value, json};
 
 use super::json::inches;
 use crate::design::Built;
-use crate::ordering::hauling::{Cargo, Carry, Hauling, Load, hauling_notes, load_words, proof_words};
+use crate::ordering::hauling::{Cargo, Carry, Exchanged, Hauling, Load, hauling_notes, load_words, proof_words};
 use crate::project::Project;
 use crate::study::{Drying, Movement, Seasoning, Yearly, seasoning};
 use crate::units::{Length, UnitSystem, Weight};
@@ -48,10 +48,10 @@ fn cargo(cargo: &Cargo) -> Value {
 
 fn load(project: &Project, load: &Load) -> Value {
     let balance = &load.balance;
-    let pieces = load
-        .pieces
-        .iter()
-        .map(|one| json!({ "stick": cargo(&one.cargo), "layer": one.layer, "stands_out_in": inches(one.stands_out) }));
+    let pieces = load.pieces.iter().map(|one| {
+        json!({ "stick": cargo(&one.cargo), "layer": one.layer, "behind_headboard_in": inches(one.behind),
+            "stands_out_in": inches(one.stands_out) })
+    });
     json!({
         "number": load.number,
         "delivery": load.delivery,
@@ -59,14 +59,22 @@ fn load(project: &Project, load: &Load) -> Value {
         "payload_lb": pounds(project.truck.payload),
         "height_in": inches(load.height()),
         "middle_from_bed_front_in": inches(balance.middle),
+        "ends_behind_headboard_in": inches(balance.behind),
         "coupling_share": balance.share.map(share),
+        "coupling_share_butted": balance.share_butted.map(share),
         "on_coupling_lb": balance.on_coupling.map(pounds),
         "wanted_middle_in": balance.wanted.map(|(near, far)| [inches(near), inches(far)]),
         "move_back_in": balance.shift.map(inches),
         "before_their_turn": load.before_their_turn,
+        "exchanged": load.exchanged.iter().map(exchanged).collect::<Vec<Value>>(),
         "pieces_in_loading_order": pieces.collect::<Vec<Value>>(),
         "says": load_words(project, load),
     })
+}
+
+fn exchanged(one: &Exchanged) -> Value {
+    json!({ "with_load": one.with, "came": one.came.iter().map(cargo).collect::<Vec<Value>>(),
+        "went": one.went.iter().map(cargo).collect::<Vec<Value>>() })
 }
 
 fn carry(carry: &Carry) -> Value {
@@ -108,6 +116,7 @@ fn seasoned(found: &Seasoning) -> Value {
         "weights": weights,
         "sections": found.sections.iter().map(drying).collect::<Vec<Value>>(),
         "movements": found.movements.iter().map(movement).collect::<Vec<Value>>(),
+        "foremost": found.foremost().iter().map(|one| one.key).collect::<Vec<_>>(),
         "pitch_in_12_by_year": found.pitch.map(|pitch| share(pitch.to_in_twelve())),
     })
 }
@@ -136,6 +145,8 @@ fn movement(of: &Movement) -> Value {
         "what": of.what,
         "in_by_year": lengths(&of.sizes),
         "means": of.means,
+        "is_short": of.is_short,
+        "joint": of.joint().name(),
         "to_do": of.advice,
     })
 }

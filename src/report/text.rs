@@ -108,7 +108,7 @@ fn order(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result
         let words: Vec<String> = later
             .into_iter()
             .chain(line.spare_words())
-            .chain(line.words.iter().map(|word| (*word).to_owned()))
+            .chain(line.words.iter().map(|word| word.clone().into_owned()))
             .collect();
         writeln!(out, "        {}", words.join(", "))?;
     }

@@ -23,7 +23,9 @@ pub use judged::{Judged, Refusal};
 pub use mill_lengths::{LengthAnswer, LengthThen, MillLengths};
 pub use moved::{JointMove, JointState, Moves, moves, percent};
 pub use remedies::{Remedy, remedies};
-pub use seasoning::{Drying, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length};
+pub use seasoning::{
+    Drying, JointKind, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length,
+};
 pub use spacing::{SpacingPoint, spacing_study};
 pub use spacing_held::{HeldPoint, HeldSpacings};
 pub use stepper::{Progress, Stepper};

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { axe, picture, sizes, visit } from "./harness.mjs";
-import { BEGIN, begin, go, input, project, report, type, unfold } from "./hands.mjs";
+import { BEGIN, begin, fileIn, go, input, project, report, type, unfold } from "./hands.mjs";
 
 const COST = "What the whole job costs";
 const SPACING = "What the spacing costs";
@@ -52,6 +52,32 @@ test("a price not known is said, never taken for nothing", async () => {
     assert.deepEqual(pegs.slice(2), ["—", "not known yet"]);
     await type(page, "buying.prices.peg", "a lot");
     await fold.locator(".field--wrong", { has: page.locator('[id="buying.prices.peg"]') }).waitFor();
+  });
+});
+
+test("concrete past bags is told by its volume and priced by it; pegs of their own diameter have their own line", async () => {
+  await visit(sizes.phone, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    const { file } = await project(page);
+    Object.assign(file.project.fixings.pier, { footing_width_in: 120, footing_thickness_in: 48, pier_width_in: 60, depth_in: 240, is_round: false });
+    const own = ["tenon_thickness_in", "tenon_offset_in", "tenon_length_in", "housing_in", "peg_from_shoulder_in", "drawbore_in", "scarf_kind"];
+    file.project.exceptions = { P2: { ...Object.fromEntries(own.map((field) => [field, null])), peg_in: 0.75, reason: "" } };
+    await fileIn(page, JSON.stringify(file));
+    await go(page, "Mill");
+    const fold = await unfold(page, COST);
+    await fold.locator(".chart__place svg").waitFor();
+    const found = await rows(fold);
+    const concrete = found.find(([what]) => what.includes("concrete"));
+    assert.match(concrete[0], /ready-mixed concrete: too much for bags/);
+    assert.match(concrete[1], /^\d+\.\d\d yd³$/);
+    assert.deepEqual(concrete.slice(2), ["—", "not known yet"]);
+    assert.deepEqual(found.filter(([what]) => what.startsWith("pegs of")).map(([what, count]) => [what.replace(/\s+/g, " "), count]), [
+      ["pegs of 1″, with spares", "23"],
+      ["pegs of 3⁄4″, with spares", "3"],
+    ]);
+    await type(page, "buying.prices.concrete_yard", "180");
+    await page.waitForFunction(() => [...document.querySelectorAll("tbody tr")].some((row) => /ready-mixed/.test(row.textContent) && /180/.test(row.textContent)));
+    await picture(fold, "cost-concrete");
   });
 });
 

@@ -47,6 +47,40 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
     });
   });
 
+  test(`a trailer’s own weight counts, and what lies how is printed, on a ${name}`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, BEGIN.barn);
+      await go(page, "Mill");
+      const fold = await unfold(page, HOME);
+      await fold.getByRole("heading", { level: 3, name: /^Load 1 / }).waitFor();
+      assert.match(await fold.textContent(), /own weight is not known here/);
+      await type(page, "truck.own_weight", "1200 lb");
+      await fold.getByText(/1,?200 lb are counted/).waitFor();
+      const told = await native(page);
+      const { loads } = told.buying;
+      assert.ok(loads.every((load) => load.coupling_share > 0.0999 && load.coupling_share < 0.1501), JSON.stringify(loads.map((load) => load.coupling_share)));
+      // The sheets of the pile and the loads stand in the pack once they are asked for.
+      for (const title of ["What he has", "Loads"]) {
+        await page.locator("label.tick", { hasText: title }).click();
+      }
+      const sheet = (title) => page.locator(".paper", { has: page.locator(".paper__title", { hasText: new RegExp(`^${title}$`) }) });
+      await sheet("Loads").waitFor({ state: "attached" });
+      assert.equal(await sheet("Loads").locator(".paper__load").count(), loads.length);
+      const boxes = (await sheet("Loads").locator(".paper__boxes").allTextContents()).join("");
+      assert.equal(boxes.length, loads.reduce((sum, load) => sum + load.pieces_in_loading_order.length, 0));
+      for (const load of loads) {
+        for (const says of load.says) {
+          assert.ok((await sheet("Loads").textContent()).replace(/\s/g, "").includes(says.replace(/\s/g, "").slice(-20)), says);
+        }
+      }
+      const rows = await sheet("What he has").locator("tbody tr").count();
+      assert.equal(rows, told.buying.yard.plan.length);
+      if (process.env.OUTSHOT_PICTURES) {
+        await page.pdf({ path: `${process.env.OUTSHOT_PICTURES}/sheets-${name}.pdf`, preferCSSPageSize: true });
+      }
+    });
+  });
+
   test(`a shorter bed leaves sticks behind and says the ways out, on a ${name}`, async () => {
     await visit(size, {}, async ({ page }) => {
       await begin(page, BEGIN.barn);
@@ -84,8 +118,16 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       await unfold(page, WOOD);
       await fold.getByRole("heading", { level: 3, name: "What moves, year by year" }).waitFor();
       const wood = told.buying.wood;
-      const moves = fold.locator(".table-box").first().locator("tbody tr");
-      assert.equal(await moves.count(), wood.movements.length + 1);
+      // Three that matter most, in sight; every movement in the folds of its joint, and the pitch.
+      const three = fold.locator(".group", { has: page.getByRole("heading", { name: "The three that matter most" }) }).locator("li");
+      assert.equal(await three.count(), 3);
+      const told3 = wood.foremost.map((key) => wood.movements.find((movement) => movement.key === key));
+      for (const [index, movement] of told3.entries()) {
+        assert.ok((await three.nth(index).textContent()).startsWith(`${movement.joint}: `), movement.key);
+      }
+      const tall = await fold.evaluate((whole) => whole.getBoundingClientRect().height);
+      assert.ok(tall < (name === "phone" ? 3000 : 2000), `${tall} px`);
+      assert.equal(await fold.locator(".moves tbody tr").count(), wood.movements.length + 1);
       for (const movement of wood.movements) {
         assert.ok((await fold.textContent()).includes(movement.to_do), movement.key);
       }
@@ -97,6 +139,11 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
       await page.waitForFunction((before) => document.querySelector(".drawing-view svg") && before !== undefined, dry);
       assert.notEqual(await top(), dry);
       await picture(fold, `wood-${name}`);
+      for (const summary of await fold.locator("details > summary").all()) {
+        await summary.click();
+      }
+      await fold.getByRole("columnheader", { name: "By its rings" }).waitFor();
+      await picture(fold, `wood-open-${name}`);
       // Weight at a moisture: 28.2 lb/ft³ at 12 %, and the slide goes by keys.
       const slide = page.locator("#wood-moisture");
       await slide.fill("12");

@@ -8,9 +8,10 @@ use crate::loads::WindSpeed;
 use crate::ordering::LITRES_A_GALLON as LITRES;
 use crate::project::{Nearest, Project};
 use crate::units::{
-    AreaLoad, Force, Length, Money, Speed, Stiffness, Stress, UnitSystem, parse_area_load, parse_count,
+    AreaLoad, Force, Length, Money, Speed, Stiffness, Stress, UnitSystem, Weight, parse_area_load, parse_count,
     parse_elevation, parse_force, parse_length_not_negative, parse_money, parse_number, parse_speed, parse_stiffness,
-    parse_stress, show_area_load, show_elevation, show_force, show_speed, show_stiffness, show_stress,
+    parse_stress, parse_weight, show_area_load, show_elevation, show_force, show_speed, show_stiffness, show_stress,
+    show_weight,
 };
 use leptos::prelude::*;
 
@@ -50,6 +51,14 @@ pub const FORCE: Measure<Force> = Measure {
     print: |force, units| show_force(force, units).to_string(),
     parse: |text, units| parse_force(text, units).map_err(|why| why.to_string()),
     reading: |force, units| both(|in_units| show_force(force, in_units).to_string(), units),
+    take: |_| None,
+};
+
+/// A weight.
+pub const WEIGHT: Measure<Weight> = Measure {
+    print: |weight, units| show_weight(weight, units).to_string(),
+    parse: |text, units| parse_weight(text, units).map_err(|why| why.to_string()),
+    reading: |weight, units| both(|in_units| show_weight(weight, in_units).to_string(), units),
     take: |_| None,
 };
 
@@ -114,6 +123,27 @@ pub const GALLON_PRICE: Measure<Money> = Measure {
     reading: |price, _| Some(format!("{:.2} a gallon · {:.2} a litre", price.to_f64(), price.to_f64() / LITRES)),
     take: |_| None,
 };
+
+/// A price of a cubic yard, said by the yard or by the cubic metre.
+pub const VOLUME_PRICE: Measure<Money> = Measure {
+    print: |price, units| format!("{:.2}", price.to_f64() * cubic(units)),
+    parse: |text, units| priced(text, 1.0 / cubic(units)),
+    reading: |price, _| {
+        let yard = price.to_f64();
+        Some(format!("{yard:.2} a cubic yard · {:.2} a cubic metre", yard * CUBIC_YARDS))
+    },
+    take: |_| None,
+};
+
+/// Cubic yards in a cubic metre: a yard is 0.9144 m exactly.
+pub const CUBIC_YARDS: f64 = 1.0 / (0.9144 * 0.9144 * 0.9144);
+
+const fn cubic(units: UnitSystem) -> f64 {
+    match units {
+        UnitSystem::Imperial => 1.0,
+        UnitSystem::Metric => CUBIC_YARDS,
+    }
+}
 
 /// What a gallon covers, in square feet; said in square metres a litre.
 pub const COVERAGE: Measure<f64> = Measure {

@@ -34,7 +34,8 @@ pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
 pub use long_work::{Slices, Work, long_work};
 pub use measure::{
-    COVERAGE, GALLON_PRICE, LENGTH, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, WORDS, known, nothing_is_open,
+    COVERAGE, CUBIC_YARDS, GALLON_PRICE, LENGTH, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, VOLUME_PRICE, WEIGHT,
+    WORDS, known, nothing_is_open,
 };
 pub use measure_fields::{money_field, slope_field, weight_field};
 pub use one_of::{Listed, listed, listed_field};

@@ -25,6 +25,30 @@ pub enum Stage {
     Spare,
 }
 
+impl Stage {
+    /// What a stick is needed for, in words.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Ledger => "ledger".to_owned(),
+            Self::Beam(number) => format!("beam, {}", ordinal(number)),
+            Self::Rafters => "rafters".to_owned(),
+            Self::Blocks => "blocks".to_owned(),
+            Self::Purlins => "purlins".to_owned(),
+            Self::Spare => "spare".to_owned(),
+        }
+    }
+}
+
+fn ordinal(number: usize) -> String {
+    match number {
+        1 => "raised first".to_owned(),
+        2 => "raised second".to_owned(),
+        3 => "raised third".to_owned(),
+        n => format!("raised as number {n}"),
+    }
+}
+
 /// A stick of stock on its way.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cargo {
@@ -132,8 +156,13 @@ impl Cargo {
     pub fn name(&self, project: &Project) -> String {
         let units = project.units;
         let long = asked_length(self.length, units);
-        let of = if self.marks.is_empty() { "spare".to_owned() } else { self.marks.join(" + ") };
-        format!("{} × {long} ({of})", self.section.label(units))
+        format!("{} × {long} ({})", self.section.label(units), self.of())
+    }
+
+    /// The sticks that come out of it: `N1a + N1b`, or `spare`.
+    #[must_use]
+    pub fn of(&self) -> String {
+        if self.marks.is_empty() { "spare".to_owned() } else { self.marks.join(" + ") }
     }
 
     /// How far it stands out past the bed when it lies against the bed's front.

@@ -13,8 +13,18 @@ pub struct Laid {
     pub cargo: Cargo,
     /// Its layer, from 0 on the bed.
     pub layer: usize,
+    /// How far its front end lies behind the headboard.
+    pub behind: Length,
     /// How far it stands out past the bed's end.
     pub stands_out: Length,
+}
+
+impl Laid {
+    /// Where its far end lies, from the front of the bed.
+    #[must_use]
+    pub fn end(&self) -> Length {
+        self.behind + self.cargo.length
+    }
 }
 
 /// Lays a load: what is needed last goes on first; of what is needed together the heavy and long goes below the light and short.
@@ -35,7 +45,7 @@ pub fn stack(mut load: Vec<Cargo>, truck: &Truck) -> Vec<Laid> {
         }
         wide += across;
         let stands_out = cargo.stands_out(truck);
-        laid.push(Laid { cargo, layer, stands_out });
+        laid.push(Laid { cargo, layer, behind: Length::ZERO, stands_out });
     }
     laid
 }

@@ -1,7 +1,8 @@
 //! What is said of the loads, on screen, in a message and on paper.
 use std::fmt::Write;
 
-use super::balance::COUPLING_SHARE;
+use super::balance::{COUPLING_SHARE, EMPTY_SHARE};
+use super::cargo::Cargo;
 use super::loads::{Hauling, Load};
 use crate::ordering::{Order, asked_length};
 use crate::project::{HAIR, Problem, Project};
@@ -31,7 +32,9 @@ pub fn load_words(project: &Project, load: &Load) -> Vec<String> {
     if out > Length::ZERO {
         all.push(format!("The longest stands out {} past the bed: a red flag at its end.", about(project, out)));
     }
+    all.extend(laying_words(project, load));
     all.extend(coupling_words(project, load));
+    all.extend(exchange_words(load));
     all.push(format!("At least {} straps over the whole load.", n_straps(load)));
     all.extend(turn_words(project, load));
     all
@@ -48,15 +51,7 @@ pub fn hauling_notes(project: &Project, hauling: &Hauling) -> Vec<String> {
                 .to_owned(),
         );
     }
-    if let Some(wanted) = hauling.loads.first().and_then(|load| load.balance.wanted) {
-        let (least, most) = (COUPLING_SHARE.0 * 100.0, COUPLING_SHARE.1 * 100.0);
-        all.push(format!(
-            "{least:.0} to {most:.0} % of a load should hang on the coupling (common practice): its middle {} to {} from the \
-             bed’s front, every stick butted there. The trailer’s own weight is not known here and taken as balanced by its maker.",
-            about(project, wanted.0),
-            about(project, wanted.1)
-        ));
-    }
+    all.extend(share_words(project, hauling));
     all.push(
         "Straps rated for the load: two for the first 10 ft of the longest stick, one more for each 10 ft or part of it (in the \
          United States 49 CFR 393.110, from memory)."
@@ -75,27 +70,88 @@ pub fn about(project: &Project, value: Length) -> String {
     asked_length(value.round_to(step), project.units)
 }
 
-/// Weight on the coupling, and what to do about it.
+/// What share is usual, and what it is reckoned of.
+fn share_words(project: &Project, hauling: &Hauling) -> Option<String> {
+    hauling.loads.first()?.balance.wanted?;
+    let (least, most) = (COUPLING_SHARE.0 * 100.0, COUPLING_SHARE.1 * 100.0);
+    let own = match project.truck.own_weight {
+        Some(own) => format!(
+            "Its own {} are counted, {} % of them on the coupling as if it were well built: weigh the coupling empty to know",
+            weight(own, project.units),
+            EMPTY_SHARE * 100.0
+        ),
+        None => "Its own weight is not known here, so the share is of the load alone, and its maker is trusted with the rest".to_owned(),
+    };
+    Some(format!("{least:.0} to {most:.0} % of a loaded trailer should hang on the coupling (common practice). {own}."))
+}
+
+/// How far behind the headboard a trailer's load begins.
+fn laying_words(project: &Project, load: &Load) -> Option<String> {
+    load.balance.share?;
+    let behind = load.balance.behind;
+    if behind <= HAIR {
+        return Some("Butt every stick against the headboard.".to_owned());
+    }
+    let far = about(project, behind);
+    let mut nearer: Vec<(Length, Length)> = Vec::new();
+    for one in load.pieces.iter().filter(|one| one.behind < behind - HAIR) {
+        let known = (one.cargo.length, one.behind);
+        if !nearer.contains(&known) {
+            nearer.push(known);
+        }
+    }
+    let but = |(long, at): &(Length, Length)| match *at <= HAIR {
+        true => format!("those of {} against it", asked_length(*long, project.units)),
+        false => format!("those of {} only {}", asked_length(*long, project.units), about(project, *at)),
+    };
+    let but: Vec<String> = nearer.iter().map(but).collect();
+    let but = if but.is_empty() { String::new() } else { format!("; {}, for they reach far enough", but.join(", ")) };
+    Some(format!("Lay the front ends {far} behind the headboard, and fill the gap with blocks{but}."))
+}
+
+/// Weight on the coupling, what it was before, and what remains to be done.
 fn coupling_words(project: &Project, load: &Load) -> Option<String> {
     let balance = &load.balance;
     let (share, on, shift) = (balance.share?, balance.on_coupling?, balance.shift?);
     let hangs = if on.is_negative() {
         format!("lifts the coupling by {}", weight(-on, project.units))
     } else {
-        format!("puts {:.0} % of itself, {}, on the coupling", share * 100.0, weight(on, project.units))
+        format!("puts {:.0} %, {}, on the coupling", share * 100.0, weight(on, project.units))
+    };
+    let butted = match (balance.behind > HAIR, balance.share_butted) {
+        (true, Some(butted)) => format!(" (butted it would be {:.0} %)", butted * 100.0),
+        _ => String::new(),
     };
     let far = about(project, shift.abs());
-    let then = match (shift == Length::ZERO, balance.can_shift, shift.is_negative()) {
-        (true, ..) => "it lies well.".to_owned(),
-        (_, true, _) => format!("lay it all {far} farther back."),
-        (_, _, true) => format!(
-            "it lies {far} too far back, and a trailer light at the coupling sways. Exchange long sticks for shorter ones of \
-             another load, or take a longer trailer."
+    let then = match (shift == Length::ZERO, shift.is_negative()) {
+        (true, _) => "it lies well.".to_owned(),
+        (_, true) => format!(
+            "it lies {far} too far back, and a trailer light at the coupling sways. Nothing goes forward of the headboard, and no \
+             exchange of sticks mends it: take a longer trailer."
         ),
-        _ => format!("its middle should lie {far} farther back: move the short sticks back first."),
+        _ => format!(
+            "its middle should lie {far} farther back, and nothing may reach farther out: look up what the coupling carries, or \
+             take a longer trailer."
+        ),
     };
     let middle = about(project, balance.middle);
-    Some(format!("Its middle is {middle} from the bed’s front and {hangs}: {then}"))
+    Some(format!("Its middle is {middle} from the bed’s front and {hangs}{butted}: {then}"))
+}
+
+/// What was exchanged for the weight on the coupling.
+fn exchange_words(load: &Load) -> Vec<String> {
+    let list = |sticks: &[Cargo]| sticks.iter().map(Cargo::of).collect::<Vec<_>>().join(", ");
+    let mut all = Vec::new();
+    for one in &load.exchanged {
+        let (came, went) = (list(&one.came), list(&one.went));
+        let what = match (one.came.is_empty(), one.went.is_empty()) {
+            (false, true) => format!("{came} came here from load {}", one.with),
+            (true, _) => format!("{went} went to load {}", one.with),
+            _ => format!("{came} came here from load {}, and {went} went there", one.with),
+        };
+        all.push(format!("For the weight on the coupling {what}."));
+    }
+    all
 }
 
 /// Straps by the length of the longest stick: two for the first ten feet, one more for each ten or part of it.
@@ -118,12 +174,11 @@ fn turn_words(project: &Project, load: &Load) -> Vec<String> {
             lower.cargo.section.label(units)
         ));
     }
+    let why = if load.exchanged.is_empty() { "The fewest loads go" } else { "Fewest loads and a steady trailer go" };
     match load.before_their_turn {
         0 => (),
-        1 => all
-            .push("The fewest loads go before the order of raising: one stick here comes before its turn.".to_owned()),
-        n => all
-            .push(format!("The fewest loads go before the order of raising: {n} sticks here come before their turn.")),
+        1 => all.push(format!("{why} before the order of raising: one stick here comes before its turn.")),
+        n => all.push(format!("{why} before the order of raising: {n} sticks here come before their turn.")),
     }
     all
 }
@@ -182,10 +237,9 @@ pub fn runs(project: &Project, load: &Load) -> Vec<String> {
     for one in &load.pieces {
         let cargo = &one.cargo;
         let kind = format!("{} × {}", cargo.section.label(project.units), asked_length(cargo.length, project.units));
-        let marks = if cargo.marks.is_empty() { "spare".to_owned() } else { cargo.marks.join(" + ") };
         match all.last_mut() {
-            Some((known, list)) if *known == kind => list.push(marks),
-            _ => all.push((kind, vec![marks])),
+            Some((known, list)) if *known == kind => list.push(cargo.of()),
+            _ => all.push((kind, vec![cargo.of()])),
         }
     }
     all.into_iter().map(|(kind, marks)| format!("{} of {kind}: {}", marks.len(), marks.join(", "))).collect()

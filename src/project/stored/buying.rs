@@ -4,7 +4,7 @@ use serde_json::Value;
 use super::{Fault, Fields, Stored, choice, record};
 use crate::project::{
     Buying, Crew, Defect, Finish, Heart, HeartWish, JointException, LengthLimit, LongPrice, Lot, Mill, OrderAim, Piece,
-    PieceState, Prices, Role, SectionPrice, Spares, Truck,
+    PieceState, Prices, Role, RoleWords, SectionPrice, Spares, Truck,
 };
 
 choice!(OrderAim {
@@ -49,6 +49,7 @@ record!(Mill {
     heaviest_pick_lb = heaviest_pick,
 });
 record!(HeartWish { role = role, heart = heart });
+record!(RoleWords { role = role, words = words });
 record!(Spares { each_section = each_section, one_in = one_in });
 record!(Prices {
     sheet_per_100_feet = sheet_100_feet,
@@ -60,6 +61,7 @@ record!(Prices {
     peg = peg,
     post_base = post_base,
     concrete_bag = concrete_bag,
+    concrete_per_cubic_yard = concrete_yard,
     finish_per_gallon = finish_gallon,
     load = load,
 });
@@ -68,6 +70,7 @@ record!(Buying {
     aim = aim,
     spares = spares,
     hearts = hearts,
+    words = words,
     second_delivery = second_delivery,
     prices = prices,
     finish = finish,

@@ -3,9 +3,11 @@
 //! Gaps follow from the shrinkage of the wood between the two places that part; along the grain nothing moves. Sizes shrink by
 //! the mean of radial and tangential, as sticks with their heart boxed do, where nothing else is said. When they do is a guide:
 //! see [`years_to_dry`].
+mod foremost;
 mod movements;
 mod words;
 
+pub use foremost::JointKind;
 pub use movements::{Movement, Way};
 pub use words::{seasoning_text, small_length};
 

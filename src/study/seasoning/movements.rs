@@ -30,6 +30,8 @@ pub struct Movement {
     pub sizes: Yearly<Length>,
     /// What it means.
     pub means: String,
+    /// A margin that does not last.
+    pub is_short: bool,
     /// What to do about it.
     pub advice: &'static str,
 }
@@ -97,9 +99,18 @@ pub(super) fn movements(project: &Project, built: &Built, wood: &Species) -> Vec
     let rows = ROWS.iter().filter(|row| is_there(built, &sizes, row.key));
     rows.map(|row| {
         let all = yearly(project, wood, |time| (row.size)(&sizes, time));
-        let advice = advice(row, all[YEARS] > margin(project, built, row.key));
-        let means = means(&row.means, sizes.units, margin(project, built, row.key) - all[YEARS]);
-        Movement { key: row.key, what: row.what, way: row.way, sizes: all, means, advice }
+        let left = margin(project, built, row.key) - all[YEARS];
+        let is_short = row.way == Way::Margin && left.is_negative();
+        let means = means(&row.means, sizes.units, left);
+        Movement {
+            key: row.key,
+            what: row.what,
+            way: row.way,
+            sizes: all,
+            means,
+            is_short,
+            advice: advice(row, is_short),
+        }
     })
     .collect()
 }
@@ -126,7 +137,7 @@ fn margin(project: &Project, built: &Built, key: &str) -> Length {
 }
 
 fn advice(row: &Row, is_over: bool) -> &'static str {
-    match (row.key, row.way == Way::Margin && is_over) {
+    match (row.key, is_over) {
         ("room_over_tenon", true) => "Cut the mortises deeper, or the tenons shorter, by as much.",
         ("heel_drawn_in", true) => "Leave more clearance at the plumb of the heel (Frame, rules of the joints).",
         ("drawbore", true) => "Offset the holes more, or wedge the pegs after a year.",

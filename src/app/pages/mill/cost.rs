@@ -2,7 +2,8 @@
 use crate::app::cached::{Cached, text_of};
 use crate::app::charts::draw_parts;
 use crate::app::components::{
-    COVERAGE, FieldRow, GALLON_PRICE, Of, PRICE, RUN_PRICE, field_table, figures, group, late_fold, word,
+    COVERAGE, CUBIC_YARDS, FieldRow, GALLON_PRICE, Of, PRICE, RUN_PRICE, VOLUME_PRICE, field_table, figures, group,
+    late_fold, word,
 };
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
@@ -18,9 +19,14 @@ const PRICES: &[FieldRow] = &[
     FieldRow::new("Purlin screw", "each", Of::Price(at!(buying.prices.purlin_screw), &PRICE)),
     FieldRow::new("Ledger fixing", "each, with its washers", Of::Price(at!(buying.prices.ledger_fixing), &PRICE)),
     FieldRow::new("Tie", "each screw or strap of rafters and scarfs", Of::Price(at!(buying.prices.tie), &PRICE)),
-    FieldRow::new("Peg", "each", Of::Price(at!(buying.prices.peg), &PRICE)),
+    FieldRow::new("Peg", "each, whatever its diameter", Of::Price(at!(buying.prices.peg), &PRICE)),
     FieldRow::new("Post base", "each", Of::Price(at!(buying.prices.post_base), &PRICE)),
     FieldRow::new("Bag of concrete", "80 lb, 36 kg", Of::Price(at!(buying.prices.concrete_bag), &PRICE)),
+    FieldRow::new(
+        "Ready-mixed concrete",
+        "by volume, where it is too much for bags",
+        Of::Price(at!(buying.prices.concrete_yard), &VOLUME_PRICE),
+    ),
     FieldRow::new("A load", "hauled to the place", Of::Price(at!(buying.prices.load), &PRICE)),
     FieldRow::new("Finish", "oil or stain", Of::Price(at!(buying.prices.finish_gallon), &GALLON_PRICE)),
     FieldRow::new("Coats of finish", "", Of::Count(at!(buying.finish.coats))),
@@ -45,7 +51,9 @@ pub fn cost_fold() -> Tag {
         parts()
             .child(word(
                 "Timber from the order, and all else counted off the frame: by the rules of the trade, with a tenth \
-                 more concrete and finish, and a peg in four to spare. Tools, hours and the permit are not in it.",
+                 more concrete and finish, and a peg in four to spare. Finish: the four faces and both ends of every post, brace, \
+                 rafter and piece of beam and ledger as sawn, tenons with them; not what a joint opens, and no purlins or \
+                 blocks. Tools, hours and the permit are not in it.",
             ))
             .live(move || costs.get().map(|(costs, units, currency)| shown(&costs, units, &currency)))
             .child(group("Prices of the rest", field_table(PRICES)))
@@ -65,7 +73,7 @@ fn shown(costs: &Costs, units: UnitSystem, currency: &str) -> Tag {
     let lines = costs.lines.iter().map(|line| {
         let price =
             line.price.map_or_else(|| "not known yet".to_owned(), |price| money(one(line.amount, price, units)));
-        row(line.what, amount(line.amount, units), line.cost().map_or_else(|| "—".to_owned(), money), price)
+        row(&line.what, amount(line.amount, units), line.cost().map_or_else(|| "—".to_owned(), money), price)
     });
     let open = match costs.n_unpriced() {
         0 => String::new(),
@@ -92,6 +100,8 @@ fn amount(amount: Amount, units: UnitSystem) -> String {
         (Amount::Each(count), _) => count.to_string(),
         (Amount::Run(run), UnitSystem::Imperial) => format!("{:.0} ft", run.to_feet()),
         (Amount::Run(run), UnitSystem::Metric) => format!("{:.1} m", run / Length::metres(1.0)),
+        (Amount::Volume(volume), UnitSystem::Imperial) => format!("{:.2} yd³", volume.to_cubic_feet() / 27.0),
+        (Amount::Volume(volume), UnitSystem::Metric) => format!("{:.2} m³", volume.to_cubic_metres()),
         (Amount::Gallons(gallons), UnitSystem::Imperial) => format!("{gallons:.0} gal"),
         (Amount::Gallons(gallons), UnitSystem::Metric) => format!("{:.0} l", gallons * LITRES),
     }
@@ -100,7 +110,8 @@ fn amount(amount: Amount, units: UnitSystem) -> String {
 /// The price of one foot, metre, gallon or litre.
 fn one(amount: Amount, price: Money, units: UnitSystem) -> Money {
     let share = match (amount, units) {
-        (Amount::Each(_), _) | (Amount::Gallons(_), UnitSystem::Imperial) => 1.0,
+        (Amount::Each(_), _) | (Amount::Gallons(_) | Amount::Volume(_), UnitSystem::Imperial) => 1.0,
+        (Amount::Volume(_), UnitSystem::Metric) => CUBIC_YARDS,
         (Amount::Run(_), UnitSystem::Imperial) => 1.0 / 100.0,
         (Amount::Run(_), UnitSystem::Metric) => 1.0 / 30.48,
         (Amount::Gallons(_), UnitSystem::Metric) => 1.0 / LITRES,

@@ -2,8 +2,8 @@
 use super::message::message;
 use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
-    Steps, caution, count_field, drawing_view, figures, fractions, group, late_fold, length_field, toggle,
-    weight_field, word,
+    Steps, WEIGHT, caution, count_field, drawing_view, entry_field, figures, fractions, group, late_fold, length_field,
+    toggle, weight_field, word,
 };
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
@@ -80,6 +80,11 @@ fn truck() -> Tag {
             )
             .shown(is_trailer, || {
                 parts()
+                    .child(
+                        entry_field(WEIGHT.open(&lens!(truck.own_weight)), "What the trailer weighs itself".into())
+                            .hint("from its plate: counted in the share on the coupling")
+                            .decimal_keys(),
+                    )
                     .child(
                         length_field(lens!(truck.coupling_to_bed), "Coupling to the front of the bed")
                             .steps(Steps::of(1.0, 50.0)),

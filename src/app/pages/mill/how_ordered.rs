@@ -1,6 +1,6 @@
 //! How the order is made: what it is best at, spares, where hearts lie, and what comes later.
 use crate::app::cached::{Cached, text_of};
-use crate::app::components::{Listed, count_field, group, late_fold, listed_field, toggle, word};
+use crate::app::components::{Listed, WORDS, count_field, entry_field, group, late_fold, listed_field, toggle, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::{Lens, use_store};
 use crate::lens;
@@ -21,7 +21,9 @@ pub fn how_ordered() -> Tag {
         let twice = if n_deliveries > 1 { ", two deliveries" } else { "" };
         format!("{}{spares}{twice}", store.project().buying.aim.name())
     });
-    late_fold("How it is ordered", summary, || parts().child(aim()).child(spares()).child(hearts()).child(later()))
+    late_fold("How it is ordered", summary, || {
+        parts().child(aim()).child(spares()).child(hearts()).child(own_words()).child(later())
+    })
 }
 
 fn aim() -> Tag {
@@ -109,6 +111,24 @@ fn heart(role: Role) -> Tag {
         },
     );
     listed_field(Listed { field, words: vec!["as it falls", "boxed", "free of heart"] }, together(role), "")
+}
+
+fn own_words() -> Tag {
+    let roles = roles();
+    let field = |role: Role| {
+        let lens = Lens::new(
+            format!("buying.words.{}", role.name()),
+            move |project: &Project| project.buying.words_of(role).to_owned(),
+            move |project: &mut Project, words| project.buying.ask_words(role, words),
+        );
+        entry_field(WORDS.entry(&lens), together(role).into())
+    };
+    group(
+        "What else to ask of the wood",
+        parts()
+            .child(word("In your own words, parted by commas: they stand behind the usual ones wherever the order is."))
+            .live(move || roles.get().into_iter().map(field).collect::<Vec<_>>()),
+    )
 }
 
 fn later() -> Tag {

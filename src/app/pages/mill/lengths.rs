@@ -58,6 +58,8 @@ pub fn lengths() -> Tag {
         )
         .child(tag("div").class("chips__row").each(chips))
         .child(path_problems("mill.lengths"))
+        // A length tapped off may leave no way to part the beam.
+        .child(path_problems("frame.scarfs.n_pieces"))
         .live(paths)
         .child(another())
 }

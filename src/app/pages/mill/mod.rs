@@ -12,7 +12,6 @@ mod message;
 mod order_list;
 mod piece;
 mod pieces;
-mod pile_text;
 mod prices;
 mod spacing;
 mod spacing_held;

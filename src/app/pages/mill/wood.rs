@@ -9,8 +9,8 @@ use crate::app::use_store;
 use crate::drawing;
 use crate::materials::{FIBRE_SATURATION_PERCENT, Species, species};
 use crate::project::Project;
-use crate::study::{Movement, Seasoning, Way, YEARS, seasoning, seasoning_text, small_length};
-use crate::units::{UnitSystem, Weight, show_density, show_slope, show_weight};
+use crate::study::{JointKind, Movement, Seasoning, Way, YEARS, seasoning, seasoning_text, small_length};
+use crate::units::{Length, UnitSystem, Weight, show_density, show_slope, show_weight};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -39,7 +39,7 @@ fn body() -> Tag {
     });
     parts()
         .child(joint(dried))
-        .live(move || dried.get().map(|found| first_year(&store.project(), &found)))
+        .live(move || dried.get().map(|found| foremost(&store.project(), &found)))
         .live(move || dried.get().map(|found| movements(&store.project(), &found)))
         .live(move || dried.get().map(|found| sections(&store.project(), &found)))
         .child(message("Copy as text", "What the wood does, as text", move || {
@@ -75,61 +75,90 @@ fn joint(dried: Dried) -> Tag {
     parts().child(segments("dried-at", "Drawn as it is in", (), choices.into())).child(drawing_view(draw, label, None))
 }
 
-/// Movements that want a hand in the first year.
-const FIRST_YEAR: [&str; 6] = ["ledger_heads", "purlin_heads", "wedges", "brace_slack", "drawbore", "metal_at_wall"];
-
-fn first_year(project: &Project, found: &Seasoning) -> Tag {
-    let one = |key: &&str| {
-        let movement = found.movement(key)?;
-        let size = small_length(movement.sizes[1], project.units);
-        Some(
-            tag("li")
-                .child(tag("strong").child(movement.what))
-                .child(fractions(&format!(": {size} in year one. ")))
-                .child(movement.advice),
-        )
-    };
-    group(
-        "What to do in year one",
-        tag("ul").class("says").child(FIRST_YEAR.iter().filter_map(one).collect::<Vec<_>>()),
-    )
+/// A part of the fold that is folded away itself.
+fn inner(title: &str, holds: Tag) -> Tag {
+    tag("details")
+        .class("order__sticks")
+        .child(tag("summary").class("order__more").child(tag("h3").child(title)))
+        .child(holds)
 }
 
-/// Everything that moves, year by year, and what it means.
+/// The three that matter most, one a joint; then all there is to do in year one.
+fn foremost(project: &Project, found: &Seasoning) -> Tag {
+    let units = project.units;
+    let item = |name: &str, movement: &Movement, size: String| {
+        tag("li").child(tag("strong").child(name)).child(fractions(&format!("{size}. "))).child(movement.advice)
+    };
+    let three = found.foremost().into_iter().map(|movement| {
+        let [_, one, .., last] = movement.sizes;
+        let size = format!(
+            ": {}, {} in year one, {} dry",
+            lower(movement.what),
+            small_length(one, units),
+            small_length(last, units)
+        );
+        let short =
+            if movement.is_short { format!(". {}", movement.means.trim_end_matches('.')) } else { String::new() };
+        item(movement.joint().name(), movement, size + &short)
+    });
+    let first: Vec<Tag> = found
+        .in_year_one()
+        .map(|movement| {
+            item(movement.what, movement, format!(": {} in year one", small_length(movement.sizes[1], units)))
+        })
+        .collect();
+    parts()
+        .child(group("The three that matter most", tag("ul").class("says").child(three.collect::<Vec<_>>())))
+        .child(inner(&format!("What to do in year one, {} in all", first.len()), tag("ul").class("says").child(first)))
+}
+
+/// With a small letter first, inside a sentence.
+fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// Everything that moves, year by year, and what it means: a fold for each kind of joint.
 fn movements(project: &Project, found: &Seasoning) -> Tag {
     let units = project.units;
-    let row = |name: &str, cells: Vec<String>| {
-        let cells = cells.into_iter().map(|cell| tag("td").child(fractions(&cell)));
-        tag("tr").child(tag("th").attr("scope", "row").child(name)).child(cells.collect::<Vec<_>>())
-    };
-    let pitch_name = match units {
+    let mut all = parts();
+    for joint in JointKind::ALL {
+        let of: Vec<&Movement> = found.of_joint(joint).collect();
+        if of.is_empty() {
+            continue;
+        }
+        let rows = of.iter().map(|one| row(one.what, one.sizes.map(|size| small_length(size, units)))).collect();
+        let most = of.iter().map(|one| one.last()).fold(Length::ZERO, Length::max);
+        let moves = if of.len() == 1 { "movement" } else { "movements" };
+        let title = format!("{}: {} {moves}, up to {}", joint.name(), of.len(), small_length(most, units));
+        let means = tag("dl").class("meanings").child(of.into_iter().map(meaning).collect::<Vec<_>>());
+        all = all.child(inner(&title, parts().child(by_year(rows)).child(means)));
+    }
+    let name = match units {
         UnitSystem::Imperial => "Roof’s pitch, in 12",
         UnitSystem::Metric => "Roof’s pitch",
     };
-    let pitch = row(pitch_name, found.pitch.iter().map(|pitch| pitch_words(*pitch, units)).collect());
-    let moves = found
-        .movements
-        .iter()
-        .map(|movement| row(movement.what, movement.sizes.iter().map(|size| small_length(*size, units)).collect()));
-    let mut rows = vec![pitch];
-    rows.extend(moves);
-    let means = found.movements.iter().map(meaning);
-    group(
-        "What moves, year by year",
-        parts()
-            .child(tag("div").class("moves").child(figures(
-                "What moves as the wood dries, year by year",
-                &["What", "Raised", "Year 1", "2", "3", "4", "5", "Dry"],
-                rows,
-            )))
-            .child(tag("dl").class("meanings").child(means.collect::<Vec<_>>()))
-            .child(word(format!(
-                "Sizes shrink by the mean of radial and tangential from {FIBRE_SATURATION_PERCENT} % down (Wood Handbook ch. 4, \
-                 from memory); along the grain nothing moves. The pace is common practice: a softwood stick dries an inch of \
-                 its lesser side in a year, hardwood in two; here that is nine tenths of the way, and the way is an even \
-                 falling off. Faces shrink while the heart is wet, so it counts from the first day.",
-            ))),
-    )
+    let pitch = row(name, found.pitch.map(|pitch| pitch_words(pitch, units)));
+    let pace = parts().child(by_year(vec![pitch])).child(word(format!(
+        "Sizes shrink by the mean of radial and tangential from {FIBRE_SATURATION_PERCENT} % down (Wood Handbook ch. 4, \
+         from memory); along the grain nothing moves. The pace is common practice: a softwood stick dries an inch of \
+         its lesser side in a year, hardwood in two; here that is nine tenths of the way, and the way is an even \
+         falling off. Faces shrink while the heart is wet, so it counts from the first day.",
+    )));
+    group("What moves, year by year", all.child(inner("The roof’s pitch, and how it is reckoned", pace)))
+}
+
+fn row<const N: usize>(name: &str, cells: [String; N]) -> Tag {
+    let cells = cells.iter().map(|cell| tag("td").child(fractions(cell)));
+    tag("tr").child(tag("th").attr("scope", "row").child(name)).child(cells.collect::<Vec<_>>())
+}
+
+fn by_year(rows: Vec<Tag>) -> Tag {
+    tag("div").class("moves").child(figures(
+        "What moves as the wood dries, year by year",
+        &["What", "Raised", "Year 1", "2", "3", "4", "5", "Dry"],
+        rows,
+    ))
 }
 
 /// A pitch finely enough to see it move.
@@ -164,13 +193,11 @@ fn sections(project: &Project, found: &Seasoning) -> Tag {
             small_length(one.depth_lost[YEARS], units),
             format!("{} to {}", small_length(one.depth_range.0, units), small_length(one.depth_range.1, units)),
         ];
-        let name = format!("{} {}", one.role.name(), one.section.label(units));
-        let cells = cells.map(|cell| tag("td").child(fractions(&cell)));
-        tag("tr").child(tag("th").attr("scope", "row").child(name)).child(cells)
+        row(&format!("{} {}", one.role.name(), one.section.label(units)), cells)
     });
     let wood = &found.wood;
     let pitch = show_slope(found.pitch[YEARS], units);
-    group(
+    inner(
         "What each stick loses",
         parts()
             .child(figures(
@@ -212,7 +239,7 @@ fn weights() -> Tag {
         .attr("step", "1")
         .live_prop("value", move || moisture.get().to_string())
         .on("input", typed);
-    group(
+    inner(
         "What it weighs",
         parts()
             .child(

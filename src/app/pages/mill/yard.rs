@@ -1,6 +1,5 @@
 //! What he has: the sticks that lie in the sawyer's yard, what of the frame comes out of them, and which change would make it
 //! come out.
-use super::pile_text::pile_text;
 use super::studied::{against, card, make_so, studied, what_moves};
 use super::{clipboard, yard_lots::lots};
 use crate::app::cached::{Cached, text_of};
@@ -10,11 +9,9 @@ use crate::app::components::{
 use crate::app::dom::{Item, Tag, button, live, parts, tag};
 use crate::app::use_store;
 use crate::drawing;
-use crate::ordering::{Missing, PileAnswer, asked_length, from_yard};
-use crate::project::Project;
+use crate::ordering::{PileAnswer, asked_length, from_yard, missing_lines, pile_proof, pile_text, pile_verdict};
 use crate::study::{Stepper, YardChange, YardChanges, percent};
 use crate::units::{Money, show_money, show_weight};
-use crate::wording::length;
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -76,64 +73,18 @@ fn found(answer: Answer) -> Tag {
 fn verdict(answer: Arc<PileAnswer>) -> Tag {
     let store = use_store();
     let project = store.project_untracked();
-    let n_sticks: usize = answer.bars.iter().map(|bar| bar.sticks.len()).sum();
+    let says = tag("p").class("study__verdict").child(pile_verdict(&answer));
     if answer.comes_out() {
-        let says = format!("It all comes out of it: {n_sticks} sticks out of {} of the pile.", answer.bars.len());
-        return tag("p").class("study__verdict").child(says);
+        return says;
     }
-    let head = format!("{} of {} sticks are missing.", answer.missing.len(), n_sticks + answer.missing.len());
     let lines: Vec<Tag> = missing_lines(&answer.missing, &project)
         .into_iter()
         .map(|says| tag("li").class("order__missing").child(fractions(&says)))
         .collect();
-    let proof = if answer.is_proven() {
-        "Nothing more can be cut out of this pile: proven.".to_owned()
-    } else {
-        let more = length(answer.at_most_more, project.units);
-        format!("At most {more} more of the frame, end to end, could come out of this pile.")
-    };
     parts()
-        .child(tag("p").class("study__verdict").child(head))
+        .child(says)
         .child(tag("ul").class("order__list").child(lines))
-        .child(word(fractions(&proof)))
-}
-
-/// A sentence for each section and length that is missing; one for a section of which nothing lies there.
-pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<String> {
-    let units = project.units;
-    let mut all: Vec<(&Missing, Vec<&str>)> = Vec::new();
-    for stick in missing {
-        let is_like = |known: &Missing| {
-            let is_as_long = stick.longest.is_none() || length(known.needed, units) == length(stick.needed, units);
-            (known.section, known.longest, known.rip) == (stick.section, stick.longest, stick.rip) && is_as_long
-        };
-        match all.iter_mut().find(|(known, _)| is_like(known)) {
-            Some((_, marks)) => marks.push(&stick.mark),
-            None => all.push((stick, vec![&stick.mark])),
-        }
-    }
-    let says = |(stick, marks): (&Missing, Vec<&str>)| {
-        let section = stick.section.label(units);
-        let why = match stick.longest {
-            None => "nothing of that size lies there".to_owned(),
-            Some(longest) if longest < stick.needed => {
-                format!("the longest there is {}", asked_length(longest, units))
-            }
-            Some(_) => "all long enough are used up".to_owned(),
-        };
-        let lot = stick.rip.and_then(|place| project.yard.get(place));
-        let rip = lot.map_or_else(String::new, |lot| {
-            let of = format!("{} × {}", lot.section.label(units), asked_length(lot.length, units));
-            format!("; each could be ripped out of a {of} that is left, if you can rip it")
-        });
-        let marks = marks.join(", ");
-        let needed = match stick.longest {
-            None => String::new(),
-            Some(_) => format!(" × {} with both ends docked", length(stick.needed, units)),
-        };
-        format!("{section}{needed}: {marks}; {why}{rip}.")
-    };
-    all.into_iter().map(says).collect()
+        .child(word(fractions(&pile_proof(&project, &answer))))
 }
 
 /// What is cut out of which stick.

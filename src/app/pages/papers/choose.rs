@@ -33,14 +33,27 @@ pub enum Kind {
     Roof,
     /// Every different joint drawn apart.
     Joints,
+    /// What he has, and what to take from each stick of it.
+    Pile,
+    /// Each load, and what lies on what.
+    Loads,
     /// What came, with room to write what it measures.
     Receiving,
 }
 
 impl Kind {
     /// All kinds but the sticks, in the order they are printed.
-    pub const ALL: [Self; 7] =
-        [Self::Order, Self::Section, Self::Elevation, Self::Plan, Self::Roof, Self::Joints, Self::Receiving];
+    pub const ALL: [Self; 9] = [
+        Self::Order,
+        Self::Section,
+        Self::Elevation,
+        Self::Plan,
+        Self::Roof,
+        Self::Joints,
+        Self::Pile,
+        Self::Loads,
+        Self::Receiving,
+    ];
 
     /// Its title.
     #[must_use]
@@ -52,6 +65,8 @@ impl Kind {
             Self::Plan => "Roof plan",
             Self::Roof => "Purlins and sheets",
             Self::Joints => "Joints, drawn apart",
+            Self::Pile => "What he has",
+            Self::Loads => "Loads",
             Self::Receiving => "Receiving list",
         }
     }
@@ -67,9 +82,9 @@ pub struct Wanted {
 
 impl Default for Wanted {
     fn default() -> Self {
-        // The joints wait until they are asked for, since their solids cost more than all other sheets; the list to receive by
-        // is for one day.
-        Self { kinds: Kind::ALL.map(|kind| !matches!(kind, Kind::Joints | Kind::Receiving)), sticks: Sticks::None }
+        // The joints wait until they are asked for, since their solids cost more than all other sheets; those of the pile, the
+        // loads and the truck are each for one day.
+        Self { kinds: Kind::ALL.map(|kind| kind < Kind::Joints), sticks: Sticks::None }
     }
 }
 

@@ -2,7 +2,9 @@
 use super::choose::{Kind, Wanted};
 use super::index_sheet::index_sheet;
 use super::joints_sheet::joints_sheet;
+use super::loads_sheet::loads_sheet;
 use super::order_sheet::order_sheet;
+use super::pile_sheet::pile_sheet;
 use super::receiving_sheet::receiving_sheet;
 use super::roof_sheet::roof_sheet;
 use super::rules::rules;
@@ -21,7 +23,7 @@ use wasm_bindgen::JsCast;
 
 /// Room for a drawing on a sheet, px at 96 to the inch: 180 mm wide, and as high as Letter leaves it under
 /// the header and over the foot.
-const ROOM: (f64, f64) = (680.0, 640.0);
+pub(super) const ROOM: (f64, f64) = (680.0, 640.0);
 
 /// The line that every sheet carries.
 const CAUTION: &str = "Lengths, marks and order. Have your local code and a licensed engineer say yes to the strength before you buy, cut \
@@ -73,6 +75,8 @@ fn of_kind(kind: Kind, good: &Good) -> Tag {
         Kind::Order => order_sheet(good),
         Kind::Roof => roof_sheet(good),
         Kind::Joints => joints_sheet(good),
+        Kind::Pile => pile_sheet(good),
+        Kind::Loads => loads_sheet(good),
         Kind::Receiving => receiving_sheet(good),
         Kind::Section | Kind::Elevation | Kind::Plan => drawn(kind, good),
     }

@@ -13,7 +13,7 @@ const WIDTH: f64 = 640.0;
 pub fn scene(kind: Kind, good: &Good) -> Scene {
     let (project, built) = (&*good.project, &*good.built);
     match kind {
-        Kind::Order | Kind::Receiving => stock(project, built, WIDTH),
+        Kind::Order | Kind::Pile | Kind::Loads | Kind::Receiving => stock(project, built, WIDTH),
         Kind::Section => section(project, built),
         Kind::Elevation => elevation(project, built),
         Kind::Plan | Kind::Roof => plan(project, built),
