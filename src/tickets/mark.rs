@@ -79,6 +79,12 @@ pub fn sixty_fourths(length: Length) -> i64 {
     (length.to_inches() * 64.0).round() as i64
 }
 
+/// As many lengths, each the same to a sixty-fourth.
+pub(super) fn alike(these: &[Length], those: &[Length]) -> bool {
+    let is_same = |(one, other): (&Length, &Length)| sixty_fourths(*one) == sixty_fourths(*other);
+    these.len() == those.len() && these.iter().zip(those).all(is_same)
+}
+
 impl Mark {
     /// A mark with one edge.
     #[must_use]
@@ -177,6 +183,22 @@ impl Mark {
             text.push_str(&sixty_fourths(*size).to_string());
         }
         text
+    }
+
+    /// It is made as the other is: what their keys say, without writing them.
+    #[must_use]
+    pub fn is_made_like(&self, other: &Self) -> bool {
+        let is_up = |mark: &Self| mark.across_from == Some(Face::Underside);
+        let places = |mark: &Self| {
+            let (near, far) = mark.across.unwrap_or_default();
+            [mark.near, mark.far.unwrap_or_default(), near, far, mark.depth.unwrap_or_default()]
+        };
+        self.kind == other.kind
+            && self.face == other.face
+            && is_up(self) == is_up(other)
+            && alike(&places(self), &places(other))
+            && self.bore.map(sixty_fourths) == other.bore.map(sixty_fourths)
+            && alike(&self.told, &other.told)
     }
 
     /// That without the sizes of its remark: what ticks were kept by before the remark was part of the key.

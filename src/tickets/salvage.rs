@@ -86,7 +86,7 @@ pub(super) fn salvage(project: &Project, sticks: &[Stick], stick: &Stick, bad: u
     let fits = |other: &&Stick| sides(other.timber.sawn) == sides(wood) && other.net_length() <= to - from;
     let mut candidates: Vec<&Stick> = Vec::new();
     for other in sticks.iter().filter(is_open).filter(fits) {
-        if !candidates.iter().any(|known| known.role == other.role && known.layout() == other.layout()) {
+        if !candidates.iter().any(|known| known.role == other.role && known.is_cut_like(other)) {
             candidates.push(other);
         }
     }

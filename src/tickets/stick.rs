@@ -2,7 +2,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Write;
 
-use super::mark::{Mark, sixty_fourths};
+use super::mark::{Mark, alike, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
@@ -132,6 +132,19 @@ impl Stick {
         format!("{:016x}{:016x}", fingerprint(&places), fingerprint(&format!("{places}|{whole}")))
     }
 
+    /// It is cut as the other is: what their layouts say, without writing them.
+    #[must_use]
+    pub fn is_cut_like(&self, other: &Self) -> bool {
+        let sizes = |stick: &Self| [stick.timber.sawn.breadth, stick.timber.sawn.depth, stick.low, stick.high];
+        let corners = || self.profile.1.corners.iter().zip(&other.profile.1.corners);
+        self.to_left == other.to_left
+            && alike(&sizes(self), &sizes(other))
+            && self.marks.len() == other.marks.len()
+            && self.marks.iter().zip(&other.marks).all(|(one, two)| one.is_made_like(two))
+            && self.profile.1.corners.len() == other.profile.1.corners.len()
+            && corners().all(|(one, two)| alike(&[one.x, one.y], &[two.x, two.y]))
+    }
+
     /// It is cut to the layout it has now. A tick kept before the second fingerprint was taken knows the places alone, and is
     /// held to them alone.
     #[must_use]
@@ -164,14 +177,15 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
         }
     }
     let density = species(&project.frame.species).map(|wood| wood.green_density);
-    let mut first_of: Vec<(Role, String, String)> = Vec::new();
-    for stick in &mut all {
+    let mut firsts: Vec<usize> = Vec::new();
+    for place in 0..all.len() {
+        let stick = &mut all[place];
         in_order(&mut stick.marks);
         stick.green_weight = density.map_or(Weight::ZERO, |density| density * stick.bulk.volume());
-        let layout = stick.layout();
-        match first_of.iter().find(|(role, known, _)| *role == stick.role && *known == layout) {
-            Some((_, _, first)) => stick.same_as = Some(first.clone()),
-            None => first_of.push((stick.role, layout, stick.mark.clone())),
+        let is_first = |first: &&usize| all[**first].role == all[place].role && all[**first].is_cut_like(&all[place]);
+        match firsts.iter().find(is_first) {
+            Some(first) => all[place].same_as = Some(all[*first].mark.clone()),
+            None => firsts.push(place),
         }
     }
     all
@@ -179,8 +193,8 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
 
 /// Puts marks in the order they are made.
 pub(super) fn in_order(marks: &mut Vec<Mark>) {
-    sort_by_number(marks, |mark| mark.near.to_inches());
-    sort_by_number(marks, |mark| f64::from(mark.order()));
+    // One number for both: no stick is a million inches long.
+    sort_by_number(marks, |mark| f64::from(mark.order()) * 1e6 + mark.near.to_inches());
 }
 
 /// Sticks that are cut and no longer fit the frame.

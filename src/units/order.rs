@@ -18,6 +18,9 @@ pub fn order_of(keys: &[f64]) -> Vec<usize> {
 }
 
 fn arrange<T>(list: &mut Vec<T>, places: Vec<usize>) {
+    if places.is_sorted() {
+        return;
+    }
     let mut old: Vec<Option<T>> = std::mem::take(list).into_iter().map(Some).collect();
     list.extend(places.into_iter().filter_map(|place| old[place].take()));
 }

@@ -88,6 +88,18 @@ fn a_scarf_turned_over_is_another_layout() {
 proptest! {
     #![proptest_config(ProptestConfig { cases: 20, failure_persistence: None, ..ProptestConfig::default() })]
 
+    /// Two sticks are cut alike where their layouts are one, which are kept with what is cut.
+    #[test]
+    fn sticks_cut_alike_have_one_layout(project in projects()) {
+        let Some(built) = lay_out(&project).built else { return Ok(()) };
+        for one in &built.sticks {
+            let layout = one.layout();
+            for other in built.sticks.iter().filter(|other| other.role == one.role) {
+                prop_assert_eq!(one.is_cut_like(other), layout == other.layout(), "{} {}", one.mark, other.mark);
+            }
+        }
+    }
+
     #[test]
     fn sticks_of_random_frames_are_alike_in_wood(project in projects()) {
         check_alike(&project);
