@@ -17,6 +17,8 @@ mod stock;
 mod supply;
 mod takeoff;
 mod yard;
+mod yard_hearts;
+mod yard_share;
 
 pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
 pub use grade::{full_words, sawn_words};

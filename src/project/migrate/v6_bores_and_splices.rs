@@ -1,6 +1,7 @@
-//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs.
+//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs, where the heart is in real wood.
 //!
-//! Version 5 knew none of them: nothing is bored, the program places the splices, and the trailer's weight is left open.
+//! Version 5 knew none of them: nothing is bored, the program places the splices, the trailer's weight is left open, and
+//! nobody looked at the heart of what lies in the yard or came.
 use serde_json::{Map, Value, json};
 
 use crate::project::file::FileError;
@@ -12,7 +13,15 @@ pub fn migrate(mut project: Value) -> Result<Value, FileError> {
     }
     object(&mut project, &["frame"])?.insert("ledger_splices_in".to_owned(), json!([]));
     object(&mut project, &["truck"])?.insert("own_weight_lb".to_owned(), Value::Null);
+    let yard = project.get_mut("yard").and_then(Value::as_array_mut).into_iter().flatten();
+    yard.filter_map(Value::as_object_mut).for_each(unknown_heart);
+    let pieces = object(&mut project, &["progress", "pieces"])?.values_mut();
+    pieces.filter_map(Value::as_object_mut).for_each(unknown_heart);
     Ok(project)
+}
+
+fn unknown_heart(wood: &mut Map<String, Value>) {
+    wood.insert("heart".to_owned(), json!("either"));
 }
 
 fn object<'a>(project: &'a mut Value, path: &[&str]) -> Result<&'a mut Map<String, Value>, FileError> {

@@ -76,9 +76,10 @@ fn verdict(answer: Arc<PileAnswer>) -> Tag {
     let store = use_store();
     let project = store.project_untracked();
     let n_sticks: usize = answer.bars.iter().map(|bar| bar.sticks.len()).sum();
+    let looks: Vec<Tag> = looks(&project, &answer).iter().map(|says| word(fractions(says))).collect();
     if answer.comes_out() {
         let says = format!("It all comes out of it: {n_sticks} sticks out of {} of the pile.", answer.bars.len());
-        return tag("p").class("study__verdict").child(says);
+        return parts().child(tag("p").class("study__verdict").child(says)).child(looks);
     }
     let head = format!("{} of {} sticks are missing.", answer.missing.len(), n_sticks + answer.missing.len());
     let lines: Vec<Tag> = missing_lines(&answer.missing, &project)
@@ -95,6 +96,18 @@ fn verdict(answer: Arc<PileAnswer>) -> Tag {
         .child(tag("p").class("study__verdict").child(head))
         .child(tag("ul").class("order__list").child(lines))
         .child(word(fractions(&proof)))
+        .child(looks)
+}
+
+/// Which of the pile must be looked at for their heart.
+pub(super) fn looks(project: &Project, answer: &PileAnswer) -> Vec<String> {
+    let mut all = Vec::new();
+    for (lot, n, heart) in answer.to_look_at() {
+        let Some(of) = project.yard.get(lot) else { continue };
+        let size = format!("{} × {}", of.section.label(project.units), asked_length(of.length, project.units));
+        all.push(format!("Look at the heart of {n} of the {size}: they are to be {}.", heart.name()));
+    }
+    all
 }
 
 /// A sentence for each section and length that is missing; one for a section of which nothing lies there.
@@ -104,7 +117,9 @@ pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<Strin
     for stick in missing {
         let is_like = |known: &Missing| {
             let is_as_long = stick.longest.is_none() || length(known.needed, units) == length(stick.needed, units);
-            (known.section, known.longest, known.rip) == (stick.section, stick.longest, stick.rip) && is_as_long
+            (known.section, known.heart, known.longest, known.rip)
+                == (stick.section, stick.heart, stick.longest, stick.rip)
+                && is_as_long
         };
         match all.iter_mut().find(|(known, _)| is_like(known)) {
             Some((_, marks)) => marks.push(&stick.mark),
@@ -113,12 +128,14 @@ pub(super) fn missing_lines(missing: &[Missing], project: &Project) -> Vec<Strin
     }
     let says = |(stick, marks): (&Missing, Vec<&str>)| {
         let section = stick.section.label(units);
+        let of_heart = if stick.has_other_heart { format!(" {}", stick.heart.name()) } else { String::new() };
         let why = match stick.longest {
+            None if stick.has_other_heart => format!("what lies there of that size is not{of_heart}"),
             None => "nothing of that size lies there".to_owned(),
             Some(longest) if longest < stick.needed => {
-                format!("the longest there is {}", asked_length(longest, units))
+                format!("the longest there{of_heart} is {}", asked_length(longest, units))
             }
-            Some(_) => "all long enough are used up".to_owned(),
+            Some(_) => format!("all long enough{of_heart} are used up"),
         };
         let lot = stick.rip.and_then(|place| project.yard.get(place));
         let rip = lot.map_or_else(String::new, |lot| {
@@ -144,7 +161,10 @@ fn plan(answer: Arc<PileAnswer>) -> Option<Tag> {
         Some(
             tag("tr")
                 .child(tag("th").attr("scope", "row").child(fractions(&stick)))
-                .child(tag("td").child(bar.sticks.join(" + ")))
+                .child(tag("td").child(match bar.look {
+                    Some(heart) => format!("{}; {}? look", bar.sticks.join(" + "), heart.name()),
+                    None => bar.sticks.join(" + "),
+                }))
                 .child(tag("td").child(fractions(&show_length_fine(bar.left, project.units)))),
         )
     };
