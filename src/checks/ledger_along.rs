@@ -233,4 +233,19 @@ mod tests {
         barn.fixings.ledger.fastener.clear();
         assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("the screw of the ledger is missing"));
     }
+
+    /// 0.6 of the 188 lb on 21.4 of 420 in of roof are 5.7 lb, said of the wall too; without a known coefficient it is said to be
+    /// open, and without wind there is none.
+    #[test]
+    fn the_wall_is_told_what_goes_along_it() {
+        let wall = |project: &Project| {
+            let built = evaluate(&demo::wool_barn()).built.unwrap();
+            let checks = check_ledger(project, &built.shape, &roof_loads(project, &built.shape));
+            checks.into_iter().find(|check| check.member == "existing wall").unwrap().says(UnitSystem::Imperial)
+        };
+        let mut barn = demo::wool_barn();
+        assert!(wall(&barn).contains("inward and 6 lb along it at a post of it"), "{}", wall(&barn));
+        barn.place.member_force_coefficient = None;
+        assert!(wall(&barn).contains("along it asks, which is not known yet"), "{}", wall(&barn));
+    }
 }
