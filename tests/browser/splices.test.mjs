@@ -5,7 +5,13 @@ import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, drawer, fieldOf, go, input, project, step, type, unfold } from "./hands.mjs";
 
 const PATH = "frame.ledger_splices.0";
-const pieces = async (page) => (await project(page)).file.project.frame.ledger_splices_in;
+/** The middles as the file has them; the file is fetched from another page. */
+async function pieces(page) {
+  const { file } = await project(page);
+  await go(page, "Frame");
+  await unfold(page, "Beam and scarfs");
+  return file.project.frame.ledger_splices_in;
+}
 
 async function job(size, unit, name) {
   await visit(size, {}, async ({ page }) => {
