@@ -217,6 +217,7 @@ fn nearest(walls: &[Length], x: Length) -> Option<(usize, Length)> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use crate::evaluate::lay_out;
     use crate::project::{Nearest, Problem, Project, demo};
@@ -265,7 +266,8 @@ mod tests {
         let (problems, pieces) = laid(&barn_with(middles));
         let field = format!("frame.ledger_splices.{index}");
         let about = |problem: &&Problem| problem.field == field && problem.says.contains(part);
-        let found = problems.iter().find(about).unwrap_or_else(|| panic!("{part}: {problems:?}"));
+        assert!(problems.iter().any(|problem| about(&problem)), "{part}: {problems:?}");
+        let found = problems.iter().find(about).unwrap();
         assert_eq!((nearest(found), found.stops()), (works, stops), "{}", found.says);
         assert_eq!(pieces.is_empty(), stops);
     }

@@ -191,7 +191,7 @@ mod tests {
         let answer = study.answer(six, true);
         let own = Judged::of(Project { mill: Mill { lengths: vec![four], ..project.mill.clone() }, ..project.clone() });
         assert!(own.is_none());
-        let then = answer.then.unwrap_or_else(|| panic!("{:?}", answer.trouble));
+        let then = answer.then.unwrap();
         assert!(then.lap.unwrap().is_near(Length::millimetres(720.0), Length::inches(1e-9)));
         assert_eq!(then.project.frame.scarfs.lap, then.lap.unwrap());
         assert!(answer.trouble.is_empty() && lay_out(&then.project).built.is_some());
