@@ -6,7 +6,7 @@ mod drawn_frames;
 use drawn_frames::projects;
 use outshot::design::Built;
 use outshot::joinery::{Fit, bodies, exception_says, fit};
-use outshot::project::{JointException, JointName, MeasuredSize, OwnRule, Project, ScarfKind, demo};
+use outshot::project::{JointException, JointName, MeasuredSize, OwnRule, Project, ScarfKind, Scarfs, demo};
 use outshot::solid::{Convex, Within};
 use outshot::study::seasoning;
 use outshot::tickets::{jigs, mirror_of, templates};
@@ -309,9 +309,9 @@ fn a_scarf_of_another_kind() {
     for kind in ScarfKind::ALL.into_iter().filter(|kind| *kind != barn.frame.scarfs.kind) {
         let mut own = barn.clone();
         own.exceptions.insert("S1".to_owned(), JointException { scarf_kind: Some(kind), ..JointException::default() });
+        own.frame.scarfs.by_hand = built(&barn).shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
         let mut whole = barn.clone();
-        whole.frame.scarfs.kind = kind;
-        whole.frame.scarfs.by_hand = built(&barn).shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+        whole.frame.scarfs = Scarfs { kind, ..own.frame.scarfs.clone() };
         let (before, after, all) = (built(&barn), built(&own), built(&whole));
         let laps = |built: &Built, scarf: &str| -> Vec<String> {
             let marks = built.sticks.iter().flat_map(|stick| &stick.marks);
@@ -462,4 +462,38 @@ proptest! {
             }
         }
     }
+}
+
+/// Each scarf is put where one of its own kind may be: the same places as where the whole beam has that kind, as long as the
+/// other scarf's kind does not matter, and never one that is forbidden.
+#[test]
+fn scarfs_are_proposed_by_their_own_kind() {
+    let barn = demo::wool_barn();
+    let tabled = ScarfKind::StopSplayedTabled;
+    let own = JointException { scarf_kind: Some(tabled), ..JointException::default() };
+    let centres = |project: &Project| -> Vec<Length> {
+        built(project).shape.beam.scarfs.iter().map(|scarf| scarf.place.centre).collect()
+    };
+    let mut one = barn.clone();
+    one.exceptions.insert("S1".to_owned(), own.clone());
+    assert!(built(&one).shape.beam.scarfs.iter().all(|scarf| scarf.judged.is_some()));
+    let mut both = one.clone();
+    both.exceptions.insert("S2".to_owned(), own.clone());
+    let mut whole = barn.clone();
+    whole.frame.scarfs.kind = tabled;
+    assert_ne!(centres(&whole), centres(&barn));
+    assert_eq!(centres(&both), centres(&whole));
+    // The other way round: the frame is tabled, and both scarfs go without.
+    let plain = JointException { scarf_kind: Some(barn.frame.scarfs.kind), ..JointException::default() };
+    for name in ["S1", "S2"] {
+        whole.exceptions.insert(name.to_owned(), plain.clone());
+    }
+    assert_eq!(centres(&whole), centres(&barn));
+    // A kind that finds no place in this frame is said at its scarf, and the frame still stands.
+    let mut none = barn.clone();
+    let halved = JointException { scarf_kind: Some(ScarfKind::Halved), ..JointException::default() };
+    none.exceptions.insert("S1".to_owned(), halved);
+    let design = lay_out(&none);
+    assert!(design.built.is_some());
+    assert!(design.problems.iter().any(|problem| problem.field == "exceptions.S1.scarf_kind"), "{:?}", design.problems);
 }

@@ -235,3 +235,30 @@ proptest! {
         }
     }
 }
+
+/// By hand: a lap of 18 in goes between a post and the pocket of its 36 in brace. The brace stands with its post, its tenon in
+/// the piece beyond the scarf: square ends let that piece straight down, squinted ones draw it in endwise past the tenon.
+#[test]
+fn a_brace_across_a_scarf_that_closes_endwise_is_in_the_way() {
+    let mut project = demo::wool_barn();
+    project.frame.scarfs.lap = Length::inches(18.0);
+    project.frame.scarfs.kind = ScarfKind::StopSplayed;
+    let places: Vec<ScarfPlace> = shape(&project).beam.scarfs.iter().map(|scarf| scarf.place).collect();
+    project.frame.scarfs.by_hand = places.clone();
+    assert!(fitted(&project).entries.iter().all(|entry| entry.stopped.is_none()));
+    for kind in ScarfKind::ALL.into_iter().filter(|kind| kind.is_squinted() || *kind == ScarfKind::Bladed) {
+        project.frame.scarfs.by_hand = places.clone();
+        project.frame.scarfs.kind = kind;
+        let entries = fitted(&project).entries;
+        let stopped = entries.iter().find(|entry| entry.stick == "B1").unwrap().stopped.as_ref();
+        assert_eq!(stopped.map(|stopped| stopped.by.as_str()), Some("K2L"), "{kind:?}");
+        let problems = lay_out(&project).problems;
+        let said = problems.iter().find(|problem| problem.field == "frame.scarfs.by_hand.0.centre").unwrap();
+        assert!(said.says.contains("between brace K2L’s post and its pocket"), "{}", said.says);
+        // What the program proposes itself has its way in.
+        project.frame.scarfs.by_hand = Vec::new();
+        if lay_out(&project).built.is_some() {
+            assert!(fitted(&project).entries.iter().all(|entry| entry.stopped.is_none()), "{kind:?}");
+        }
+    }
+}

@@ -110,6 +110,7 @@ fn version_5_opens_with_nothing_bored() {
         assert_eq!(tie.bores, None);
     }
     assert!(project.frame.ledger_splices.is_empty() && project.truck.own_weight.is_none());
+    assert!(project.progress.crowns.is_empty());
     assert_eq!(project, unbored(demo::wool_barn()));
     let broken = saved.replace("\"post_base\"", "\"base\"");
     assert!(file::read(&broken).unwrap_err().to_string().contains("post_base is missing"));

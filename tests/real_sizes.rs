@@ -260,3 +260,33 @@ proptest! {
         }
     }
 }
+
+/// The sheet weighs the stick as it was measured, and says so; all others stay as sawn. By hand, as above, the frustum's
+/// volume; and where both sides grow by a share, its balance lies past the middle.
+#[test]
+fn the_sheet_weighs_what_was_measured() {
+    let project = demo::wool_barn();
+    let before = lay_out(&project).built.unwrap();
+    let long = before.stick("N1a").unwrap().net_length().to_inches();
+    let mut again = measured(project.clone(), "N1a", &[(0.0, 4.0, 2.0), (long, 4.5, 2.25)]);
+    again = measured(again, "B1", &[(0.0, 8.25, 10.25)]);
+    let after = lay_out(&again).built.unwrap();
+    let volume = long / 6.0 * (4.0 * 2.0 + 8.5 * 4.25 + 4.5 * 2.25);
+    let purlin = after.stick("N1a").unwrap();
+    check(purlin.bulk.volume().to_cubic_inches(), volume, "N1a");
+    let share = purlin.green_weight.to_pounds() / before.stick("N1a").unwrap().green_weight.to_pounds();
+    check(share, volume / (long * 8.0), "its weight");
+    // The section is 8 + 2t + t²/8 along it, t from 0 to 1: its moment over its volume.
+    let balance = long * (8.0 / 2.0 + 2.0 / 3.0 + 0.125 / 4.0) / (8.0 + 2.0 / 2.0 + 0.125 / 3.0);
+    check(purlin.bulk.balance().to_inches(), balance, "its balance");
+    for stick in &after.sticks {
+        let is_measured = ["N1a", "B1"].contains(&stick.mark.as_str());
+        assert_eq!(stick.weighed(), if is_measured { "as measured" } else { "as sawn" });
+        let body = body(&again, &stick.mark);
+        check(stick.bulk.volume().to_cubic_inches(), body.volume().to_cubic_inches(), &stick.mark);
+        if !is_measured {
+            assert_eq!(stick.green_weight, before.stick(&stick.mark).unwrap().green_weight);
+        }
+    }
+    assert!(after.stick("B1").unwrap().green_weight > before.stick("B1").unwrap().green_weight);
+}

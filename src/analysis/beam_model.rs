@@ -153,7 +153,7 @@ impl Builder<'_> {
         places.extend(shape.braces.iter().map(|brace| self.line.head_x(brace, &shape.posts)));
         places.extend(shape.beam.scarfs.iter().map(|scarf| scarf.place.centre));
         places.retain(|x| *x >= Length::ZERO && *x <= self.project.frame.beam_length);
-        places.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+        crate::units::sort_lengths(&mut places);
         places.dedup_by(|a, b| (*a - *b).abs() < SAME_PLACE);
         let axis = self.axis();
         let row: Row = places

@@ -2,6 +2,7 @@
 use super::device;
 use super::saving::{Saving, use_saving};
 use super::store::use_store;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, button, tag};
 use crate::project::{Project, file};
 use leptos::prelude::*;
@@ -83,7 +84,7 @@ pub fn download_project(project: &Project) {
 /// Buttons that hand the open project out.
 pub fn file_out() -> Tag {
     let store = use_store();
-    let can_share = Memo::new(move |_| shareable(&store.project()).is_some());
+    let can_share = Cached::new(move || shareable(&store.project()).is_some());
     let save = move |_| download_project(&store.project_untracked());
     let share = move |_| {
         if let Some(file) = shareable(&store.project_untracked()) {

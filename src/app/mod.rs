@@ -1,5 +1,6 @@
 //! The app in the browser: pages → components → store → library.
 mod after;
+mod cached;
 pub mod charts;
 pub mod clock;
 pub mod components;

@@ -1,4 +1,5 @@
 //! Where in the app the user is: `#/frame`, `#/bench/B1`.
+use crate::app::cached::Cached;
 use leptos::ev;
 use leptos::prelude::*;
 
@@ -110,8 +111,8 @@ impl Route {
 #[derive(Clone, Copy)]
 pub struct Router {
     route: RwSignal<Route>,
-    place: Memo<Place>,
-    stick: Memo<Option<String>>,
+    place: Cached<Place>,
+    stick: Cached<Option<String>>,
 }
 
 /// The router of the app.
@@ -128,8 +129,8 @@ impl Router {
         let _ = window_event_listener(ev::hashchange, move |_| route.set(Route::parse(&current_hash())));
         Self {
             route,
-            place: Memo::new(move |_| route.with(|route| route.place)),
-            stick: Memo::new(move |_| route.with(|route| route.stick.clone())),
+            place: Cached::new(move || route.with(|route| route.place)),
+            stick: Cached::new(move || route.with(|route| route.stick.clone())),
         }
     }
 

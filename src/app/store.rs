@@ -3,6 +3,7 @@ use super::after::{after_paint, after_pause};
 use super::dom;
 use super::figures::Figures;
 use super::history::History;
+use crate::app::cached::Cached;
 use crate::checks::{Strength, strength};
 use crate::design::{Built, Design};
 use crate::joinery::{Fit, fit};
@@ -10,6 +11,7 @@ use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
 use crate::units::UnitSystem;
 use leptos::prelude::*;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
@@ -71,6 +73,10 @@ pub struct Store(&'static Parts);
 
 struct Parts {
     project: RwSignal<Arc<Project>>,
+    /// The project again: each of its readers reads one of them, for to leave a crowd of readers takes the time to look
+    /// through it, and on an edit all of them leave and come back.
+    doors: Vec<Memo<Arc<Project>>>,
+    next_door: AtomicUsize,
     /// Those of the project: nearly all edits leave them, and half of the page reads them.
     units: RwSignal<UnitSystem>,
     id: RwSignal<Option<String>>,
@@ -89,6 +95,8 @@ struct Parts {
     is_held: StoredValue<bool>,
 }
 
+/// How many ways there are to the project.
+const N_DOORS: usize = 16;
 /// A hand that stays this long where it is rests.
 const REST: Duration = Duration::from_millis(150);
 /// Edits that stay away this long pause.
@@ -128,8 +136,11 @@ impl Store {
         let is_held = StoredValue::new(false);
         let strong = judged_after(rested(drawn, is_held), id);
         // It lives as long as the page.
+        let doors = (0..N_DOORS).map(|_| Memo::new_with_compare(move |_| project.get(), |_, _| true));
         Self(Box::leak(Box::new(Parts {
             project,
+            doors: doors.collect(),
+            next_door: AtomicUsize::new(0),
             units: RwSignal::new(UnitSystem::Imperial),
             id,
             history: StoredValue::new(History::default()),
@@ -150,7 +161,8 @@ impl Store {
     /// The project as it is now (tracked).
     #[must_use]
     pub fn project(self) -> Arc<Project> {
-        self.0.project.get()
+        let door = self.0.next_door.fetch_add(1, Ordering::Relaxed) % N_DOORS;
+        self.0.doors.get(door).map_or_else(|| self.0.project.get(), |door| door.get())
     }
 
     /// The project as it is now, without following it.
@@ -163,9 +175,9 @@ impl Store {
     pub fn slice<T: PartialEq + Send + Sync + 'static>(
         self,
         part: impl Fn(&Project) -> T + Send + Sync + 'static,
-    ) -> Memo<T> {
+    ) -> Cached<T> {
         let project = self.0.project;
-        Memo::new(move |_| project.with(|project| part(project)))
+        Cached::new(move || project.with(|project| part(project)))
     }
 
     /// How lengths are shown (tracked).

@@ -92,7 +92,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
     checks.extend(not_loaded(missing));
-    checks.sort_by(|a, b| b.rank().total_cmp(&a.rank()));
+    crate::units::sort_by_number(&mut checks, |check| -check.rank());
     let scarfs = shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
     Strength { loads, line, scarfs, paths, checks }
 }

@@ -172,7 +172,7 @@ fn stretches(loads: &[Local], length: f64) -> Vec<Stretch> {
             Local::Spread { from, to, .. } => places.extend([from, to]),
         }
     }
-    places.sort_by(f64::total_cmp);
+    places.sort_unstable_by(f64::total_cmp);
     places.dedup();
     places.windows(2).map(|pair| Stretch { start: pair[0], length: pair[1] - pair[0], ..Stretch::default() }).collect()
 }

@@ -4,8 +4,8 @@
 //! those the beam's own search allows: only what is sought differs.
 use std::collections::BTreeMap;
 
-use super::beam_line::{candidates, piece_stock, scarf_cost};
-use super::scarf_place::{Place, Surroundings};
+use super::beam_line::{Candidate, candidates, own_kinds, piece_stock, scarf_cost};
+use super::scarf_place::Surroundings;
 use crate::project::{Mill, ScarfPlace};
 use crate::units::{Length, sort_by_number};
 
@@ -44,40 +44,46 @@ type Ways = BTreeMap<Vec<i64>, Way>;
 /// The ways to divide the beam out of the mill's lengths, the least stock first, then the best places.
 #[must_use]
 pub fn divisions(around: &Surroundings, mill: &Mill) -> Vec<Division> {
-    let all = candidates(around);
+    let all = candidates(around, &own_kinds(around));
     let mut done = Ways::new();
     if let Some(stock) = piece_stock(around, mill, None, None) {
         keep(&mut done, Way { cost: 0.0, cuts: Vec::new(), stock: vec![stock] });
     }
     let first = |at: usize| {
         let mut ways = Ways::new();
-        if let Some(stock) = piece_stock(around, mill, None, Some(&all[at])) {
-            keep(&mut ways, Way { cost: scarf_cost(&all[at].1), cuts: vec![at], stock: vec![stock] });
+        let judged = all[at].judged(0);
+        if let Some((judged, stock)) = judged.zip(piece_stock(around, mill, None, Some(&all[at]))) {
+            keep(&mut ways, Way { cost: scarf_cost(judged), cuts: vec![at], stock: vec![stock] });
         }
         ways
     };
     let mut layer: Vec<Ways> = (0..all.len()).map(first).collect();
     // Every scarf lies in a bay of its own.
-    for _ in 1..around.posts.len() {
+    for before in 1..around.posts.len() {
         for (at, ways) in layer.iter().enumerate().filter(|(_, ways)| !ways.is_empty()) {
             if let Some(stock) = piece_stock(around, mill, Some(&all[at]), None) {
                 ways.values().for_each(|way| keep(&mut done, further(way, None, stock)));
             }
         }
-        layer = (0..all.len()).map(|next| extended(around, mill, &all, &layer, next)).collect();
+        layer = (0..all.len()).map(|next| extended((around, mill), &all, &layer, (before, next))).collect();
     }
     let mut found: Vec<Way> = done.into_values().collect();
     sort_by_number(&mut found, |way| way.stock.iter().copied().sum::<Length>().to_feet() + way.cost * 1e-3);
-    let division = |way: Way| Division { places: way.cuts.iter().map(|at| all[*at].0).collect(), stock: way.stock };
+    let division = |way: Way| Division { places: way.cuts.iter().map(|at| all[*at].place).collect(), stock: way.stock };
     found.into_iter().map(division).collect()
 }
 
-/// All ways that lead to one scarf more.
-fn extended(around: &Surroundings, mill: &Mill, all: &[(ScarfPlace, Place)], layer: &[Ways], next: usize) -> Ways {
+/// All ways that lead to one scarf more, with so many before it.
+fn extended(
+    (around, mill): (&Surroundings, &Mill),
+    all: &[Candidate],
+    layer: &[Ways],
+    (n_before, next): (usize, usize),
+) -> Ways {
     let mut ways = Ways::new();
+    let Some(cost) = all[next].judged(n_before).map(scarf_cost) else { return ways };
     for (at, before) in layer.iter().enumerate().take(next).filter(|(_, before)| !before.is_empty()) {
         if let Some(stock) = piece_stock(around, mill, Some(&all[at]), Some(&all[next])) {
-            let cost = scarf_cost(&all[next].1);
             before.values().for_each(|way| keep(&mut ways, further(way, Some((next, cost)), stock)));
         }
     }

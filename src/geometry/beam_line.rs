@@ -85,7 +85,7 @@ pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem
     Ok(BeamLine { pieces: pieces(&reports, around.frame.beam_length), scarfs: reports, is_proposed })
 }
 
-/// Scarfs of a kind of their own that may not be where one of the frame's kind was proposed.
+/// Scarfs of a kind of their own that found no place: each lies where one of the frame's kind was proposed.
 #[must_use]
 pub fn own_kind_problems(beam: &BeamLine, around: &Surroundings) -> Vec<Problem> {
     let own = beam.scarfs.iter().filter(|scarf| beam.is_proposed && scarf.judged.is_none());
@@ -133,20 +133,53 @@ fn pieces(scarfs: &[ScarfReport], beam_length: Length) -> Vec<BeamPiece> {
 /// Places from which the beam comes out of the mill's lengths, each piece can be lifted and each
 /// stands when it is raised.
 fn propose(around: &Surroundings, mill: &Mill) -> Result<Vec<ScarfPlace>, Problem> {
-    let candidates = candidates(around);
-    let cuts = choose_cuts(candidates.len(), around.frame.scarfs.n_pieces, |previous, next| {
+    let own = own_kinds(around);
+    let found = of_kinds(around, mill, &own);
+    let found = if found.is_none() && own.len() > 1 { of_kinds(around, mill, &own[own.len() - 1..]) } else { found };
+    found.ok_or_else(|| no_division(around, mill))
+}
+
+/// The kind of each scarf from the left as far as some have one of their own, then the frame's, for all the others.
+pub(super) fn own_kinds(around: &Surroundings) -> Vec<ScarfKind> {
+    let number = |name: &String| match JointName::parse(name) {
+        Some(JointName::Scarf(number)) => number,
+        _ => 0,
+    };
+    let last = around.project.exceptions.keys().map(number).max().unwrap_or(0).min(around.posts.len());
+    let own = (1..=last).map(|number| around.project.scarf_kind(number));
+    own.chain([around.frame.scarfs.kind]).collect()
+}
+
+/// The best places for scarfs of those kinds.
+fn of_kinds(around: &Surroundings, mill: &Mill, kinds: &[ScarfKind]) -> Option<Vec<ScarfPlace>> {
+    let candidates = candidates(around, kinds);
+    let cuts = choose_cuts(candidates.len(), around.frame.scarfs.n_pieces, |before, previous, next| {
         let previous = previous.map(|index| &candidates[index]);
         let next = next.map(|index| &candidates[index]);
-        piece_cost(around, mill, previous, next)
+        piece_cost(around, mill, before, (previous, next))
     });
-    match cuts {
-        Some(cuts) => Ok(cuts.into_iter().map(|index| candidates[index].0).collect()),
-        None => Err(no_division(around, mill)),
+    Some(cuts?.into_iter().map(|index| candidates[index].place).collect())
+}
+
+/// A place of the grid where a scarf of some kind may be.
+pub(super) struct Candidate {
+    /// The place.
+    pub place: ScarfPlace,
+    /// The bay, counted from 0.
+    bay: usize,
+    /// What is known of it for the first scarf, the second and so on; the last for all further ones.
+    judged: Vec<Option<Place>>,
+}
+
+impl Candidate {
+    /// What is known of it for a scarf with so many to its left; nothing where that one may not be there.
+    pub fn judged(&self, before: usize) -> Option<&Place> {
+        self.judged.get(before).or(self.judged.last())?.as_ref()
     }
 }
 
-/// Every place of the grid where a scarf may be, left to right.
-pub(super) fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
+/// Every place of the grid where a scarf of one of those kinds may be, left to right.
+pub(super) fn candidates(around: &Surroundings, kinds: &[ScarfKind]) -> Vec<Candidate> {
     let step = grid(around.frame);
     let half = around.frame.scarfs.lap / 2.0;
     let n_steps = (around.frame.beam_length / step).floor() as usize;
@@ -154,8 +187,9 @@ pub(super) fn candidates(around: &Surroundings) -> Vec<(ScarfPlace, Place)> {
     for low in (0..=n_steps).map(|n| step * n as f64) {
         for lower in [Side::Left, Side::Right] {
             let place = ScarfPlace { centre: low + half, lower };
-            if let Ok(judged) = judge(&place, around.frame.scarfs.kind, around) {
-                found.push((place, judged));
+            let judged: Vec<Option<Place>> = kinds.iter().map(|kind| judge(&place, *kind, around).ok()).collect();
+            if let Some(bay) = judged.iter().flatten().map(|known| known.bay).next() {
+                found.push(Candidate { place, bay, judged });
             }
         }
     }
@@ -171,15 +205,16 @@ const BENDING_COST: f64 = SCARF_COST;
 /// The same of the worst of its ends and middle: the halves are thin there, but the hinge is not.
 const WORST_COST: f64 = 1.0;
 
-/// Cost of one piece in feet of stock, with more for its scarf; nothing where the piece cannot be.
+/// Cost of one piece with so many scarfs before it in feet of stock, with more for the scarf at its right; nothing where the
+/// piece cannot be.
 fn piece_cost(
     around: &Surroundings,
     mill: &Mill,
-    previous: Option<&(ScarfPlace, Place)>,
-    next: Option<&(ScarfPlace, Place)>,
+    before: usize,
+    (previous, next): (Option<&Candidate>, Option<&Candidate>),
 ) -> Option<f64> {
-    let stock = piece_stock(around, mill, previous, next)?;
-    Some(stock.to_feet() + next.map_or(0.0, |(_, judged)| scarf_cost(judged)))
+    let scarf = next.map_or(Some(0.0), |next| next.judged(before).map(scarf_cost))?;
+    Some(piece_stock(around, mill, previous, next)?.to_feet() + scarf)
 }
 
 /// What a scarf costs, in feet of stock: more where the uncut beam bends, or near a rafter.
@@ -194,13 +229,13 @@ pub(super) fn scarf_cost(judged: &Place) -> f64 {
 pub(super) fn piece_stock(
     around: &Surroundings,
     mill: &Mill,
-    previous: Option<&(ScarfPlace, Place)>,
-    next: Option<&(ScarfPlace, Place)>,
+    previous: Option<&Candidate>,
+    next: Option<&Candidate>,
 ) -> Option<Length> {
     let half = around.frame.scarfs.lap / 2.0;
-    let start = previous.map_or(Length::ZERO, |(place, _)| place.centre - half);
-    let end = next.map_or(around.frame.beam_length, |(place, _)| place.centre + half);
-    if let (Some((_, a)), Some((_, b))) = (previous, next)
+    let start = previous.map_or(Length::ZERO, |known| known.place.centre - half);
+    let end = next.map_or(around.frame.beam_length, |known| known.place.centre + half);
+    if let (Some(a), Some(b)) = (previous, next)
         && b.bay <= a.bay
     {
         return None;

@@ -4,55 +4,55 @@
 
 /// The cheapest choice of cuts among `n_candidates` places, left to right.
 ///
-/// `piece_cost(previous, next)` is the cost of the piece between two cuts (`None` is the member's end),
-/// or nothing where that piece cannot be. With `n_pieces` the choice has exactly that many pieces.
+/// `piece_cost(before, previous, next)` is the cost of the piece between two cuts (`None` is the member's end) with so many
+/// cuts to its left, or nothing where that piece cannot be. With `n_pieces` the choice has exactly that many pieces.
 /// Returns nothing where no choice works.
 pub fn choose_cuts(
     n_candidates: usize,
     n_pieces: Option<usize>,
-    piece_cost: impl Fn(Option<usize>, Option<usize>) -> Option<f64>,
+    piece_cost: impl Fn(usize, Option<usize>, Option<usize>) -> Option<f64>,
 ) -> Option<Vec<usize>> {
     // best[k][i]: cheapest way to k cuts, the last of them at i. Without a fixed count, one layer of
     // cuts at a time is tried until no layer gets any further.
     let most = n_pieces.map_or(n_candidates, |pieces| pieces.saturating_sub(1)).min(n_candidates);
     let mut best: Option<(f64, Vec<usize>)> = None;
     let mut layer: Vec<Option<(f64, Vec<usize>)>> =
-        (0..n_candidates).map(|i| piece_cost(None, Some(i)).map(|cost| (cost, vec![i]))).collect();
+        (0..n_candidates).map(|i| piece_cost(0, None, Some(i)).map(|cost| (cost, vec![i]))).collect();
     if n_pieces.is_none_or(|pieces| pieces == 1) {
-        best = piece_cost(None, None).map(|cost| (cost, Vec::new()));
+        best = piece_cost(0, None, None).map(|cost| (cost, Vec::new()));
     }
     for n_cuts in 1..=most {
         if n_pieces.is_none_or(|pieces| pieces == n_cuts + 1) {
-            close(&layer, &piece_cost, &mut best);
+            close(&layer, |last| piece_cost(n_cuts, Some(last), None), &mut best);
         }
         if n_cuts == most || layer.iter().all(Option::is_none) {
             break;
         }
-        layer = (0..n_candidates).map(|i| extend(&layer, &piece_cost, i)).collect();
+        layer = (0..n_candidates).map(|i| extend(&layer, |last| piece_cost(n_cuts, Some(last), Some(i)), i)).collect();
     }
     best.map(|(_, cuts)| cuts)
 }
 
 type Path = Option<(f64, Vec<usize>)>;
 
-fn close(layer: &[Path], piece_cost: &impl Fn(Option<usize>, Option<usize>) -> Option<f64>, best: &mut Path) {
+fn close(layer: &[Path], last_piece: impl Fn(usize) -> Option<f64>, best: &mut Path) {
     for (i, path) in layer.iter().enumerate() {
         let Some((cost, cuts)) = path else { continue };
-        let Some(last) = piece_cost(Some(i), None) else { continue };
+        let Some(last) = last_piece(i) else { continue };
         if best.as_ref().is_none_or(|(least, _)| cost + last < *least) {
             *best = Some((cost + last, cuts.clone()));
         }
     }
 }
 
-fn extend(layer: &[Path], piece_cost: &impl Fn(Option<usize>, Option<usize>) -> Option<f64>, i: usize) -> Path {
+fn extend(layer: &[Path], next_piece: impl Fn(usize) -> Option<f64>, i: usize) -> Path {
     let mut least: Option<(f64, &Vec<usize>)> = None;
     for (j, path) in layer.iter().enumerate().take(i) {
         let Some((cost, cuts)) = path else { continue };
         if least.is_some_and(|(known, _)| *cost >= known) {
             continue;
         }
-        if let Some(step) = piece_cost(Some(j), Some(i))
+        if let Some(step) = next_piece(j)
             && least.is_none_or(|(known, _)| cost + step < known)
         {
             least = Some((cost + step, cuts));
@@ -67,7 +67,7 @@ mod tests {
 
     /// A 10 long member, cuts at whole numbers, pieces of 4 at most, 1 each and a little for unequal ones.
     fn check(n_pieces: Option<usize>, expected: Option<&[usize]>) {
-        let found = choose_cuts(9, n_pieces, |previous, next| {
+        let found = choose_cuts(9, n_pieces, |_, previous, next| {
             let start = previous.map_or(0, |i| i + 1);
             let length = next.map_or(10, |i| i + 1) - start;
             (length <= 4).then(|| 1.0 + (length as f64 - 3.3).powi(2) * 0.01)
@@ -84,6 +84,6 @@ mod tests {
     }
 
     fn check_count(n_pieces: usize) -> Option<usize> {
-        choose_cuts(9, Some(n_pieces), |_, _| Some(1.0)).map(|cuts| cuts.len())
+        choose_cuts(9, Some(n_pieces), |_, _, _| Some(1.0)).map(|cuts| cuts.len())
     }
 }

@@ -135,6 +135,7 @@ pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Resu
         return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
     }
     let wood_over_pocket = pockets(around, kind, root, (low, high))?;
+    travels(around, kind, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
         return Err(format!(
@@ -193,6 +194,29 @@ fn pockets(
         least = Some(least.map_or(wood, |known| known.min(wood)));
     }
     Ok(least)
+}
+
+/// Ends that close endwise move one piece along the beam: it cannot take the tenon of a brace that stands under the other.
+fn travels(around: &Surroundings, kind: ScarfKind, (low, high): (Length, Length)) -> Result<(), String> {
+    let rules = around.rules;
+    let travel = match kind {
+        ScarfKind::Bladed => rules.scarf_blade,
+        _ if kind.is_squinted() => rules.scarf_squint,
+        _ => Length::ZERO,
+    };
+    let is_across = |brace: &Brace, (near, far): (Length, Length)| match brace.side {
+        Side::Left => brace.corner_x >= high && far <= low,
+        Side::Right => brace.corner_x <= low && near >= high,
+    };
+    let mut all = around.braces.iter().zip(around.pockets);
+    match all.find(|(brace, pocket)| travel > Length::ZERO && is_across(brace, brace.on_beam(pocket))) {
+        Some((brace, _)) => Err(format!(
+            "the lap lies between brace {0}’s post and its pocket: {1} ends close endwise, and {0} would be in the way",
+            brace.mark(),
+            kind.name()
+        )),
+        None => Ok(()),
+    }
 }
 
 fn rafter_clearance(around: &Surroundings, tips: &[Length]) -> Length {

@@ -17,7 +17,7 @@ pub fn chamfer_runs(
     let short = rules.chamfer_stop / 4.0;
     let mut joints: Vec<(Length, Length)> = joints.iter().map(|(from, to)| (*from - short, *to + short)).collect();
     joints.push((high - rules.chamfer_stop, high));
-    joints.sort_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()));
+    crate::units::sort_by_number(&mut joints, |joint| joint.0.to_inches());
     let mut from = low + rules.chamfer_stop;
     let mut runs = Vec::new();
     for (start, end) in joints {

@@ -12,8 +12,6 @@ use crate::units::{Length, Volume};
 pub struct LedgerHole {
     /// Where it is.
     pub place: FixingPlace,
-    /// What the drill goes through, whether or not this piece has wood everywhere there.
-    pub tools: Vec<Convex>,
     /// The wood it takes from this piece, along the piece from its left end.
     pub taken: Bulk,
 }
@@ -41,50 +39,57 @@ pub fn ledger_boxes(project: &Project, piece: &LedgerPiece, top: Length) -> Vec<
 #[must_use]
 pub fn ledger_holes(project: &Project, piece: &LedgerPiece, top: Length) -> Vec<LedgerHole> {
     let bores = bores(project);
-    if bores.is_empty() {
-        return Vec::new();
+    let widest = bores.iter().map(|bore| bore.diameter).fold(Length::ZERO, Length::max);
+    let (low, high) = (piece.start - widest, piece.end + widest);
+    let mut wood = Vec::new();
+    let mut found = Vec::new();
+    for place in fixing_places(project).into_iter().filter(|place| place.x > low && place.x < high) {
+        if wood.is_empty() {
+            wood = ledger_boxes(project, piece, top);
+        }
+        let mut taken = Bulk::default();
+        for bore in &bores {
+            taken = taken.with(wood_of(project, (&place, bore), &wood, (top, piece.start)));
+        }
+        if taken.volume() > Volume::ZERO {
+            found.push(LedgerHole { place, taken });
+        }
     }
-    let wood = ledger_boxes(project, piece, top);
-    let made = fixing_places(project).into_iter().map(|place| hole(project, piece, &wood, (top, place), &bores));
-    made.filter(|hole| hole.taken.volume() > Volume::ZERO).collect()
+    found
 }
 
-fn hole(
-    project: &Project,
-    piece: &LedgerPiece,
-    wood: &[Convex],
-    (top, place): (Length, FixingPlace),
-    bores: &[Bore],
-) -> LedgerHole {
+/// What the drill goes through at that place, whether or not a piece has wood everywhere there.
+#[must_use]
+pub fn ledger_drill(project: &Project, place: &FixingPlace, top: Length) -> Vec<Convex> {
+    bores(project).iter().flat_map(|bore| drill(project, (place, bore), top)).collect()
+}
+
+fn drill(project: &Project, (place, bore): (&FixingPlace, &Bore), top: Length) -> Vec<Convex> {
     let sawn = project.frame.timbers.ledger.sawn;
     let front = project.frame.ledger_packing + sawn.breadth;
-    let up = top - sawn.depth + place.up;
-    let (mut tools, mut taken) = (Vec::new(), Bulk::default());
-    for bore in bores {
-        let at = |deep: Length| Vector::new(place.x, front - deep, up);
-        let tool = cylinder(at(bore.to), at(bore.from), bore.diameter);
-        taken = taken.with(wood_of(&tool, wood, bore, (place.x, piece.start)));
-        tools.extend(tool);
-    }
-    LedgerHole { place, tools, taken }
+    let at = |deep: Length| Vector::new(place.x, front - deep, top - sawn.depth + place.up);
+    cylinder(at(bore.to), at(bore.from), bore.diameter)
 }
 
 /// A hole that lies whole in one box by its closed form; one that breaks out of it, by what the drill shares with the wood.
-fn wood_of(tool: &[Convex], wood: &[Convex], bore: &Bore, (x, start): (Length, Length)) -> Bulk {
-    let is_within = |body: &Convex| {
-        let outer = wood.iter().map(|part| part.within());
-        let inner = body.within();
-        outer.into_iter().any(|part| {
-            part.low.x <= inner.low.x
-                && inner.high.x <= part.high.x
-                && part.low.z <= inner.low.z
-                && inner.high.z <= part.high.z
-        })
+fn wood_of(
+    project: &Project,
+    (place, bore): (&FixingPlace, &Bore),
+    wood: &[Convex],
+    (top, start): (Length, Length),
+) -> Bulk {
+    // Half as wide again as the hole: more than the drill's corners reach.
+    let reach = bore.diameter.to_inches() * 0.75;
+    let x = place.x.to_inches();
+    let z = (top - project.frame.timbers.ledger.sawn.depth + place.up).to_inches();
+    let is_within = |part: &Convex| {
+        let part = part.within();
+        part.low.x <= x - reach && x + reach <= part.high.x && part.low.z <= z - reach && z + reach <= part.high.z
     };
-    if tool.iter().all(is_within) {
-        return Bulk::hole(bore.diameter, bore.to - bore.from, x - start);
+    if wood.iter().any(is_within) {
+        return Bulk::hole(bore.diameter, bore.to - bore.from, place.x - start);
     }
-    let shared = Solid::new(tool.to_vec()).shared(&Solid::new(wood.to_vec()));
+    let shared = Solid::new(drill(project, (place, bore), top)).shared(&Solid::new(wood.to_vec()));
     let at = shared.centre().map_or(Length::ZERO, |centre| Length::inches(centre.x) - start);
     Bulk::new(shared.volume(), at)
 }

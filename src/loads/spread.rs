@@ -119,7 +119,7 @@ impl Spread {
     pub fn plus(&self, other: &Self) -> Self {
         let both = || self.pieces.iter().chain(&other.pieces);
         let mut places: Vec<Length> = both().flat_map(|piece| [piece.from, piece.to]).collect();
-        places.sort_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+        crate::units::sort_lengths(&mut places);
         places.dedup();
         let mut pieces = Vec::new();
         for pair in places.windows(2) {

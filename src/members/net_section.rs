@@ -182,7 +182,7 @@ impl NetSection {
             levels.push(pocket.from_bottom.to_inches());
             levels.push((pocket.from_bottom + pocket.depth).to_inches().min(self.section.depth.to_inches()));
         }
-        levels.sort_by(f64::total_cmp);
+        levels.sort_unstable_by(f64::total_cmp);
         levels.dedup_by(|a, b| (*a - *b).abs() < NOISE);
         levels
     }

@@ -11,7 +11,7 @@ pub(super) fn shear_area(net: &NetSection) -> Result<Area, Refused> {
     let axis = net.axis_height().to_inches();
     let mut levels = net.levels();
     levels.push(axis);
-    levels.sort_by(f64::total_cmp);
+    levels.sort_unstable_by(f64::total_cmp);
     levels.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
     let mut below = 0.0;
     let mut worst: f64 = 0.0;

@@ -7,7 +7,7 @@ use super::stock::Bar;
 use crate::materials::{Section, species};
 use crate::project::{Heart, Mill, OrderAim, Project};
 use crate::tickets::{Role, Stick};
-use crate::units::{Length, Money, Volume, Weight, sort_by_number};
+use crate::units::{Length, Money, Volume, Weight, sort_by_number, sort_with};
 
 /// What one stick asks of the mill.
 #[derive(Clone, Debug, PartialEq)]
@@ -242,7 +242,7 @@ fn kinds(asked: &[StickOrder]) -> Vec<Kind> {
         }
     }
     let place = |section: Section| sections.iter().position(|known| *known == section);
-    kinds.sort_by_key(|kind| (kind.delivery, place(kind.section)));
+    sort_with(&mut kinds, |a, b| (a.delivery, place(a.section)).cmp(&(b.delivery, place(b.section))));
     kinds
 }
 

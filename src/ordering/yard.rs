@@ -123,9 +123,9 @@ pub fn from_yard(project: &Project, sticks: &[StickOrder]) -> PileAnswer {
         }
         answer.bars.extend(cut.bars);
     }
-    missing.sort_by_key(|(at, _)| *at);
+    sort_by_number(&mut missing, |(at, _)| *at as f64);
     answer.missing = missing.into_iter().map(|(_, stick)| stick).collect();
-    answer.bars.sort_by_key(|bar| bar.lot);
+    sort_by_number(&mut answer.bars, |bar| bar.lot as f64);
     answer.unused = unused(&project.yard, &answer.bars);
     offer_rips(&project.yard, &mut answer);
     answer

@@ -1,6 +1,6 @@
 //! How the timber is bought, and what the rest of the job costs.
 use super::Role;
-use crate::units::{Length, Money};
+use crate::units::{Length, Money, sort_by_number};
 
 /// What an order is best at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -170,7 +170,7 @@ impl Buying {
         self.hearts.retain(|wish| wish.role != role);
         if heart != Heart::Either {
             self.hearts.push(HeartWish { role, heart });
-            self.hearts.sort_by_key(|wish| wish.role);
+            sort_by_number(&mut self.hearts, |wish| f64::from(wish.role as u8));
         }
     }
 
@@ -179,7 +179,7 @@ impl Buying {
         self.second_delivery.retain(|known| *known != role);
         if later {
             self.second_delivery.push(role);
-            self.second_delivery.sort_unstable();
+            sort_by_number(&mut self.second_delivery, |role| f64::from(*role as u8));
         }
     }
 

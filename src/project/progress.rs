@@ -41,6 +41,8 @@ pub struct Progress {
     pub cut: BTreeMap<String, String>,
     /// Knots found, by the stick's mark.
     pub knots: BTreeMap<String, Vec<Knot>>,
+    /// The face that a stick's crown is toward as it lies now, by the stick's mark.
+    pub crowns: BTreeMap<String, Face>,
     /// Sizes measured along a stick, by its mark.
     pub sizes: BTreeMap<String, Vec<MeasuredSize>>,
     /// How much longer than drawn the beam came out over a scarf in the dry fit, by the scarf's number; shorter below zero.

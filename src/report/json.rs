@@ -95,6 +95,7 @@ fn stick(built: &Built, stick: &Stick) -> Value {
         "order_length_in": ordered.map(|asked| inches(asked.ordered)),
         "green_weight_lb": (stick.green_weight.to_pounds() * 1e3).round() / 1e3,
         "balance_from_zero_in": inches(stick.bulk.balance()),
+        "weighed_as_measured": stick.is_measured,
         "zero": stick.zero,
         "same_as": stick.same_as,
         "marks": stick.marks.iter().map(mark).collect::<Vec<Value>>(),

@@ -144,13 +144,14 @@ fn roof(out: &mut String, project: &Project, built: &Built) -> std::fmt::Result 
 fn sheet(out: &mut String, project: &Project, shape: &Shape, stick: &Stick) -> std::fmt::Result {
     writeln!(
         out,
-        "\n{}  {} {}  {}  {}  balances {} from zero",
+        "\n{}  {} {}  {}  {}  balances {} from zero{}",
         stick.mark,
         stick.timber.ordered.label(project.units),
         stick.role.name(),
         length(stick.net_length(), project.units),
         weight(stick.green_weight, project.units),
-        length(stick.bulk.balance(), project.units)
+        length(stick.bulk.balance(), project.units),
+        if stick.is_measured { ", both as measured" } else { "" }
     )?;
     if let Some(first) = &stick.same_as {
         return writeln!(out, "  same as {first}");

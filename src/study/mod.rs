@@ -6,9 +6,11 @@ mod judged;
 mod mill_lengths;
 mod moved;
 mod remedies;
+mod scarf_changes;
 mod seasoning;
 mod spacing;
 mod spacing_held;
+mod way_in;
 
 pub use came::{Given, Left, LookedAt, Receiving, Shared, Verdict, give};
 pub use carries::Carries;
@@ -25,4 +27,5 @@ pub use seasoning::{Drying, Movement, Seasoning, Way, YEARS, Yearly, seasoning, 
 pub use spacing::{SpacingPoint, spacing_study};
 pub use spacing_held::{HeldPoint, HeldSpacings};
 pub use stepper::{Progress, Stepper};
+pub use way_in::no_way_in;
 pub use yard_changes::{YardChange, YardChanges};

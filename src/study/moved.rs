@@ -1,5 +1,6 @@
 //! Which joints of the frame a change moves, joint by joint, and what else it does to the room the frame leaves.
 use super::judged::Judged;
+use super::way_in::no_way_in;
 use crate::geometry::{LedgerPiece, PurlinRow, ScarfReport};
 use crate::project::Project;
 use crate::units::{Length, UnitSystem, show_slope};
@@ -37,6 +38,8 @@ pub struct Moves {
     pub joints: Vec<JointMove>,
     /// Purlin butts, rafters and room, a sentence each.
     pub also: Vec<String>,
+    /// Sticks that have no way in then, a sentence each.
+    pub no_way_in: Vec<String>,
 }
 
 impl JointMove {
@@ -83,10 +86,8 @@ pub fn percent(share: f64) -> String {
 pub fn moves(before: &Judged, after: &Judged) -> Moves {
     let pairs = [(scarfs(before), scarfs(after), "scarf"), (splices(before), splices(after), "ledger splice")];
     let joints = pairs.into_iter().flat_map(|(before, after, kind)| pair_up(&before, &after, kind)).collect();
-    Moves {
-        joints,
-        also: [laps(before, after), butts(before, after), rafters(before, after), room(before, after)].concat(),
-    }
+    let also = [laps(before, after), butts(before, after), rafters(before, after), room(before, after)].concat();
+    Moves { joints, also, no_way_in: no_way_in(&after.project, &after.built.shape) }
 }
 
 /// Joints of a kind, by their number; what stays where it is is left out, unless its strength is another.

@@ -1,12 +1,13 @@
 //! Single changes that would make a failing check hold, each tried on the whole project.
+use super::way_in::no_way_in;
 use crate::checks::{Check, Strength};
-use crate::evaluate;
 use crate::fastening::fastener_table;
 use crate::materials::Timber;
 use crate::members::Grade;
-use crate::project::{Post, Project, ScarfKind, ScarfPlace, Scarfs, Tie, Timbers};
+use crate::project::{Post, Project, Tie, Timbers};
 use crate::units::{Length, Money, UnitSystem};
 use crate::wording::length;
+use crate::{evaluate, lay_out};
 
 /// One change that helps.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,24 +58,51 @@ fn subject(member: &str) -> Subject {
     }
 }
 
-/// Up to three single changes after which no check of that kind fails and no more checks fail than before.
+/// Up to three single changes after which no check of that kind fails and no more checks fail than before; of the kinds that
+/// one scarf may have of its own the plainest after which its own check holds. Those that leave a stick without a way in say
+/// so, and are offered only where too few others are found.
 #[must_use]
 pub fn remedies(project: &Project, strength: &Strength, failing: &Check) -> Vec<Remedy> {
     let before = failures(strength);
-    let mut found = Vec::new();
-    for (says, changed) in candidates(project, strength, failing) {
+    let (mut found, mut stuck) = (Vec::new(), Vec::new());
+    let mut has_own_kind = false;
+    let n_problems = lay_out(project).problems.len();
+    for (mut says, changed) in candidates(project, strength, failing) {
+        let is_own_kind =
+            changed.frame.scarfs.kind == project.frame.scarfs.kind && changed.exceptions != project.exceptions;
+        if is_own_kind && has_own_kind {
+            continue;
+        }
         let design = evaluate(&changed);
         let (Some(built), Some(after)) = (&design.built, &design.strength) else { continue };
-        let Some(ratio) = worst_alike(after, failing) else { continue };
-        if ratio <= 1.0 && failures(after) <= before {
-            let worst = after.worst().and_then(|check| Some((check.member.clone(), check.ratio()?)));
-            found.push(Remedy { says, project: changed, ratio, worst, price: built.order.price });
-            if found.len() == MOST {
-                break;
-            }
+        let share = if is_own_kind { of_member(after, failing) } else { worst_alike(after, failing) };
+        let Some(ratio) = share.filter(|ratio| *ratio <= 1.0 && failures(after) <= before) else { continue };
+        if is_own_kind && design.problems.len() > n_problems {
+            continue;
+        }
+        let no_way = no_way_in(&changed, &built.shape);
+        let worst = after.worst().and_then(|check| Some((check.member.clone(), check.ratio()?)));
+        no_way.iter().for_each(|why| says.push_str(&format!("; but {why}")));
+        let remedy = Remedy { says, project: changed, ratio, worst, price: built.order.price };
+        has_own_kind |= is_own_kind && no_way.is_empty();
+        if no_way.is_empty() {
+            found.push(remedy)
+        } else {
+            stuck.push(remedy)
+        }
+        if found.len() == MOST {
+            break;
         }
     }
+    found.extend(stuck);
+    found.truncate(MOST);
     found
+}
+
+/// The worst ratio of the checks of that name on the same member.
+fn of_member(strength: &Strength, failing: &Check) -> Option<f64> {
+    let same = strength.checks.iter().filter(|check| (&check.member, &check.name) == (&failing.member, &failing.name));
+    same.filter_map(Check::ratio).reduce(f64::max)
 }
 
 fn failures(strength: &Strength) -> usize {
@@ -87,7 +115,7 @@ fn worst_alike(strength: &Strength, failing: &Check) -> Option<f64> {
     strength.checks.iter().filter(alike).filter_map(Check::ratio).reduce(f64::max)
 }
 
-type Candidates = Vec<(String, Project)>;
+pub(super) type Candidates = Vec<(String, Project)>;
 
 /// Changes worth trying, the smallest first.
 fn candidates(project: &Project, strength: &Strength, failing: &Check) -> Candidates {
@@ -107,6 +135,7 @@ fn candidates(project: &Project, strength: &Strength, failing: &Check) -> Candid
             all.extend(try_out.graded(true));
         }
         Subject::Scarf => {
+            all.extend(try_out.own_scarf_kind(strength, &failing.member));
             all.extend(try_out.scarf_kind());
             all.extend(try_out.scarf_moved(strength, &failing.member));
             all.extend(try_out.ties(&failing.name));
@@ -148,25 +177,25 @@ fn candidates(project: &Project, strength: &Strength, failing: &Check) -> Candid
     all
 }
 
-struct Try<'a> {
-    project: &'a Project,
+pub(super) struct Try<'a> {
+    pub project: &'a Project,
 }
 
 impl Try<'_> {
-    fn with(&self, says: impl Into<String>, change: impl FnOnce(&mut Project)) -> (String, Project) {
+    pub fn with(&self, says: impl Into<String>, change: impl FnOnce(&mut Project)) -> (String, Project) {
         let mut changed = self.project.clone();
         change(&mut changed);
         (says.into(), changed)
     }
 
-    const fn step(&self, inches: f64, millimetres: f64) -> Length {
+    pub const fn step(&self, inches: f64, millimetres: f64) -> Length {
         match self.project.units {
             UnitSystem::Imperial => Length::inches(inches),
             UnitSystem::Metric => Length::millimetres(millimetres),
         }
     }
 
-    fn said(&self, value: Length) -> String {
+    pub fn said(&self, value: Length) -> String {
         length(value, self.project.units)
     }
 
@@ -259,37 +288,6 @@ impl Try<'_> {
                 let (along, down) = (self.project.frame.brace_along + more, self.project.frame.brace_down + more);
                 self.with(format!("brace legs of {} and {}", self.said(along), self.said(down)), |changed| {
                     (changed.frame.brace_along, changed.frame.brace_down) = (along, down);
-                })
-            })
-            .collect()
-    }
-
-    fn scarf_kind(&self) -> Candidates {
-        if self.project.frame.scarfs.kind == ScarfKind::StopSplayedTabled {
-            return Candidates::new();
-        }
-        let says = format!("scarfs {}", ScarfKind::StopSplayedTabled.name());
-        vec![self.with(says, |changed| changed.frame.scarfs.kind = ScarfKind::StopSplayedTabled)]
-    }
-
-    /// That scarf moved along the beam, the nearest places first.
-    fn scarf_moved(&self, strength: &Strength, member: &str) -> Candidates {
-        let Some(number) = member.strip_prefix("scarf ").and_then(|number| number.parse::<usize>().ok()) else {
-            return Candidates::new();
-        };
-        let places: Vec<ScarfPlace> = strength.scarfs.clone();
-        let Some(own) = number.checked_sub(1).and_then(|index| places.get(index)).copied() else {
-            return Candidates::new();
-        };
-        let steps = [-1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0];
-        steps
-            .into_iter()
-            .map(|steps| {
-                let centre = own.centre + self.step(4.0, 100.0) * steps;
-                let mut moved = places.clone();
-                moved[number - 1].centre = centre;
-                self.with(format!("scarf {number} with its middle at {}", self.said(centre)), |changed| {
-                    changed.frame.scarfs = Scarfs { by_hand: moved, ..changed.frame.scarfs.clone() };
                 })
             })
             .collect()
@@ -411,7 +409,7 @@ impl Try<'_> {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
-    use crate::project::demo;
+    use crate::project::{JointException, ScarfKind, demo};
     use crate::units::AreaLoad;
 
     fn first_failing(project: &Project, wanted: Subject) -> (std::sync::Arc<Strength>, Check) {
@@ -452,5 +450,48 @@ mod tests {
         assert_eq!(subject("footing of P1"), Subject::Footing);
         assert_eq!(subject("pier of P1"), Subject::Footing);
         assert_eq!(subject("Roof"), Subject::Other);
+    }
+
+    /// A scarf too thin at its roots gets the plainest kind that holds, alone, where it stands: by hand, the abutments of a
+    /// stop-splayed one leave three quarters of the depth where a halved one leaves half.
+    #[test]
+    fn one_scarf_may_be_of_a_kind_of_its_own() {
+        let mut project = demo::wool_barn();
+        let places = evaluate(&project).built.unwrap().shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
+        project.frame.scarfs.by_hand = places;
+        project.frame.scarfs.kind = ScarfKind::Halved;
+        let strength = evaluate(&project).strength.unwrap();
+        let is_it = |check: &&Check| check.member == "scarf 1" && check.name.contains("thin") && !check.passes();
+        let check = strength.checks.iter().find(is_it).unwrap().clone();
+        let found = remedies(&project, &strength, &check);
+        let own: Vec<_> = found.iter().filter(|remedy| remedy.says.contains(" alone ")).collect();
+        let says: Vec<&str> = found.iter().map(|remedy| remedy.says.as_str()).collect();
+        assert_eq!(own.len(), 1, "{says:?}");
+        assert!(own[0].says.starts_with("scarf 1 alone stop-splayed"), "{says:?}");
+        let after = &own[0].project;
+        assert_eq!((after.scarf_kind(1), after.scarf_kind(2)), (ScarfKind::StopSplayed, ScarfKind::Halved));
+        assert_eq!(after.frame, project.frame);
+        let strength = evaluate(after).strength.unwrap();
+        assert_eq!(of_member(&strength, &check), Some(own[0].ratio));
+        assert!(own[0].ratio <= 1.0);
+        for remedy in &found {
+            let built = evaluate(&remedy.project).built.unwrap();
+            let no_way = no_way_in(&remedy.project, &built.shape);
+            assert!(no_way.iter().all(|why| remedy.says.contains(why.as_str())), "{}", remedy.says);
+        }
+    }
+
+    /// The same change made again is the frame's own kind: nothing of the joint's own is left over.
+    #[test]
+    fn a_scarf_goes_back_to_the_kind_of_the_frame() {
+        let mut project = demo::wool_barn();
+        let own = JointException { scarf_kind: Some(ScarfKind::Halved), ..JointException::default() };
+        project.exceptions.insert("S1".to_owned(), own);
+        let strength = evaluate(&project).strength.unwrap();
+        let all = Try { project: &project }.own_scarf_kind(&strength, "scarf 1");
+        let back = all.iter().find(|(says, _)| says.ends_with(ScarfKind::StopSplayedUnderSquinted.name())).unwrap();
+        assert!(back.1.exceptions.is_empty());
+        let whole = Try { project: &project }.scarf_kind();
+        assert!(whole[0].1.exceptions.is_empty());
     }
 }

@@ -191,7 +191,7 @@ fn longest(project: &Project, is_short: &dyn Fn(Role) -> bool) -> Vec<Change> {
     };
     let lots = project.yard.iter().filter(|lot| lot.count > 0 && asked(lot.section));
     let mut lengths: Vec<Length> = lots.map(|lot| lot.length).filter(|one| *one < project.mill.longest()).collect();
-    lengths.sort_by(|a, b| b.to_inches().total_cmp(&a.to_inches()));
+    crate::units::sort_by_number(&mut lengths, |length| -length.to_inches());
     lengths.dedup();
     lengths.into_iter().map(Change::Longest).collect()
 }
@@ -207,6 +207,6 @@ fn sections(project: &Project, role: Role) -> Vec<Change> {
             all.push(lot.section);
         }
     }
-    all.sort_by(|a, b| a.area().to_square_inches().total_cmp(&b.area().to_square_inches()));
+    crate::units::sort_by_number(&mut all, |section| section.area().to_square_inches());
     all.into_iter().map(|section| Change::Sized(role, section)).collect()
 }

@@ -146,7 +146,7 @@ impl YardChanges {
     }
 
     fn sort(&mut self) {
-        self.found.sort_by(|a, b| {
+        crate::units::sort_with(&mut self.found, |a, b| {
             let rank = |change: &YardChange| (!change.comes_out(), change.pile.missing.len(), change.price);
             rank(a).cmp(&rank(b))
         });
@@ -160,7 +160,7 @@ impl YardChanges {
         if self.found.iter().any(YardChange::comes_out) {
             return;
         }
-        self.helping.sort_by_key(|(missing, _)| *missing);
+        crate::units::sort_by_number(&mut self.helping, |(missing, _)| *missing as f64);
         let mut best: Vec<Change> = Vec::new();
         for (_, change) in &self.helping {
             if best.len() < MOST_PAIRED && !best.iter().any(|known| known.is_kind_of(change)) {

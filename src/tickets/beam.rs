@@ -30,7 +30,7 @@ fn stick(project: &Project, shape: &Shape, piece: &BeamPiece) -> Stick {
     let Some((scarf, error)) = found else { return sheet_of(project, shape, piece, Length::ZERO) };
     let mut moved = sheet_of(project, shape, piece, error);
     let cut = project.progress.cut.get(&moved.mark);
-    if cut.is_some_and(|cut| *cut != moved.layout()) {
+    if cut.is_some_and(|cut| !moved.is_cut_to(cut)) {
         return sheet_of(project, shape, piece, Length::ZERO);
     }
     moved.zero = format!("{}; {}", moved.zero, moved_words(project, scarf, error));
@@ -61,6 +61,7 @@ pub(super) fn sheet_of(project: &Project, shape: &Shape, piece: &BeamPiece, erro
         low: Length::ZERO,
         high: if piece.right.is_none() { on_ground.length() } else { piece.length() },
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero,
         ask: "Outer face toward you, top up? Left end at your left?".to_owned(),
@@ -230,6 +231,7 @@ fn scarf_marks(
             .across((Length::ZERO, outline.abutment), from)
             .waste(waste)
             .note(format!("{}; {stays}", arris(lap.tip.0, lap.tip.1, from)))
+            .told([outline.squint])
             .mate(lap.other.clone()),
         Mark::line(format!("scarf {number}, root of the {name}"), Face::Outer, lap.root.0, MarkKind::Line)
             .across((outline.depth - outline.abutment, outline.depth), from)
@@ -240,6 +242,7 @@ fn scarf_marks(
                 far_face.name(),
                 splay_text(project, outline)
             ))
+            .told([outline.squint, outline.abutment, outline.lap, outline.lap * outline.splay()])
             .mate(lap.other.clone()),
     ];
     marks.extend(lap.table_mark(project, from));
@@ -296,14 +299,14 @@ impl LapEnd {
                 .waste(waste)
                 .note(format!("square across; {stays}")),
             line(&format!("shoulder at the tip of the {name}"), self.tip.0, MarkKind::Line, (Length::ZERO, quarter))
-                .note(format!("the tongue runs on {} past it", say(self.outline.blade))),
-            line(&format!("root of the {name}"), self.root.0, MarkKind::Line, (half + quarter, depth)).note(format!(
-                "square across, {} in from the far face; the lap lies at {}",
-                say(quarter),
-                say(half)
-            )),
+                .note(format!("the tongue runs on {} past it", say(self.outline.blade)))
+                .told([self.outline.blade]),
+            line(&format!("root of the {name}"), self.root.0, MarkKind::Line, (half + quarter, depth))
+                .note(format!("square across, {} in from the far face; the lap lies at {}", say(quarter), say(half)))
+                .told([quarter, half]),
             line("floor of the slot for the other tongue", slot, MarkKind::Line, (half, half + quarter))
-                .note(format!("the slot is {} deep past the root and as wide as the beam", say(self.outline.blade))),
+                .note(format!("the slot is {} deep past the root and as wide as the beam", say(self.outline.blade)))
+                .told([self.outline.blade]),
         ]
     }
 
@@ -321,6 +324,7 @@ impl LapEnd {
                     say(tip_side),
                     say(gap)
                 ))
+                .told([gap])
                 .mate(self.other.clone()),
         )
     }
@@ -339,6 +343,7 @@ fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mar
     let mate = format!("P{}", post.number);
     let width = laid_out(&project.frame.timbers.post, rules).depth.min(project.frame.timbers.beam.sawn.breadth);
     let housing = housing_at(project, rules, piece, post.middle());
+    let reduced = reduced_beam_depth(&project.frame, rules);
     let start = piece.start;
     let cheeks = (rules.tenon_offset, rules.tenon_offset + rules.tenon_thickness);
     let mut marks = vec![
@@ -350,7 +355,8 @@ fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mar
         )
         .across((Length::ZERO, width), Face::Outer)
         .depth(housing)
-        .note(format!("leave {} from the top", length(reduced_beam_depth(&project.frame, rules), project.units)))
+        .note(format!("leave {} from the top", length(reduced, project.units)))
+        .told([reduced])
         .mate(&mate),
         Mark::between(
             format!("mortise of {mate}"),
@@ -364,12 +370,13 @@ fn post_marks(project: &Project, post: &PostShape, piece: &BeamPiece) -> Vec<Mar
         .mate(&mate),
     ];
     for (index, x) in head_peg_places(post).into_iter().enumerate() {
-        let from_top = reduced_beam_depth(&project.frame, rules) - head_peg_height(post, index);
+        let from_top = reduced - head_peg_height(post, index);
         marks.push(
             Mark::line(format!("peg {} of {mate}", index + 1), Face::Outer, post.left + x - start, MarkKind::Peg)
                 .across((from_top, from_top), Face::Top)
                 .bored(rules.peg, project.joinery.peg)
                 .note(format!("{} hole; bore from the outer face, straight through", length(rules.peg, project.units)))
+                .told([rules.peg])
                 .mate(&mate),
         );
     }

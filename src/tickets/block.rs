@@ -27,6 +27,7 @@ fn stick(project: &Project, number: usize, gap: Length) -> Stick {
         low: Length::ZERO,
         high: gap,
         bulk: Bulk::prism(timber.sawn.area(), Length::ZERO, gap),
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
         ask: format!("Between R{number} and R{}, standing on the beam, flush with its outer face?", number + 1),

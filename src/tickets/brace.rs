@@ -40,6 +40,7 @@ fn stick(project: &Project, one: &Brace) -> Stick {
         low,
         high,
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the post's shoulder on the long edge".to_owned(),
         ask: ask(one),
@@ -102,17 +103,21 @@ fn marks(project: &Project, one: &Brace) -> Vec<Mark> {
     let mut marks = vec![
         Mark::line("shoulder at the post, on the long edge", Face::LongEdge, Length::ZERO, MarkKind::Line)
             .note(format!("{}; the theoretical toe", angle(brace.along, brace.down)))
+            .told([brace.along, brace.down])
             .mate(post_mate.clone()),
         Mark::line("shoulder at the beam, on the long edge", Face::LongEdge, brace.long_edge(), MarkKind::Line)
             .note(format!("{}; the theoretical toe", angle(brace.down, brace.along)))
+            .told([brace.down, brace.along])
             .mate("beam"),
         Mark::line("nose at the post, square to the long edge", Face::LongEdge, outline[0].x, MarkKind::End)
             .waste(Waste::Before)
             .note(nose(outline[5]))
+            .told([outline[5].y])
             .mate(post_mate.clone()),
         Mark::line("nose at the beam, square to the long edge", Face::LongEdge, outline[1].x, MarkKind::End)
             .waste(Waste::After)
             .note(nose(outline[2]))
+            .told([outline[2].y])
             .mate("beam"),
         Mark::line("shoulder at the beam, on the short edge", Face::ShortEdge, outline[3].x, MarkKind::Line),
         Mark::line("shoulder at the post, on the short edge", Face::ShortEdge, outline[4].x, MarkKind::Line),
@@ -133,11 +138,12 @@ fn hollow_marks(project: &Project, brace: &BraceShape) -> Vec<Mark> {
     }
     let (low, high) = brace.hollow_ends();
     let say = |value| tape(value, project.units, Fineness::ThirtySecond);
-    let mut marks =
-        vec![Mark::between("hollow of the long edge", Face::LongEdge, (low, high), MarkKind::Chamfer).note(format!(
-            "an arc of radius {}: bend a thin batten through the marks on the outer face, and on the wall face",
-            say(brace.hollow_radius())
-        ))];
+    let arc = format!(
+        "an arc of radius {}: bend a thin batten through the marks on the outer face, and on the wall face",
+        say(brace.hollow_radius())
+    );
+    let hollow = Mark::between("hollow of the long edge", Face::LongEdge, (low, high), MarkKind::Chamfer);
+    let mut marks = vec![hollow.note(arc).told([brace.hollow_radius()])];
     for quarters in 1..4 {
         let x = low + (high - low) * (f64::from(quarters) / 4.0);
         let depth = brace.hollow_at(x);
@@ -165,6 +171,7 @@ fn tenon_marks((project, rules): (&Project, &JoineryRules), tenon: &Polygon, end
         Mark::line(format!("tenon at the {end}, tip"), Face::Outer, tip.x, MarkKind::Tenon)
             .across((tip.y, tip.y), Face::LongEdge)
             .note(format!("{} square to the shoulder", length(rules.brace_tenon, project.units)))
+            .told([rules.brace_tenon])
             .mate(mate),
         Mark::line(format!("tenon at the {end}, cheeks from the nose"), Face::LongEdge, nose.x, MarkKind::Tenon)
             .across(cheeks, Face::Outer)
@@ -195,6 +202,7 @@ pub fn peg(project: &Project, brace: &Brace, at_post: bool, mate: &str) -> Mark 
             length(rules.peg, project.units),
             tape(rules.drawbore, project.units, Fineness::ThirtySecond)
         ))
+        .told([rules.peg, rules.drawbore])
         .mate(mate)
 }
 
@@ -229,6 +237,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
     let nose_side = if place.sign > 0.0 { "far" } else { "near" };
     let say = |value| tape(value, project.units, Fineness::Sixteenth);
     let edges = |from: Length, to: Length| (at(from), at(to));
+    let square_from = pocket.square_from().unwrap_or_default();
     let square = pocket
         .square_from()
         .map_or_else(String::new, |above| format!("goes square in to {} above the floor, then ", say(above)));
@@ -250,6 +259,7 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
             say(at(pocket.mortise.0)),
             place.remark
         ))
+        .told([pocket.nose_on_face - pocket.nose_on_floor, pocket.mortise.0 - pocket.corner, square_from])
         .mate(*mate),
         Mark::between(
             format!("mortise of {mate}"),
@@ -260,11 +270,13 @@ pub fn pocket_marks(project: &Project, pocket: &Pocket, place: &PocketPlace) -> 
         .across(cheeks, Face::Outer)
         .depth(*housing + pocket.mortise_depth)
         .note(format!("depth from the face; {} below the floor of the housing", say(pocket.mortise_depth)))
+        .told([pocket.mortise_depth])
         .mate(*mate),
         Mark::line(format!("peg of {mate}"), Face::Outer, at(pocket.peg()), MarkKind::Peg)
             .across((place.peg, place.peg), floor.1)
             .bored(rules.peg, project.joinery.peg)
             .note(format!("{} hole; bore from the outer face", length(rules.peg, project.units)))
+            .told([rules.peg])
             .mate(*mate),
     ]
 }

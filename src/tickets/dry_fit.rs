@@ -39,7 +39,7 @@ pub fn dry_fit_problems(project: &Project, shape: &Shape, sticks: &[Stick]) -> V
         let Some((scarf, error)) = project.progress.dry_fit_shift(piece.number) else { continue };
         let Some(cut) = project.progress.cut.get(&mark) else { continue };
         let Some(stick) = sticks.iter().find(|stick| stick.mark == mark) else { continue };
-        if *cut == beam::sheet_of(project, shape, piece, error).layout() || error == Length::ZERO {
+        if beam::sheet_of(project, shape, piece, error).is_cut_to(cut) || error == Length::ZERO {
             continue;
         }
         let way = if error > Length::ZERO { "right" } else { "left" };
@@ -91,7 +91,7 @@ mod tests {
             let marks = stick.marks.iter().filter(|mark| is_scarf(&mark.mate) == of_scarf);
             let mut all: Vec<f64> =
                 marks.filter(|mark| mark.kind != MarkKind::Chamfer).map(|mark| mark.near.to_inches()).collect();
-            all.sort_by(f64::total_cmp);
+            all.sort_unstable_by(f64::total_cmp);
             all
         };
         let by = |of_scarf: bool| -> Vec<f64> {

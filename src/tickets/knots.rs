@@ -157,15 +157,28 @@ fn of_mark(project: &Project, stick: &Stick, mark: &Mark) -> Vec<Zone> {
 }
 
 /// The ways a stick's joints can be laid on the wood: quarter turns where it is square, half turns otherwise, each with its
-/// ends as they are and swapped. A rafter's crown stays up.
-fn ways(stick: &Stick) -> Vec<(usize, bool)> {
+/// ends as they are and swapped. A crown that is known comes up, if any turn brings it up; a rafter's that is not is taken to
+/// be up as it lies.
+fn ways(stick: &Stick, crown: Option<Face>) -> Vec<(usize, bool)> {
     let [(_, one), (_, other), ..] = stick.faces[..] else { return Vec::new() };
     let turns: &[usize] = match stick.role {
-        Role::Rafter => &[0],
+        Role::Rafter if crown.is_none() => &[0],
         _ if (one - other).abs() <= SQUARE => &[0, 1, 2, 3],
         _ => &[0, 2],
     };
-    [false, true].into_iter().flat_map(|swapped| turns.iter().map(move |turns| (*turns, swapped))).collect()
+    let mut all: Vec<(usize, bool)> =
+        [false, true].into_iter().flat_map(|swapped| turns.iter().map(move |turns| (*turns, swapped))).collect();
+    let is_up = |way: &(usize, bool)| crown.is_some_and(|crown| face_of(stick, crown, *way) == Some(Face::Top));
+    if all.iter().any(is_up) {
+        all.retain(is_up);
+    }
+    all
+}
+
+/// The face that one of the stick's faces becomes once the joints are laid that way.
+fn face_of(stick: &Stick, face: Face, way: (usize, bool)) -> Option<Face> {
+    let on_it = Knot { face, from_zero: Length::ZERO, across: Length::ZERO, size: Length::ZERO };
+    Some(laid(stick, &on_it, way)?.face)
 }
 
 /// A knot as the sheet sees it once the joints are laid that way; nothing on a face the sheet does not have.
@@ -187,12 +200,21 @@ fn is_in(knot: &Knot, zone: &Zone) -> bool {
     knot.face == zone.face && meets(knot.from_zero, zone.along) && meets(knot.across, zone.across)
 }
 
-/// What the knots of a stick ask; nothing where it has none, or fewer than four faces on its sheet.
+/// What the knots of a stick ask, with its crown up where it is known; nothing where it has none, or fewer than four faces on
+/// its sheet.
 #[must_use]
-pub fn knot_answer(stick: &Stick, zones: &[Zone], knots: &[Knot]) -> Option<KnotAnswer> {
+pub fn knot_answer(stick: &Stick, zones: &[Zone], knots: &[Knot], crown: Option<Face>) -> Option<KnotAnswer> {
     if knots.is_empty() || stick.faces.len() != 4 {
         return None;
     }
+    let lays = lays(stick, zones, knots, crown);
+    let is_clear = lays.first().is_some_and(|lay| lay.struck.is_empty());
+    let shift = if is_clear { None } else { shortest_shift(stick, zones, knots, &lays) };
+    Some(KnotAnswer { lays, shift })
+}
+
+/// Every way to lay a stick, the one that the knots like best first.
+pub(super) fn lays(stick: &Stick, zones: &[Zone], knots: &[Knot], crown: Option<Face>) -> Vec<Lay> {
     let lay = |(turns, swapped): (usize, bool)| {
         let mut struck = Vec::new();
         for (place, knot) in knots.iter().enumerate() {
@@ -202,13 +224,11 @@ pub fn knot_answer(stick: &Stick, zones: &[Zone], knots: &[Knot]) -> Option<Knot
         }
         Lay { turns, swapped, struck }
     };
-    let mut lays: Vec<Lay> = ways(stick).into_iter().map(lay).collect();
+    let mut lays: Vec<Lay> = ways(stick, crown).into_iter().map(lay).collect();
     let width = |lay: &Lay| lay.struck.iter().map(|struck| knots[struck.knot].size.to_inches()).sum::<f64>();
     sort_by_number(&mut lays, width);
     sort_by_number(&mut lays, |lay| lay.struck.len() as f64);
-    let is_clear = lays.first().is_some_and(|lay| lay.struck.is_empty());
-    let shift = if is_clear { None } else { shortest_shift(stick, zones, knots, &lays) };
-    Some(KnotAnswer { lays, shift })
+    lays
 }
 
 /// The shortest move of the layout along the stock that leaves some way clear.
@@ -270,6 +290,12 @@ impl KnotAnswer {
 }
 
 impl Lay {
+    /// The face that one of the stick's faces becomes.
+    #[must_use]
+    pub fn face_of(&self, stick: &Stick, face: Face) -> Option<Face> {
+        face_of(stick, face, (self.turns, self.swapped))
+    }
+
     /// How to lay it, by the face that the first knot is on.
     #[must_use]
     pub fn says(&self, stick: &Stick, knots: &[Knot]) -> String {
@@ -330,7 +356,7 @@ mod tests {
         let post = built.stick("P2").unwrap();
         let zones = [on(Face::Outer, (20.0, 40.0), (0.0, 8.0))];
         let knots = [knot(Face::Outer, 30.0, 4.0, 2.0)];
-        let answer = knot_answer(post, &zones, &knots).unwrap();
+        let answer = knot_answer(post, &zones, &knots, None).unwrap();
         assert_eq!(answer.lays.len(), 8);
         let best = &answer.lays[0];
         assert_eq!((best.turns, best.swapped, best.struck.len()), (1, false, 0));
@@ -365,12 +391,12 @@ mod tests {
     fn a_rafter_is_only_swapped_end_for_end() {
         let (project, built) = built();
         let rafter = built.stick("R1").unwrap();
-        assert_eq!(ways(rafter), [(0, false), (0, true)]);
+        assert_eq!(ways(rafter, None), [(0, false), (0, true)]);
         let zones = clear_zones(&project, &built.shape, rafter);
         let heel = zones.iter().find(|zone| zone.what == "beam bird's mouth" && zone.face == Face::Underside).unwrap();
         let at = (heel.along.0 + heel.along.1) / 2.0;
         let knots = [Knot { face: Face::Underside, from_zero: at, across: inches(2.0), size: inches(1.0) }];
-        let answer = knot_answer(rafter, &zones, &knots).unwrap();
+        let answer = knot_answer(rafter, &zones, &knots, None).unwrap();
         assert_eq!(answer.lays.len(), 2);
         assert!(answer.lays[0].struck.is_empty() && answer.lays[0].swapped);
     }
@@ -388,7 +414,7 @@ mod tests {
         let mut zones = all((10.0, 20.0));
         zones.extend(all((ends - 20.0, ends - 10.0)));
         let knots = [knot(Face::Outer, 19.0, 4.0, 2.0)];
-        let answer = knot_answer(post, &zones, &knots).unwrap();
+        let answer = knot_answer(post, &zones, &knots, None).unwrap();
         assert!(answer.lays.iter().all(|lay| lay.struck.len() == 1));
         let (_, by) = answer.shift.unwrap();
         assert!((by.abs() - inches(2.0)).abs() < inches(1e-9), "{by:?}");

@@ -6,7 +6,7 @@ use crate::fastening::FastenerKind;
 use crate::geometry::{
     Bore, Bulk, FixingPlace, LedgerPiece, Point, Polygon, bores, fixing_places, lead_hole, ledger_hole, wall_posts,
 };
-use crate::joinery::ledger_holes;
+use crate::joinery::{LedgerHole, ledger_holes};
 use crate::materials::Face;
 use crate::project::{Project, Role};
 use crate::units::{Fineness, Length, Weight};
@@ -30,6 +30,7 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
         low: Length::ZERO,
         high: piece.length(),
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "its left end".to_owned(),
         ask: "Outer face toward you, top up? Left end at your left? WALL written on the back?".to_owned(),
@@ -39,7 +40,7 @@ fn stick(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Stick {
         profile_lines: Vec::new(),
         whole_line: Some(piece.start),
         to_left: false,
-        marks: marks(project, shape, piece),
+        marks: marks(project, shape, piece, &holes),
         same_as: None,
     }
 }
@@ -64,7 +65,7 @@ fn outline(piece: &LedgerPiece, depth: Length, lap: Length) -> Polygon {
     Polygon::new(corners)
 }
 
-fn marks(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
+fn marks(project: &Project, shape: &Shape, piece: &LedgerPiece, holes: &[LedgerHole]) -> Vec<Mark> {
     let half_depth = project.frame.timbers.ledger.sawn.depth / 2.0;
     let lap = project.frame.ledger_lap;
     let mut marks = vec![
@@ -91,7 +92,7 @@ fn marks(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
         );
     }
     marks.extend(rafters(project, shape, piece));
-    marks.extend(wall(project, shape, piece));
+    marks.extend(wall(project, piece, holes));
     marks
 }
 
@@ -116,12 +117,11 @@ fn rafters(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
 }
 
 /// Each fixing by itself; the posts alone, where none is chosen yet.
-fn wall(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
+fn wall(project: &Project, piece: &LedgerPiece, holes: &[LedgerHole]) -> Vec<Mark> {
     let fixings = &project.fixings.ledger;
     if fixings.chosen().is_none() || fixings.rows == 0 || fixings.columns == 0 {
         return wall_marks(project, piece);
     }
-    let holes = ledger_holes(project, piece, shape.line.ledger_seat);
     // A hole whose centre lies past its end only nicks a piece.
     let is_here = |place: &FixingPlace| {
         let is_on = place.x >= piece.start && place.x <= piece.end;
@@ -130,13 +130,14 @@ fn wall(project: &Project, shape: &Shape, piece: &LedgerPiece) -> Vec<Mark> {
     let depth = project.frame.timbers.ledger.sawn.depth;
     let bores = bores(project);
     let note = fixing_note(project, &bores);
+    let told: Vec<Length> = bores.iter().flat_map(|bore| [bore.diameter, bore.to]).collect();
     let places = fixing_places(project).into_iter().filter(is_here);
     places
         .map(|place| {
             let down = depth - place.up;
             let what = format!("fixing to the {}", place.name(fixings));
             let mark = Mark::line(what, Face::Outer, place.x - piece.start, MarkKind::Fixing);
-            mark.across((down, down), Face::Top).note(note.clone())
+            mark.across((down, down), Face::Top).note(note.clone()).told(told.clone())
         })
         .collect()
 }

@@ -65,6 +65,9 @@ pub struct Mark {
     pub waste: Waste,
     /// What else to know: angle as rise and run, drawbore, which piece lies under.
     pub note: String,
+    /// Sizes that only the remark tells and the saw follows, none of them a place along the stick: part of what a cut stick is
+    /// compared with, whatever units the remark is written in.
+    pub told: Vec<Length>,
     /// The stick that meets this one here.
     pub mate: Option<String>,
     /// How finely it is read off a tape.
@@ -92,6 +95,7 @@ impl Mark {
             kind,
             waste: Waste::None,
             note: String::new(),
+            told: Vec::new(),
             mate: None,
             fineness: Fineness::Sixteenth,
         }
@@ -142,6 +146,13 @@ impl Mark {
         self
     }
 
+    /// With the sizes its remark tells.
+    #[must_use]
+    pub fn told(mut self, sizes: impl Into<Vec<Length>>) -> Self {
+        self.told = sizes.into();
+        self
+    }
+
     /// With the stick that meets this one here.
     #[must_use]
     pub fn mate(mut self, mate: impl Into<String>) -> Self {
@@ -156,9 +167,21 @@ impl Mark {
         self
     }
 
-    /// What and where it is, in sixty-fourths of an inch: equal for two marks that are made alike.
+    /// What and where it is and the sizes its remark tells, in sixty-fourths of an inch: equal for two marks that are made
+    /// alike.
     #[must_use]
     pub fn key(&self) -> String {
+        let mut text = self.place_key();
+        for size in &self.told {
+            text.push('+');
+            text.push_str(&sixty_fourths(*size).to_string());
+        }
+        text
+    }
+
+    /// That without the sizes of its remark: what ticks were kept by before the remark was part of the key.
+    #[must_use]
+    pub fn place_key(&self) -> String {
         let (near, far) = self.across.unwrap_or_default();
         let places = [self.near, self.far.unwrap_or_default(), near, far, self.depth.unwrap_or_default()];
         let mut text = format!("{:?} {}", self.kind, self.face.name());

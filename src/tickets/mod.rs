@@ -2,6 +2,7 @@
 mod beam;
 mod block;
 mod brace;
+mod crown;
 mod dry_fit;
 mod jig;
 mod knots;
@@ -19,6 +20,7 @@ mod template;
 
 pub use crate::materials::Face;
 pub use crate::project::Role;
+pub use crown::{CrownAnswer, crown_answer, crown_faces};
 pub use dry_fit::dry_fit_problems;
 pub use jig::{Board, Jig, jigs};
 pub use knots::{KnotAnswer, Lay, Struck, Zone, clear_zones, knot_answer};

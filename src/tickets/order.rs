@@ -57,23 +57,23 @@ pub fn mirror_words(sticks: &[Stick], stick: &Stick) -> Option<String> {
 }
 
 /// The same marks in any order, each once, with or without the pegs' holes. No two marks of a stick are alike.
-fn is_alike(one: &[[i64; 10]], other: &[[i64; 10]], with_pegs: bool) -> bool {
-    let counts = |mark: &[i64; 10]| with_pegs || mark[0] < 0 || mark[1] != MarkKind::Peg as i64;
+fn is_alike(one: &[[i64; 11]], other: &[[i64; 11]], with_pegs: bool) -> bool {
+    let counts = |mark: &[i64; 11]| with_pegs || mark[0] < 0 || mark[1] != MarkKind::Peg as i64;
     one.len() == other.len() && one.iter().all(|mark| !counts(mark) || other.contains(mark))
 }
 
 /// A layout as numbers, in sixty-fourths of an inch; as a mirror shows it, if so.
-fn signature(stick: &Stick, mirrored: bool) -> Vec<[i64; 10]> {
+fn signature(stick: &Stick, mirrored: bool) -> Vec<[i64; 11]> {
     let across = mirrored && stick.role == Role::Post;
     let along = mirrored && matches!(stick.role, Role::Beam | Role::Ledger | Role::Purlin);
     let turned = stick.to_left != (mirrored && stick.role == Role::Brace);
     let ends = if along { (Length::ZERO, stick.high - stick.low) } else { (stick.low, stick.high) };
-    let mut all = vec![[-1, i64::from(turned), sixty_fourths(ends.0), sixty_fourths(ends.1), 0, 0, 0, 0, 0, 0]];
+    let mut all = vec![[-1, i64::from(turned), sixty_fourths(ends.0), sixty_fourths(ends.1), 0, 0, 0, 0, 0, 0, 0]];
     all.extend(stick.marks.iter().map(|mark| of_mark(stick, mark, across, along)));
     all
 }
 
-fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 10] {
+fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 11] {
     let width = stick.faces.iter().find(|(face, _)| *face == mark.face).map_or(Length::ZERO, |(_, width)| *width);
     let (mut upper, mut lower) = stick.across(mark, width);
     let mut face = mark.face;
@@ -100,7 +100,8 @@ fn of_mark(stick: &Stick, mark: &Mark, across: bool, along: bool) -> [i64; 10] {
     let places = [near, far, upper, lower, mark.depth.unwrap_or_default()].map(sixty_fourths);
     let [near, far, upper, lower, depth] = places;
     let bore = sixty_fourths(mark.bore.unwrap_or_default());
-    [0, mark.kind as i64, face as i64, waste as i64, near, far, upper, lower, depth, bore]
+    let told = mark.told.iter().fold(0_i64, |all, size| all.wrapping_mul(1_000_003).wrapping_add(sixty_fourths(*size)));
+    [0, mark.kind as i64, face as i64, waste as i64, near, far, upper, lower, depth, bore, told]
 }
 
 /// Every stick in the order they go up: a beam piece after the posts and braces it comes down on; what no entry tells, as

@@ -60,6 +60,7 @@ fn stick(project: &Project, shape: &Shape, post: &PostShape) -> Stick {
         low: -post.tenon_length,
         high: post.body(),
         bulk,
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the top shoulder; measure down to the foot, up to the tenon's end".to_owned(),
         ask: "Outer face toward you? Head at your left?".to_owned(),
@@ -93,6 +94,7 @@ fn ends(project: &Project, post: &PostShape) -> Vec<Mark> {
         Mark::line("foot, square all round", Face::Outer, post.body(), MarkKind::End).waste(Waste::After).note(foot),
         Mark::line("top shoulder, square all round", Face::Outer, Length::ZERO, MarkKind::Line)
             .note(format!("undercut {clearance} inside the line"))
+            .told([project.joinery.shrink_clearance])
             .mate("beam"),
     ]
 }
@@ -135,6 +137,7 @@ fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
             tape(hole, project.units, Fineness::Sixteenth),
             tape(hole - rules.drawbore, project.units, Fineness::Sixteenth)
         ))
+        .told([rules.peg])
         .mate("beam")
 }
 
@@ -205,5 +208,7 @@ pub fn chamfers(project: &Project, ends: (Length, Length), joints: &[(Length, Le
     let rules = &project.joinery;
     let note = format!("{} on each face, both arrises; its ends run out at 45°", length(rules.chamfer, project.units));
     let runs = chamfer_runs(rules, ends, joints).into_iter();
-    runs.map(|run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note)).collect()
+    let one =
+        |run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note).told([rules.chamfer]);
+    runs.map(one).collect()
 }

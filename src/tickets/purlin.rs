@@ -38,6 +38,7 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
         low: Length::ZERO,
         high: piece.length(),
         bulk: Bulk::prism(timber.sawn.area(), Length::ZERO, piece.length()),
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: if piece.left.is_none() { "the left rake".to_owned() } else { "its left butt".to_owned() },
         ask: format!(
@@ -54,6 +55,11 @@ fn stick(project: &Project, shape: &Shape, row: &PurlinRow, index: usize, piece:
         marks,
         same_as: None,
     }
+}
+
+/// What the holes at a butt follow from. Their distance from the end is rounded in the user's units: not by itself.
+fn holes(screws: &ButtScrews) -> Vec<Length> {
+    [&[screws.bearing, screws.room.end_bored], &screws.from_lower_edge[..]].concat()
 }
 
 /// How many screws, and how far from a butt's end.
@@ -80,6 +86,7 @@ fn end(project: &Project, piece: &PurlinPiece, screws: Option<&ButtScrews>, is_l
     match butt {
         Some(butt) => mark("butt")
             .note(format!("on the centre of R{}; {}, bored first", butt.rafter, from_end(project, screws)))
+            .told(screws.map_or_else(Vec::new, holes))
             .mate(format!("R{}", butt.rafter)),
         None => mark("rake end").note("leave it long, cut to the string when the row is on"),
     }

@@ -24,6 +24,7 @@ fn stick(project: &Project, shape: &Shape, number: usize) -> Stick {
         low: low.x,
         high: high.x,
         bulk: Bulk::plate(&outline, timber.sawn.breadth),
+        is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the plumb line of the ledger heel on the top edge; downhill is positive".to_owned(),
         ask: "Crown up, left side toward you? Wall end at your left?".to_owned(),
@@ -53,15 +54,25 @@ fn marks(project: &Project, shape: &Shape, number: usize) -> Vec<Mark> {
         // A square is set by rise and run, not by degrees.
         UnitSystem::Metric => format!("plumb: {:.0} in 1000", rafter.pitch.tan() * 1000.0),
     };
+    let rise = Length::inches(rafter.pitch.tan() * 12.0);
     let tail = match rafter.tail_cut {
         TailCut::Plumb => plumb.clone(),
         TailCut::Square => "square to the rafter".to_owned(),
     };
     let mut marks = vec![
-        Mark::line("wall end", Face::Top, rafter.head.0.x, MarkKind::End).waste(Waste::Before).note(&plumb),
-        Mark::line("wall end", Face::Underside, rafter.head.1.x, MarkKind::End).waste(Waste::Before).note(&plumb),
-        Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End).waste(Waste::After).note(&tail),
-        Mark::line("tail end", Face::Underside, rafter.tail.1.x, MarkKind::End).waste(Waste::After).note(&tail),
+        Mark::line("wall end", Face::Top, rafter.head.0.x, MarkKind::End)
+            .waste(Waste::Before)
+            .note(&plumb)
+            .told([rise]),
+        Mark::line("wall end", Face::Underside, rafter.head.1.x, MarkKind::End)
+            .waste(Waste::Before)
+            .note(&plumb)
+            .told([rise]),
+        Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End).waste(Waste::After).note(&tail).told([rise]),
+        Mark::line("tail end", Face::Underside, rafter.tail.1.x, MarkKind::End)
+            .waste(Waste::After)
+            .note(&tail)
+            .told([rise]),
     ];
     marks.extend(birds_mouth(project, &notch(&rafter.ledger), "ledger"));
     marks.extend(birds_mouth(project, &notch(&rafter.beam), "beam"));
@@ -100,6 +111,7 @@ fn birds_mouth(project: &Project, notch: &BirdsMouth, on: &str) -> Vec<Mark> {
     vec![
         Mark::line(format!("{on} heel"), Face::Top, notch.heel_on_top, MarkKind::Line)
             .note(format!("plumb; measure {} down it from the top edge to the seat", say(notch.height_above_seat)))
+            .told([notch.height_above_seat])
             .mate(on),
         Mark::line(format!("{on} seat end"), Face::Top, seat_end_on_top, MarkKind::Line)
             .note("plumb; where the seat runs out at the underside")
@@ -117,6 +129,7 @@ fn birds_mouth(project: &Project, notch: &BirdsMouth, on: &str) -> Vec<Mark> {
             say(notch.heel_height),
             say(notch.notch_depth)
         ))
+        .told([notch.seat, notch.heel_height])
         .mate(on),
     ]
 }

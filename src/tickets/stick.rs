@@ -1,10 +1,12 @@
 //! A stick with everything its sheet says.
 use std::collections::BTreeSet;
+use std::fmt::Write;
 
 use super::mark::{Mark, sixty_fourths};
 use super::{beam, block, brace, ledger, post, purlin, rafter};
 use crate::design::Shape;
 use crate::geometry::{Bulk, Point, Polygon};
+use crate::joinery::measured_bodies;
 use crate::materials::{Face, Timber, species};
 use crate::project::{Problem, Progress, Project, Role};
 use crate::units::{Length, Weight, sort_by_number};
@@ -22,8 +24,10 @@ pub struct Stick {
     pub low: Length,
     /// High end, from zero.
     pub high: Length,
-    /// The wood left when it is cut.
+    /// The wood left when it is cut: of the stick as it was measured at the bench where it was, else as sawn.
     pub bulk: Bulk,
+    /// It was measured at the bench.
+    pub is_measured: bool,
     /// Green weight as cut.
     pub green_weight: Weight,
     /// Where zero is.
@@ -53,6 +57,12 @@ impl Stick {
     #[must_use]
     pub fn net_length(&self) -> Length {
         self.high - self.low
+    }
+
+    /// What its weight and balance are of, in words.
+    #[must_use]
+    pub const fn weighed(&self) -> &'static str {
+        if self.is_measured { "as measured" } else { "as sawn" }
     }
 
     /// Edges of a mark across its face, from the face's upper edge as drawn; the whole width where it names none. The
@@ -88,19 +98,20 @@ impl Stick {
     pub fn made(&self, keys: &BTreeSet<String>) -> BTreeSet<usize> {
         let mut made = BTreeSet::new();
         for (place, mark) in self.marks.iter().enumerate() {
-            if keys.contains(&mark.key()) {
+            if keys.contains(&mark.key()) || keys.contains(&mark.place_key()) {
                 made.insert(place);
             }
         }
         made
     }
 
-    /// The layout as a short fingerprint (FNV-1a, 64 bits): what a cut stick is compared with when the frame
-    /// changes, and what tells sticks that are cut alike.
+    /// The layout as two short fingerprints (FNV-1a, 64 bits), one behind the other: the places of its marks, then those
+    /// with everything else its sheet says of the cut. What a cut stick is compared with when the frame changes, and what
+    /// tells sticks that are cut alike.
     #[must_use]
     pub fn layout(&self) -> String {
         let section = self.timber.sawn;
-        let mut text = format!(
+        let mut places = format!(
             "{}{}/{}/{}/{}",
             if self.to_left { "mirrored " } else { "" },
             sixty_fourths(section.breadth),
@@ -108,15 +119,32 @@ impl Stick {
             sixty_fourths(self.low),
             sixty_fourths(self.high)
         );
+        let mut whole = String::new();
         for mark in &self.marks {
-            text.push(';');
-            text.push_str(&mark.key());
+            places.push(';');
+            places.push_str(&mark.place_key());
+            whole.push_str(&mark.key());
+            whole.push(';');
         }
-        let hash = text
-            .bytes()
-            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3));
-        format!("{hash:016x}")
+        for point in &self.profile.1.corners {
+            let _ = write!(whole, "{},{};", sixty_fourths(point.x), sixty_fourths(point.y));
+        }
+        format!("{:016x}{:016x}", fingerprint(&places), fingerprint(&format!("{places}|{whole}")))
     }
+
+    /// It is cut to the layout it has now. A tick kept before the second fingerprint was taken knows the places alone, and is
+    /// held to them alone.
+    #[must_use]
+    pub fn is_cut_to(&self, kept: &str) -> bool {
+        let own = self.layout();
+        own == kept || (kept.len() * 2 == own.len() && own.starts_with(kept))
+    }
+}
+
+/// FNV-1a in 64 bits.
+fn fingerprint(text: &str) -> u64 {
+    let fold = |hash: u64, byte: u8| (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, fold)
 }
 
 /// Every stick of the frame, in the order of [`Role::ALL`].
@@ -129,6 +157,12 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     all.extend(ledger::sticks(project, shape));
     all.extend(purlin::sticks(project, shape));
     all.extend(block::sticks(project, shape));
+    for body in measured_bodies(project, shape) {
+        if let Some(stick) = all.iter_mut().find(|stick| stick.mark == body.mark) {
+            stick.bulk = Bulk::new(body.volume(), body.balance());
+            stick.is_measured = true;
+        }
+    }
     let density = species(&project.frame.species).map(|wood| wood.green_density);
     let mut first_of: Vec<(Role, String, String)> = Vec::new();
     for stick in &mut all {
@@ -156,7 +190,7 @@ pub fn cut_problems(progress: &Progress, sticks: &[Stick]) -> Vec<Problem> {
     cut.filter_map(|(mark, layout)| {
         let says = match sticks.iter().find(|stick| stick.mark == *mark) {
             None => format!("{mark} is cut, and the frame no longer has it."),
-            Some(stick) if stick.layout() != *layout => {
+            Some(stick) if !stick.is_cut_to(layout) => {
                 format!("{mark} is cut, and the frame has changed: it no longer fits as cut.")
             }
             Some(_) => return None,

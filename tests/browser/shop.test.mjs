@@ -149,3 +149,58 @@ for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk
     });
   });
 }
+
+for (const [name, size] of Object.entries({ phone: sizes.phone, desk: sizes.desk })) {
+  test(`a crown that is down turns the stick, on a ${name}`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, BEGIN.barn);
+      await take(page, "P1");
+      assert.equal(await page.locator("#crown-title").count(), 0);
+      await take(page, "R3");
+      const crown = page.locator("section", { has: page.locator("#crown-title") });
+      await crown.getByLabel("underside", { exact: true }).check();
+      assert.match(await crown.textContent(), /toward the underside, not up\. Turn it half over/);
+      assert.match(await page.locator(".problem", { hasText: "Crown: " }).textContent(), /Turn it half over/);
+      await crown.scrollIntoViewIfNeeded();
+      await picture(page, `crown-${name}`);
+      await axe(page);
+      await crown.getByLabel("top", { exact: true }).check();
+      assert.match(await crown.textContent(), /Its crown is up, as its sheet has it/);
+      assert.equal(await page.locator(".problem", { hasText: "Crown: " }).count(), 0);
+      await take(page, "B1");
+      await crown.getByLabel("wall face", { exact: true }).check();
+      assert.match(await crown.textContent(), /no turn of its 8x10 section brings it up: take another stick for B1/);
+    });
+  });
+
+  test(`a measured stick is weighed as measured, on a ${name}`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, BEGIN.barn);
+      await take(page, "B1");
+      const facts = page.locator(".about-stick");
+      assert.match(await facts.textContent(), /Weighs green, as sawn/);
+      const before = await facts.locator("dd").first().textContent();
+      await page.getByRole("button", { name: "Add a measured place" }).click();
+      await type(page, "progress.sizes.B1.0.depth", "10 1/2");
+      await page.locator(".about-stick", { hasText: "Weighs green, as measured" }).waitFor();
+      assert.ok(Number.parseInt(await facts.locator("dd").first().textContent(), 10) > Number.parseInt(before, 10));
+      await facts.scrollIntoViewIfNeeded();
+      await picture(page, `weighed-${name}`);
+    });
+  });
+
+  test(`a cut stick tells of a change that only a remark says, on a ${name}`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, BEGIN.barn);
+      await take(page, "B1");
+      await page.getByLabel(/is cut/).first().check();
+      await page.locator(".seal", { hasText: "It is cut to this layout" }).waitFor();
+      await go(page, "Frame");
+      await unfold(page, "Rules of the joints");
+      await type(page, "joinery.scarf_squint", "3/8");
+      await take(page, "B1");
+      await page.locator(".seal", { hasText: "another layout than the one drawn here" }).waitFor();
+      assert.match(await page.locator("main").textContent(), /B1 is cut, and the frame has changed: it no longer fits as cut/);
+    });
+  });
+}

@@ -1,19 +1,20 @@
 //! One of a few, and one of many.
 use super::problem::problem_note;
 use super::reading::followed;
+use crate::app::cached::Cached;
 use crate::app::dom::{Child, Tag, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::project::Problem;
 use leptos::prelude::*;
 
 /// The problems of exactly that field.
-fn problems_at(path: &str) -> Memo<Vec<Problem>> {
+fn problems_at(path: &str) -> Cached<Vec<Problem>> {
     let store = use_store();
     let path = path.to_owned();
-    Memo::new(move |_| store.problems_of(&path))
+    Cached::new(move || store.problems_of(&path))
 }
 
-fn notes(problems: Memo<Vec<Problem>>) -> Tag {
+fn notes(problems: Cached<Vec<Problem>>) -> Tag {
     parts().live(move || problems.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
 }
 
@@ -36,7 +37,7 @@ impl Segment {
 
     fn made(self, name: &str) -> Tag {
         let Self { word, is_chosen, choose } = self;
-        let is_chosen = Memo::new(move |_| is_chosen());
+        let is_chosen = Cached::new(move || is_chosen());
         let input = tag("input").class("segment__input").attr("type", "radio").attr("name", name.to_owned());
         tag("label")
             .class("segment")
@@ -94,7 +95,7 @@ pub fn pick(field: Lens<String>, label: &str, hint: impl Into<Signal<String>>, o
     let path = field.path().to_string();
     let shown = field.clone();
     let problems = problems_at(&path);
-    let value = Memo::new(move |_| shown.get(&store.project()).unwrap_or_default());
+    let value = Cached::new(move || shown.get(&store.project()).unwrap_or_default());
     let items = options
         .into_iter()
         .map(|(key, word)| {

@@ -1,4 +1,5 @@
 //! A drawing to scale that can be enlarged, pushed about with one thumb, and tapped.
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, button, tag};
 use crate::app::focus::focus_field;
 use crate::app::route::{Route, use_router};
@@ -33,13 +34,13 @@ pub fn drawing_view_under(
     draw: impl Into<Draw>,
     label: &'static str,
     caption: Signal<String>,
-    over: impl FnOnce(Memo<f64>) -> Tag + 'static,
+    over: impl FnOnce(Cached<f64>) -> Tag + 'static,
 ) -> Tag {
     made(draw.into(), label.into(), caption, None, Some(Box::new(over)))
 }
 
 /// Makes what lies over a drawing of that width.
-type Over = Box<dyn FnOnce(Memo<f64>) -> Tag>;
+type Over = Box<dyn FnOnce(Cached<f64>) -> Tag>;
 
 fn made(
     draw: Draw,
@@ -51,8 +52,8 @@ fn made(
     let frame = tag("div").class("drawing-view__frame");
     let zoom = RwSignal::new(0_usize);
     let width = follow_width(&frame);
-    let drawn_width = Memo::new(move |_| width.get() * ZOOMS[zoom.get()].1);
-    let html = Memo::new(move |_| draw.run(drawn_width.get()));
+    let drawn_width = Cached::new(move || width.get() * ZOOMS[zoom.get()].1);
+    let html = Cached::new(move || draw.run(drawn_width.get()));
     let router = use_router();
     let tap = move |event: web_sys::Event| match tapped(&event) {
         Some(Tapped::Field(path)) => focus_field(&path),
@@ -118,7 +119,7 @@ impl<F: Fn(f64) -> String + Send + Sync + 'static> From<F> for Draw {
 }
 
 /// The inner width of the frame in CSS pixels, in steps of 4: a pixel more is no reason to draw again.
-fn follow_width(frame: &Tag) -> Memo<f64> {
+fn follow_width(frame: &Tag) -> Cached<f64> {
     let width = RwSignal::new(FIRST_WIDTH);
     let frame = SendWrapper::new(frame.element().clone());
     let measure = move || {
@@ -131,7 +132,7 @@ fn follow_width(frame: &Tag) -> Memo<f64> {
     request_animation_frame(measure.clone());
     let handle = window_event_listener(ev::resize, move |_| measure());
     on_cleanup(move || handle.remove());
-    Memo::new(move |_| width.get())
+    Cached::new(move || width.get())
 }
 
 enum Tapped {

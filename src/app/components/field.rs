@@ -3,6 +3,7 @@ use super::entry::Entry;
 use super::problem::problem_note;
 use super::reading::{followed, fractions};
 use super::stepper::{Steps, step_button, stepper_actions};
+use crate::app::cached::{Cached, text_of};
 use crate::app::dom::{Child, Tag, parts, tag};
 use crate::app::{Store, use_store};
 use crate::project::{Problem, Project};
@@ -111,11 +112,11 @@ fn made(field: Field) -> Tag {
     let problems = {
         let path = path.clone();
         let shown = move || store.problems_of(&path).iter().map(|one| store.beside_the_solids(one)).collect();
-        Memo::new(move |_| -> Vec<Problem> { shown() })
+        Cached::new(move || -> Vec<Problem> { shown() })
     };
     let shown = {
         let (print, reading) = (entry.print.clone(), entry.reading.clone());
-        Memo::new(move |_| {
+        Cached::new(move || {
             let project = store.project();
             (print(&project).unwrap_or_default(), reading(&project).unwrap_or_default())
         })
@@ -145,9 +146,9 @@ fn made(field: Field) -> Tag {
 }
 
 /// The value as it is printed, and its reading.
-type Shown = Memo<(String, String)>;
+type Shown = Cached<(String, String)>;
 
-fn is_wrong(typing: Typing, problems: Memo<Vec<Problem>>) -> bool {
+fn is_wrong(typing: Typing, problems: Cached<Vec<Problem>>) -> bool {
     typing.refused.with(Option::is_some) || problems.with(|problems| !problems.is_empty())
 }
 
@@ -156,7 +157,7 @@ fn buttons(entry: &Entry, steps: Steps, label: Signal<String>, is_length: bool, 
     let store = use_store();
     let (down, up) = stepper_actions(entry.clone(), steps);
     let name = move |word: &'static str| {
-        Signal::derive(move || format!("{}, {word} {}", label.get(), steps.name(store.units(), is_length)))
+        text_of(move || format!("{}, {word} {}", label.get(), steps.name(store.units(), is_length)))
     };
     let after = move |step: Callback<()>| {
         Callback::new(move |()| {
@@ -168,7 +169,7 @@ fn buttons(entry: &Entry, steps: Steps, label: Signal<String>, is_length: bool, 
     (step_button("−", name("less"), after(down)), step_button("+", name("more"), after(up)))
 }
 
-fn input(entry: Entry, typing: Typing, decimal_keys: bool, shown: Shown, problems: Memo<Vec<Problem>>) -> Tag {
+fn input(entry: Entry, typing: Typing, decimal_keys: bool, shown: Shown, problems: Cached<Vec<Problem>>) -> Tag {
     let store = use_store();
     let path = entry.path.to_string();
     let empty = entry.empty;
@@ -208,7 +209,7 @@ fn below_id(path: &str) -> String {
     format!("{}-below", path.replace(' ', "-"))
 }
 
-fn below(entry: Entry, typing: Typing, shown: Shown, problems: Memo<Vec<Problem>>) -> Tag {
+fn below(entry: Entry, typing: Typing, shown: Shown, problems: Cached<Vec<Problem>>) -> Tag {
     let id = below_id(&entry.path);
     let take = entry.take;
     let notes = move || {

@@ -1,5 +1,6 @@
 //! Work that takes longer than a picture, in slices: begun by a button, with how far it has come and a way to stop it; gone
 //! as soon as what it is about changes.
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, button, follow, tag};
 use crate::project::Project;
 use crate::study::Progress;
@@ -14,7 +15,7 @@ pub struct Work {
     /// What its button says.
     pub start: &'static str,
     /// What it is about: whatever changes here ends it.
-    pub about: Memo<Option<Project>>,
+    pub about: Cached<Option<Project>>,
     /// The slices for a project; nothing where there is nothing to work on.
     pub begin: Box<dyn Fn(Project) -> Option<Slices>>,
     /// Takes away what it has found.

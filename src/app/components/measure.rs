@@ -1,6 +1,7 @@
 //! Quantities that may not be known yet: an empty field says so. All of them are shown by the one [`super::EntryField`].
 use super::entry::Entry;
 use super::reading::{long_length, show_length_fine};
+use crate::app::cached::text_of;
 use crate::app::{Lens, use_store};
 use crate::frame::Spring;
 use crate::loads::WindSpeed;
@@ -225,7 +226,7 @@ pub fn nothing_is_open<T: Clone + Default + PartialEq + 'static>(lens: &Lens<T>)
 /// What a part of the project comes to in a few words, or that it is not known yet: for the heading of a fold.
 pub fn known(part: impl Fn(&Project) -> Option<String> + Send + Sync + 'static) -> Signal<String> {
     let store = use_store();
-    Signal::derive(move || part(&store.project()).unwrap_or_else(|| NOT_KNOWN.to_owned()))
+    text_of(move || part(&store.project()).unwrap_or_else(|| NOT_KNOWN.to_owned()))
 }
 
 /// In both systems, the user's own first.

@@ -1,11 +1,11 @@
 //! A problem: one sentence, one way out.
 use super::entry::Change;
 use super::reading::fractions;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
 use crate::project::{Nearest, Problem};
 use crate::units::{UnitSystem, show_slope};
-use leptos::prelude::*;
 use std::sync::Arc;
 
 type Take = Arc<dyn Fn(Nearest) -> Option<Change> + Send + Sync>;
@@ -57,13 +57,13 @@ pub fn path_problems(path: impl Into<String>) -> Tag {
 /// The problems of that path and of all under it.
 pub fn problems_under(path: &'static str) -> Tag {
     let store = use_store();
-    let notes = Memo::new(move |_| store.problems_of(path));
+    let notes = Cached::new(move || store.problems_of(path));
     parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())
 }
 
 fn problems_of(path: String) -> Tag {
     let store = use_store();
-    let notes = Memo::new(move |_| -> Vec<Problem> {
+    let notes = Cached::new(move || -> Vec<Problem> {
         store.problems_of(&path).into_iter().filter(|problem| problem.field == path).collect()
     });
     parts().live(move || notes.get().into_iter().map(|problem| problem_note(problem, None)).collect::<Vec<_>>())

@@ -1,4 +1,5 @@
 //! Lengths in words, their fractions set as fractions.
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, parts, tag};
 use crate::units::{Fineness, Length, MetricStep, UnitSystem, feet_inches, inches_only, millimetres, show_length};
 use leptos::prelude::*;
@@ -40,7 +41,7 @@ pub fn fractions(text: &str) -> Tag {
 pub fn followed(text: impl Into<Signal<String>>) -> Tag {
     let text = text.into();
     // Only a text that is another one is set anew.
-    let text = Memo::new(move |_| text.get());
+    let text = Cached::new(move || text.get());
     parts().live(move || text.with(|text| fractions(text)))
 }
 

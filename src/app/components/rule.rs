@@ -1,9 +1,9 @@
 //! The folding rule: the way from place to place.
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::use_store;
 use crate::checks::Check;
-use leptos::prelude::*;
 
 /// The navigation, drawn as a boxwood rule: each place a length of it, a pencil tick where something is done.
 pub fn rule() -> Tag {
@@ -18,7 +18,7 @@ fn rule_length(place: Place) -> Tag {
     let router = use_router();
     let store = use_store();
     let is_here = move || router.place() == place;
-    let done = Memo::new(move |_| is_done(store, place));
+    let done = Cached::new(move || is_done(store, place));
     tag("li").class("rule__length").live_class("rule__length--here", is_here).child(
         tag("a")
             .class("rule__link")

@@ -1,4 +1,5 @@
 //! The result strip: what the frame comes to, with what it was before.
+use crate::app::cached::{Cached, text_of};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::figures::Figures;
 use crate::app::focus::focus_field;
@@ -12,14 +13,14 @@ use std::rc::Rc;
 /// The strip; a tap goes to where the figure comes from.
 pub fn strip() -> Tag {
     let store = use_store();
-    let figures = Memo::new(move |_| store.figures());
+    let figures = Cached::new(move || store.figures());
     let heaviest = move |figures: &Figures| {
         let weight = show_weight(figures.weight, store.units());
         if figures.heaviest.is_empty() { weight.to_string() } else { format!("{} {weight}", figures.heaviest) }
     };
     let price = move |figures: &Figures| show_money(figures.price, &store.project().currency).to_string();
     let sticks = move |figures: &Figures| figures.n_sticks.to_string();
-    let bench = Signal::derive(move || {
+    let bench = text_of(move || {
         let mark = figures.get().map(|figures| figures.heaviest).filter(|mark| !mark.is_empty());
         mark.map_or_else(|| Place::Bench.href(), |mark| Route::bench(&mark).hash())
     });
@@ -113,7 +114,7 @@ fn earlier(has_fallen: bool, was: String) -> Tag {
 fn cell(
     name: &'static str,
     href: Signal<String>,
-    figures: Memo<Option<Figures>>,
+    figures: Cached<Option<Figures>>,
     show: impl Fn(&Figures) -> String + 'static,
     worth: fn(&Figures) -> f64,
 ) -> Tag {
@@ -123,7 +124,7 @@ fn cell(
 fn made(
     name: &'static str,
     href: Signal<String>,
-    figures: Memo<Option<Figures>>,
+    figures: Cached<Option<Figures>>,
     show: Rc<dyn Fn(&Figures) -> String>,
     worth: fn(&Figures) -> f64,
 ) -> Tag {
@@ -150,7 +151,7 @@ fn made(
 fn trouble() -> Tag {
     let store = use_store();
     let router = use_router();
-    let problems = Memo::new(move |_| worst_first(store));
+    let problems = Cached::new(move || worst_first(store));
     parts().live(move || {
         let problems = problems.get();
         let first = problems.first()?.clone();

@@ -1,5 +1,6 @@
 //! Yes or no.
 use super::reading::followed;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, tag};
 use crate::app::{Lens, use_store};
 use leptos::prelude::*;
@@ -14,7 +15,7 @@ fn switch(field: &Lens<bool>, label: Signal<String>, hint: Signal<String>) -> Ta
     let store = use_store();
     let path = field.path().to_string();
     let shown = field.clone();
-    let on = Memo::new(move |_| shown.get(&store.project()).unwrap_or(false));
+    let on = Cached::new(move || shown.get(&store.project()).unwrap_or(false));
     let turn = move |_| {
         let next = !on.get_untracked();
         store.edit(|project| field.set(project, next));

@@ -1,5 +1,6 @@
 //! What follows signals: attributes, texts, and parts that are made anew.
 use super::{Tag, parts, value};
+use crate::app::cached::Cached;
 use leptos::prelude::*;
 use std::borrow::Cow;
 use wasm_bindgen::prelude::*;
@@ -89,7 +90,7 @@ pub fn html(tag: Tag, html: Box<dyn Fn() -> String>) -> Tag {
 
 /// Fills while it is so, and only when that changes.
 pub fn shown(when: Box<dyn Fn() -> bool + Send + Sync>, mut fill: Fill) -> Fill {
-    let is_shown = Memo::new(move |_| when());
+    let is_shown = Cached::new(move || when());
     Box::new(move |room| if is_shown.get() { fill(room) } else { room })
 }
 

@@ -1,4 +1,5 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
+use crate::app::cached::text_of;
 use crate::app::components::{Wood, drawing_view, round_view, show_length_fine};
 use crate::app::dom::{Tag, follow};
 use crate::app::route::{Route, use_router};
@@ -69,7 +70,7 @@ pub fn in_the_round() -> Tag {
 /// A length of the project in words, after a few words.
 pub fn long(part: fn(&Project) -> Length, before: &'static str) -> Signal<String> {
     let store = use_store();
-    Signal::derive(move || {
+    text_of(move || {
         let project = store.project();
         format!("{before}{}", show_length_fine(part(&project), project.units))
     })
@@ -80,7 +81,7 @@ pub fn room(part: fn(&Built) -> Option<Length>) -> Signal<String> {
     fact(move |built, project| part(built).map(|length| wording::length(length, project.units)))
 }
 
-/// Something computed in words, of the last good frame, in the units shown now; a dash where there is none.
+/// Something computed in words, of the frame that is drawn; a dash where there is none.
 pub fn fact(part: impl Fn(&Built, &Project) -> Option<String> + Send + Sync + 'static) -> Signal<String> {
     computed(Box::new(part))
 }
@@ -89,8 +90,8 @@ type Part = Box<dyn Fn(&Built, &Project) -> Option<String> + Send + Sync>;
 
 fn computed(part: Part) -> Signal<String> {
     let store = use_store();
-    Signal::derive(move || {
-        let text = store.built().and_then(|built| part(&built, &store.project()));
+    text_of(move || {
+        let text = store.drawn().and_then(|good| part(&good.built, &good.project));
         text.unwrap_or_else(|| "–".to_owned())
     })
 }

@@ -12,6 +12,7 @@ use super::focus::focus_heading;
 use super::pages::page_of;
 use super::route::use_router;
 use super::use_store;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, parts, tag};
 use header::header;
 use leptos::prelude::*;
@@ -21,7 +22,7 @@ use start::start;
 /// The whole app: the start page, or the open project.
 pub fn shell() -> Tag {
     let store = use_store();
-    let is_open = Memo::new(move |_| store.id().is_some());
+    let is_open = Cached::new(move || store.id().is_some());
     follow_title();
     parts()
         .child(
@@ -48,7 +49,7 @@ fn open() -> Tag {
     let router = use_router();
     let store = use_store();
     // Another project is another page: nothing half-typed may pass from one to the other.
-    let which = Memo::new(move |_| (router.place(), store.id()));
+    let which = Cached::new(move || (router.place(), store.id()));
     tag("div")
         .class("app")
         .child(header())

@@ -1,6 +1,6 @@
 //! The ledger's pieces as wood, with their half laps and the holes of their fixings.
 use super::super::body::{Cut, CutKind, StickBody};
-use super::super::ledger_holes::ledger_holes;
+use super::super::ledger_holes::{ledger_drill, ledger_holes};
 use super::real::{Arris, Real};
 use super::{OUT, RIGHT, UP};
 use crate::design::Shape;
@@ -31,7 +31,7 @@ pub fn body(project: &Project, shape: &Shape, piece: &LedgerPiece) -> StickBody 
     }
     for hole in ledger_holes(project, piece, top) {
         let what = format!("hole at the {}", hole.place.name(&project.fixings.ledger));
-        cuts.push(Cut::new(what, CutKind::Bored, hole.tools));
+        cuts.push(Cut::new(what, CutKind::Bored, ledger_drill(project, &hole.place, top)));
     }
     let zero = Vector::new(piece.start, front, top);
     let arris = Arris { zero, along: RIGHT, wide: -OUT, deep: -UP };

@@ -36,6 +36,33 @@ pub fn bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
     all
 }
 
+/// The sticks that were measured at the bench, as wood; none of the others is cut.
+#[must_use]
+pub fn measured_bodies(project: &Project, shape: &Shape) -> Vec<StickBody> {
+    let sizes = &project.progress.sizes;
+    let is_measured = |mark: &str| sizes.get(mark).is_some_and(|sizes| !sizes.is_empty());
+    let has = |letter: char| sizes.keys().any(|mark| mark.starts_with(letter) && is_measured(mark));
+    let mut all = Vec::new();
+    let posts = shape.posts.iter().filter(|post| is_measured(&format!("P{}", post.number)));
+    all.extend(posts.map(|post| post::body(project, shape, post)));
+    let pieces = shape.beam.pieces.iter().filter(|piece| is_measured(&format!("B{}", piece.number)));
+    all.extend(pieces.map(|piece| beam::body(project, shape, piece)));
+    all.extend(shape.braces.iter().filter(|one| is_measured(&one.mark())).map(|one| brace::body(project, one)));
+    let ledger = shape.ledger.iter().filter(|piece| is_measured(&format!("L{}", piece.number)));
+    all.extend(ledger.map(|piece| ledger::body(project, shape, piece)));
+    if has('R') {
+        all.extend(rafter::bodies(project, shape));
+    }
+    if has('N') {
+        all.extend(purlin::bodies(project, shape));
+    }
+    if has('X') {
+        all.extend(beam::blocks(project, shape));
+    }
+    all.retain(|body| is_measured(&body.mark));
+    all
+}
+
 const RIGHT: Vector = Vector::inches(1.0, 0.0, 0.0);
 const OUT: Vector = Vector::inches(0.0, 1.0, 0.0);
 const UP: Vector = Vector::inches(0.0, 0.0, 1.0);

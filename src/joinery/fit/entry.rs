@@ -157,13 +157,14 @@ impl<'a> Yard<'a> {
         let mut stopped = goes_in(&body.wood, &[down], &under);
         // Past what stands: the last part of its way is endwise, together with its posts and braces.
         for other in standing {
-            let there: Vec<&StickBody> = self.body(&format!("B{}", other.number)).into_iter().collect();
+            // A brace under what stands may hold this piece too.
+            let there: Vec<&StickBody> =
+                self.body(&format!("B{}", other.number)).into_iter().chain(self.under(other)).collect();
             let leg = travel.away_from(other.number).map(|x| Leg { back: Vector::inches(x, 0.0, 0.0) });
             let way: Vec<Leg> = leg.into_iter().chain([down]).collect();
             stopped = stopped.or_else(|| goes_in(&body.wood, &way, &there));
             if let Some(leg) = leg {
-                let others: Vec<&StickBody> = there.iter().copied().chain(self.under(other)).collect();
-                stopped = stopped.or_else(|| under.iter().find_map(|own| goes_in(&own.wood, &[leg], &others)));
+                stopped = stopped.or_else(|| under.iter().find_map(|own| goes_in(&own.wood, &[leg], &there)));
             }
         }
         let with = under.iter().map(|body| body.mark.clone()).collect();

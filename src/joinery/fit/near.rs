@@ -73,7 +73,7 @@ fn is_judged(kind: CutKind) -> bool {
 
 /// Of each cut the thinnest, and all that are too thin; one pair of cuts is told once.
 fn thinnest(mut all: Vec<NearWood>) -> Vec<NearWood> {
-    all.sort_by(|a, b| a.wood.to_inches().total_cmp(&b.wood.to_inches()));
+    crate::units::sort_by_number(&mut all, |near| near.wood.to_inches());
     let mut kept: Vec<NearWood> = Vec::new();
     for wood in all {
         let is_told = kept.iter().any(|known| known.cut == wood.other && known.other == wood.cut);

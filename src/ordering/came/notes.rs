@@ -34,7 +34,7 @@ pub fn note_on(project: &Project, stick: &Stick) -> Option<String> {
     if let Some(crown) = crown_of(project, stick) {
         let bow = length(crown, project.units);
         says.push(match stick.role {
-            Role::Rafter | Role::Beam => format!("crown up: this piece crowns {bow}"),
+            Role::Rafter | Role::Beam | Role::Ledger | Role::Purlin => format!("crown up: this piece crowns {bow}"),
             _ => format!("this piece bows {bow}"),
         });
     }

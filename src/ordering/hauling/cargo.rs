@@ -4,7 +4,7 @@ use crate::joinery::{posts_of, raising_order};
 use crate::materials::Section;
 use crate::ordering::{OrderLine, asked_length};
 use crate::project::{HAIR, Project, Role, Truck};
-use crate::units::{Length, Weight, sort_by_number};
+use crate::units::{Length, Weight, sort_by_number, sort_with};
 use crate::wording::{length, weight};
 
 /// When a stick is needed, first to last (the order of raising, common practice): the ledger, whose seats all else is
@@ -101,7 +101,7 @@ pub fn cargoes(built: &Built, lines: &[OrderLine]) -> Vec<Cargo> {
         }
     }
     sort_by_number(&mut all, |cargo| -cargo.weight.to_pounds());
-    all.sort_by_key(|cargo| (cargo.delivery, cargo.stage));
+    sort_with(&mut all, |a, b| (a.delivery, a.stage).cmp(&(b.delivery, b.stage)));
     all
 }
 

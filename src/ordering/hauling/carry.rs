@@ -47,7 +47,7 @@ pub fn carries(project: &Project, cargo: &[Cargo]) -> Vec<Carry> {
             None => all.push(carry(project, one)),
         }
     }
-    all.sort_by(|a, b| b.weight.to_pounds().total_cmp(&a.weight.to_pounds()));
+    crate::units::sort_by_number(&mut all, |one| -one.weight.to_pounds());
     all
 }
 

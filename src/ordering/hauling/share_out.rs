@@ -97,7 +97,7 @@ fn fewest(weights: &[Weight], payload: Weight) -> Option<(Vec<Vec<usize>>, usize
 
 /// Orders the loads by when they are needed, then exchanges or moves sticks while that brings earlier ones forward.
 fn bring_nearer(loads: &mut Vec<Vec<usize>>, weights: &[Weight], turns: &[usize], payload: Weight) {
-    loads.sort_by(|a, b| mean(a, turns).total_cmp(&mean(b, turns)));
+    crate::units::sort_by_number(loads, |load| mean(load, turns));
     let n_loads = loads.len();
     for early in 0..n_loads {
         for late in early + 1..n_loads {

@@ -1,7 +1,7 @@
 //! How a load is laid: in the reverse of the order it is needed, layer on layer.
 use super::cargo::Cargo;
 use crate::project::{HAIR, Truck};
-use crate::units::{Length, sort_by_number};
+use crate::units::{Length, sort_by_number, sort_with};
 
 /// Thickness of the bearers between two layers, so that straps and forks find a way (common practice).
 pub const BEARER: Length = Length::inches(1.5);
@@ -24,7 +24,7 @@ pub struct Laid {
 pub fn stack(mut load: Vec<Cargo>, truck: &Truck) -> Vec<Laid> {
     sort_by_number(&mut load, |cargo| -cargo.length.to_inches());
     sort_by_number(&mut load, |cargo| -cargo.weight.to_pounds());
-    load.sort_by_key(|cargo| std::cmp::Reverse(cargo.stage));
+    sort_with(&mut load, |a, b| b.stage.cmp(&a.stage));
     let mut laid: Vec<Laid> = Vec::new();
     let (mut layer, mut wide) = (0, Length::ZERO);
     for cargo in load {

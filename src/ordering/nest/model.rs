@@ -3,7 +3,7 @@
 //! A saw's cut is added to every stick and once to every bar: n sticks with n − 1 cuts fit a bar exactly when their
 //! widened sizes fit the widened bar.
 use super::task::{Aim, Task};
-use crate::units::Length;
+use crate::units::{Length, sort_with};
 
 /// Sticks of one size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -175,7 +175,7 @@ fn kinds(task: &Task) -> (Vec<Kind>, Vec<Vec<usize>>) {
     let most = task.stock.iter().filter(|stock| stock.count != Some(0)).map(|stock| room(task, stock.length)).max();
     let mut sizes: Vec<(i64, usize)> = task.sticks.iter().map(|stick| whole(stick.length) + kerf).zip(0..).collect();
     sizes.retain(|(size, _)| most.is_some_and(|most| *size <= most));
-    sizes.sort_unstable_by_key(|(size, place)| (-size, *place));
+    sort_with(&mut sizes, |a, b| b.0.cmp(&a.0));
     let (mut kinds, mut marks): (Vec<Kind>, Vec<Vec<usize>>) = (Vec::new(), Vec::new());
     for (size, place) in sizes.into_iter().filter(|(_, place)| task.sticks[*place].count > 0) {
         let known = kinds.last().is_some_and(|kind| kind.size == size);
@@ -209,7 +209,10 @@ fn offered(task: &Task, n_sticks: u32, longest: Option<Length>) -> (Vec<Stock>, 
             all.push((Stock { room, price, most, is_limited, is_lack: false }, place));
         }
     }
-    all.sort_unstable_by_key(|(stock, place)| (stock.room, -stock.price, stock.is_limited, *place));
+    sort_with(&mut all, |(a, at), (b, bt)| {
+        let rank = |stock: &Stock, place: usize| (stock.room, -stock.price, stock.is_limited, place);
+        rank(a, *at).cmp(&rank(b, *bt))
+    });
     let mut kept: Vec<(Stock, usize)> = Vec::new();
     for (at, (stock, place)) in all.iter().enumerate() {
         let undersold = all[at + 1..].iter().any(|(other, _)| !other.is_limited && other.price <= stock.price);

@@ -3,6 +3,7 @@
 //! Three things cut the search short: what may be left over in all is known beforehand; the sticks must go in at least
 //! in parts; and of two ways to fill a bar, one that a longer stick could still improve is not looked at, since the
 //! two sticks can change places (S. Martello and P. Toth, Knapsack Problems, Wiley 1990, ch. 8).
+use crate::units::sort_with;
 use std::collections::HashSet;
 
 use super::greedy::{greedy, snug, take};
@@ -130,7 +131,7 @@ impl Search {
                 return Vec::new();
             }
         }
-        found.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
+        sort_with(&mut found, |a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
         found.into_iter().map(|(_, bar)| bar).collect()
     }
 }
@@ -153,7 +154,7 @@ fn rounded(master: &Master<'_>, state: &State, relaxed: &Relaxed) -> Option<Vec<
     let mut left = state.clone();
     let mut plan = Vec::new();
     let mut taken = relaxed.taken.clone();
-    taken.sort_unstable_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    sort_with(&mut taken, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     for pass in [false, true] {
         for (at, much) in &taken {
             let bar = &master.columns[*at];

@@ -2,7 +2,7 @@
 use super::model::{Model, Pattern, room, whole};
 use super::search::{Found, search};
 use super::task::{Aim, CutBar, Plan, Progress, Refused, Task, Unplaced};
-use crate::units::{Length, Money};
+use crate::units::{Length, Money, sort_lengths, sort_with};
 
 /// Steps of work a search may do where nothing else is said: about a second on a desk.
 pub const MOST_WORK: u64 = 20_000_000;
@@ -55,7 +55,7 @@ fn shortest(task: &Task, most_work: u64, watch: &mut dyn FnMut(&Progress) -> boo
     let mut is_least = with_all.bound >= with_all.price || least == 0;
     let mut lengths: Vec<Length> =
         task.stock.iter().map(|stock| stock.length).filter(|length| room(task, *length) >= longest).collect();
-    lengths.sort_unstable_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    sort_lengths(&mut lengths);
     for length in lengths {
         let model = Model::new(task, Some(length));
         let found = watched(&model, most_work, watch);
@@ -76,7 +76,7 @@ fn plan(task: &Task, model: &Model, found: Found, is_least: bool) -> Plan {
     let mut marks: Vec<std::vec::IntoIter<usize>> = model.marks.iter().map(|marks| marks.clone().into_iter()).collect();
     let mut unplaced: Vec<(usize, Unplaced)> = too_long(task);
     let mut order = found.bars;
-    order.sort_unstable_by(|a, b| b.stock.cmp(&a.stock).then_with(|| a.cuts.cmp(&b.cuts)));
+    sort_with(&mut order, |a, b| b.stock.cmp(&a.stock).then_with(|| a.cuts.cmp(&b.cuts)));
     let (lacking, whole_bars): (Vec<Pattern>, Vec<Pattern>) =
         order.into_iter().partition(|bar| model.stock[bar.stock].is_lack);
     let mut bars = Vec::new();
@@ -91,7 +91,7 @@ fn plan(task: &Task, model: &Model, found: Found, is_least: bool) -> Plan {
     for (kind, n) in lacking.iter().flat_map(|bar| &bar.cuts) {
         unplaced.extend(marks[*kind].by_ref().take(*n as usize).map(|place| (place, Unplaced::NoneLeft)));
     }
-    unplaced.sort_unstable_by_key(|(place, _)| *place);
+    sort_with(&mut unplaced, |a, b| a.0.cmp(&b.0));
     let cost: Money = bars.iter().map(|bar| task.stock[bar.stock].price).sum();
     let gap = found.price - found.bound;
     let is_proven = gap <= 0 && is_least;

@@ -3,6 +3,7 @@
 //! What a plan costs depends on the numbers of bars alone. So the branches fix numbers of bars - of one length, or of a
 //! length and all longer ones - until the answer in parts takes whole numbers of them; then the sticks are packed into
 //! that lot, which nearly always succeeds. Where it does not, the branch is parted around the lot and goes on.
+use crate::units::sort_with;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
@@ -208,7 +209,7 @@ impl Search<'_> {
         let mut most: Vec<u32> = self.model.stock.iter().map(|stock| stock.most).collect();
         let mut plan: Vec<Pattern> = Vec::new();
         let mut taken = relaxed.taken.clone();
-        taken.sort_unstable_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        sort_with(&mut taken, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         for (at, much) in &taken {
             let bar = &self.master.columns[*at];
             for _ in 0..(much + WHOLE).floor() as u32 {

@@ -1,7 +1,8 @@
-//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs, where the heart is in real wood.
+//! Version 5 to 6: holes bored for ties, the ledger's splices by hand, what a trailer weighs, where the heart is in real wood,
+//! where a stick's crown is.
 //!
-//! Version 5 knew none of them: nothing is bored, the program places the splices, the trailer's weight is left open, and
-//! nobody looked at the heart of what lies in the yard or came.
+//! Version 5 knew none of them: nothing is bored, the program places the splices, the trailer's weight is left open, nobody
+//! looked at the heart of what lies in the yard or came, and no crown was looked at.
 use serde_json::{Map, Value, json};
 
 use crate::project::file::FileError;
@@ -17,6 +18,7 @@ pub fn migrate(mut project: Value) -> Result<Value, FileError> {
     yard.filter_map(Value::as_object_mut).for_each(unknown_heart);
     let pieces = object(&mut project, &["progress", "pieces"])?.values_mut();
     pieces.filter_map(Value::as_object_mut).for_each(unknown_heart);
+    object(&mut project, &["progress"])?.insert("crowns".to_owned(), json!({}));
     Ok(project)
 }
 

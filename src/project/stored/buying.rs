@@ -1,5 +1,5 @@
 //! The records of buying, hauling and what came off the truck.
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 use super::{Fault, Fields, Stored, choice, record};
 use crate::project::{

@@ -1,5 +1,5 @@
 //! The records of wall, frame, mill and roof.
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 use super::{Fault, Fields, Stored, choice, record};
 use crate::materials::{Face, Section, Timber};
@@ -184,6 +184,7 @@ record!(Progress {
     marked = marked,
     cut = cut,
     knots = knots,
+    crowns = crowns,
     sizes = sizes,
     dry_fits_in = dry_fits,
     pieces = pieces,

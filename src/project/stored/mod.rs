@@ -44,60 +44,93 @@ impl std::fmt::Display for Fault {
     }
 }
 
-/// Turns a model type into what stands in the file and back.
-pub trait Stored: Sized {
+/// What stands in the file for one value of the model.
+///
+/// A value is filled in where it already stands, and what is wrong with it is remembered: were each of them handed up by itself, every
+/// field of every record would need a way out of its own, and they would be a twentieth of all that is to be downloaded.
+pub trait Stored {
     /// To the file.
     fn store(&self) -> Value;
     /// From the file.
     ///
     /// # Errors
-    /// The field that is missing, unknown or cannot be used.
-    fn read(value: Value) -> Result<Self, Fault>;
-    /// What a field that is not there holds; nothing where it must be there.
-    #[must_use]
-    fn absent() -> Option<Self> {
-        None
+    /// The field that is missing, unknown or cannot be used; the value is then of no use.
+    fn fill(&mut self, value: Value) -> Result<(), Fault>;
+    /// It may be left out of the file, and then stays blank.
+    fn may_be_absent(&self) -> bool {
+        false
+    }
+    /// What is filled in.
+    fn blank() -> Self
+    where
+        Self: Sized;
+    /// One that stood in the file.
+    ///
+    /// # Errors
+    /// As [`Self::fill`].
+    fn read(value: Value) -> Result<Self, Fault>
+    where
+        Self: Sized,
+    {
+        let mut read = Self::blank();
+        read.fill(value)?;
+        Ok(read)
     }
 }
 
 macro_rules! plain {
-    ($($kind:ty, $value:ident => $read:expr, $this:ident => $store:expr;)+) => {$(
+    ($($kind:ty, $blank:expr, $value:ident => $read:expr, $this:ident => $store:expr;)+) => {$(
         impl Stored for $kind {
             fn store(&self) -> Value {
                 let $this = self;
                 Value::from($store)
             }
-            fn read($value: Value) -> Result<Self, Fault> {
-                $read.ok_or(Fault::value())
+            fn fill(&mut self, $value: Value) -> Result<(), Fault> {
+                *self = $read.ok_or(Fault::value())?;
+                Ok(())
+            }
+            fn blank() -> Self {
+                $blank
             }
         }
     )+};
 }
 plain! {
-    f64, value => value.as_f64(), number => *number;
-    bool, value => value.as_bool(), is => *is;
-    usize, value => whole(&value), count => *count;
-    Length, value => value.as_f64().and_then(Length::try_inches), length => length.to_inches();
-    Weight, value => value.as_f64().and_then(Weight::try_pounds), weight => weight.to_pounds();
-    Money, value => value.as_f64().and_then(Money::try_of), price => price.to_f64();
-    Force, value => value.as_f64().and_then(Force::try_pounds), force => force.to_pounds();
-    Stress, value => value.as_f64().and_then(Stress::try_psi), stress => stress.to_psi();
-    AreaLoad, value => value.as_f64().and_then(AreaLoad::try_psf), load => load.to_psf();
-    WindSpeed, value => value.as_f64().and_then(WindSpeed::try_mph), speed => speed.to_mph();
-    Spring, value => value.as_f64().and_then(Spring::try_pounds_per_inch), spring => spring.to_pounds_per_inch();
-    Slope, value => value.as_f64().and_then(Slope::try_ratio), slope => slope.tan();
+    f64, 0.0, value => value.as_f64(), number => *number;
+    bool, false, value => value.as_bool(), is => *is;
+    usize, 0, value => whole(&value), count => *count;
+    Length, Self::ZERO, value => value.as_f64().and_then(Length::try_inches), length => length.to_inches();
+    Weight, Self::ZERO, value => value.as_f64().and_then(Weight::try_pounds), weight => weight.to_pounds();
+    Money, Self::ZERO, value => value.as_f64().and_then(Money::try_of), price => price.to_f64();
+    Force, Self::ZERO, value => value.as_f64().and_then(Force::try_pounds), force => force.to_pounds();
+    Stress, Self::ZERO, value => value.as_f64().and_then(Stress::try_psi), stress => stress.to_psi();
+    AreaLoad, Self::ZERO, value => value.as_f64().and_then(AreaLoad::try_psf), load => load.to_psf();
+    Spring, Self::pounds_per_inch(0.0), value => value.as_f64().and_then(Spring::try_pounds_per_inch),
+        spring => spring.to_pounds_per_inch();
+    Slope, Self::ratio(0.0), value => value.as_f64().and_then(Slope::try_ratio), slope => slope.tan();
+    String, Self::new(), value => if let Value::String(text) = value { Some(text) } else { None }, text => text.clone();
 }
 
 fn whole(value: &Value) -> Option<usize> {
     value.as_u64().and_then(|count| usize::try_from(count).ok())
 }
 
-impl Stored for String {
+/// None blows at no speed: it is there or it is not.
+impl Stored for Option<WindSpeed> {
     fn store(&self) -> Value {
-        Value::String(self.clone())
+        self.map_or(Value::Null, |speed| Value::from(speed.to_mph()))
     }
-    fn read(value: Value) -> Result<Self, Fault> {
-        if let Value::String(text) = value { Ok(text) } else { Err(Fault::value()) }
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
+        if !value.is_null() {
+            *self = Some(value.as_f64().and_then(WindSpeed::try_mph).ok_or(Fault::value())?);
+        }
+        Ok(())
+    }
+    fn may_be_absent(&self) -> bool {
+        true
+    }
+    fn blank() -> Self {
+        None
     }
 }
 
@@ -105,11 +138,14 @@ impl<T: Stored> Stored for Option<T> {
     fn store(&self) -> Value {
         self.as_ref().map_or(Value::Null, Stored::store)
     }
-    fn read(value: Value) -> Result<Self, Fault> {
-        if value.is_null() { Ok(None) } else { T::read(value).map(Some) }
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
+        if value.is_null() { Ok(()) } else { self.insert(T::blank()).fill(value) }
     }
-    fn absent() -> Option<Self> {
-        Some(None)
+    fn may_be_absent(&self) -> bool {
+        true
+    }
+    fn blank() -> Self {
+        None
     }
 }
 
@@ -117,12 +153,14 @@ impl<T: Stored> Stored for Vec<T> {
     fn store(&self) -> Value {
         Value::Array(self.iter().map(Stored::store).collect())
     }
-    fn read(value: Value) -> Result<Self, Fault> {
-        let mut list = Self::new();
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
         for (index, item) in items(value)?.into_iter().enumerate() {
-            list.push(T::read(item).map_err(|fault| fault.within(&index.to_string()))?);
+            self.push(T::read(item).map_err(|fault| fault.within(&index.to_string()))?);
         }
-        Ok(list)
+        Ok(())
+    }
+    fn blank() -> Self {
+        Self::new()
     }
 }
 
@@ -134,12 +172,14 @@ impl Stored for BTreeSet<String> {
     fn store(&self) -> Value {
         Value::Array(self.iter().map(Stored::store).collect())
     }
-    fn read(value: Value) -> Result<Self, Fault> {
-        let mut set = Self::new();
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
         for item in items(value)? {
-            set.insert(String::read(item)?);
+            self.insert(String::read(item)?);
         }
-        Ok(set)
+        Ok(())
+    }
+    fn blank() -> Self {
+        Self::new()
     }
 }
 
@@ -151,39 +191,49 @@ impl<T: Stored> Stored for BTreeMap<String, T> {
         }
         Value::Object(fields)
     }
-    fn read(value: Value) -> Result<Self, Fault> {
-        let mut map = Self::new();
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
         for (name, item) in Fields::of(value)?.0 {
             let item = T::read(item).map_err(|fault| fault.within(&name))?;
-            map.insert(name, item);
+            self.insert(name, item);
         }
-        Ok(map)
+        Ok(())
+    }
+    fn blank() -> Self {
+        Self::new()
     }
 }
 
-/// The fields of one object of the file, taken out one after the other.
-struct Fields(Map<String, Value>);
+/// The fields of one object of the file, taken out one after the other, and the first fault among them.
+struct Fields(Map<String, Value>, Option<Fault>);
 
 impl Fields {
     fn of(value: Value) -> Result<Self, Fault> {
-        if let Value::Object(fields) = value { Ok(Self(fields)) } else { Err(Fault::value()) }
+        if let Value::Object(fields) = value { Ok(Self(fields, None)) } else { Err(Fault::value()) }
     }
 
-    fn put(&mut self, name: &str, value: Value) {
-        self.0.insert(name.to_owned(), value);
+    fn none() -> Self {
+        Self(Map::new(), None)
     }
 
-    fn take<T: Stored>(&mut self, name: &str) -> Result<T, Fault> {
-        let read = match self.0.remove(name) {
-            Some(value) => T::read(value),
-            None => T::absent().ok_or(Fault::new("is missing")),
+    fn put(&mut self, name: &str, value: &dyn Stored) {
+        self.0.insert(name.to_owned(), value.store());
+    }
+
+    fn take(&mut self, name: &str, into: &mut dyn Stored) {
+        let filled = match self.0.remove(name) {
+            Some(value) => into.fill(value),
+            None if into.may_be_absent() => Ok(()),
+            None => Err(Fault::new("is missing")),
         };
-        read.map_err(|fault| fault.within(name))
+        if let (Err(fault), None) = (filled, &self.1) {
+            self.1 = Some(fault.within(name));
+        }
     }
 
-    /// Refuses what nobody took: a field this version does not know.
+    /// Says the first fault, and refuses what nobody took: a field this version does not know.
     fn end(self) -> Result<(), Fault> {
-        self.0.keys().next().map_or(Ok(()), |name| Err(Fault::new("is unknown").within(name)))
+        let unknown = || self.0.keys().next().map(|name| Fault::new("is unknown").within(name));
+        self.1.or_else(unknown).map_or(Ok(()), Err)
     }
 }
 
@@ -192,29 +242,39 @@ macro_rules! record {
     ($model:ident { $($stored:ident = $field:ident),+ $(,)? }) => {
         impl Stored for $model {
             fn store(&self) -> Value {
-                let mut fields = Fields(Map::new());
-                $(fields.put(stringify!($stored), self.$field.store());)+
+                let mut fields = Fields::none();
+                $(fields.put(stringify!($stored), &self.$field);)+
                 Value::Object(fields.0)
             }
-            fn read(value: Value) -> Result<Self, Fault> {
+            fn fill(&mut self, value: Value) -> Result<(), Fault> {
                 let mut fields = Fields::of(value)?;
-                let model = Self { $($field: fields.take(stringify!($stored))?),+ };
-                fields.end()?;
-                Ok(model)
+                $(fields.take(stringify!($stored), &mut self.$field);)+
+                fields.end()
+            }
+            fn blank() -> Self {
+                Self { $($field: Stored::blank()),+ }
             }
         }
     };
 }
 
-/// A choice of the file: a word for each variant.
+/// A choice of the file: a word for each variant. The first is what stands there until another is read.
 macro_rules! choice {
     ($model:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
+        impl $model {
+            const WORDS: &[(&str, Self)] = &[$(($word, Self::$variant)),+];
+        }
         impl Stored for $model {
             fn store(&self) -> Value {
-                Value::from(match self { $(Self::$variant => $word),+ })
+                Self::WORDS.iter().find(|(_, one)| one == self).map_or(Value::Null, |(word, _)| Value::from(*word))
             }
-            fn read(value: Value) -> Result<Self, Fault> {
-                match value.as_str() { $(Some($word) => Ok(Self::$variant),)+ _ => Err(Fault::value()) }
+            fn fill(&mut self, value: Value) -> Result<(), Fault> {
+                let known = value.as_str().and_then(|word| Self::WORDS.iter().find(|(known, _)| *known == word));
+                *self = known.ok_or(Fault::value())?.1;
+                Ok(())
+            }
+            fn blank() -> Self {
+                Self::WORDS[0].1
             }
         }
     };

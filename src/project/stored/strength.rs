@@ -1,5 +1,5 @@
 //! The records of the place, the wood and what fixes the parts.
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 use super::{Fault, Fields, Stored, choice, record};
 use crate::loads::{
@@ -45,26 +45,30 @@ choice!(Used {
 /// A word for each kind of building, or the thermal factor itself.
 impl Stored for Thermal {
     fn store(&self) -> Value {
-        Value::from(match self {
-            Self::Heated => "heated",
-            Self::JustAboveFreezing => "just above freezing",
-            Self::OpenAir => "open air",
-            Self::BelowFreezing => "below freezing",
-            Self::HeatedGreenhouse => "heated greenhouse",
-            Self::Stated(factor) => return factor.store(),
-        })
-    }
-    fn read(value: Value) -> Result<Self, Fault> {
-        match value.as_str() {
-            Some("heated") => Ok(Self::Heated),
-            Some("just above freezing") => Ok(Self::JustAboveFreezing),
-            Some("open air") => Ok(Self::OpenAir),
-            Some("below freezing") => Ok(Self::BelowFreezing),
-            Some("heated greenhouse") => Ok(Self::HeatedGreenhouse),
-            _ => f64::read(value).map(Self::Stated),
+        if let Self::Stated(factor) = self {
+            return factor.store();
         }
+        THERMAL.iter().find(|(_, one)| one == self).map_or(Value::Null, |(word, _)| Value::from(*word))
+    }
+    fn fill(&mut self, value: Value) -> Result<(), Fault> {
+        *self = match value.as_str().and_then(|word| THERMAL.iter().find(|(known, _)| *known == word)) {
+            Some((_, known)) => *known,
+            None => Self::Stated(f64::read(value)?),
+        };
+        Ok(())
+    }
+    fn blank() -> Self {
+        Self::OpenAir
     }
 }
+
+const THERMAL: [(&str, Thermal); 5] = [
+    ("heated", Thermal::Heated),
+    ("just above freezing", Thermal::JustAboveFreezing),
+    ("open air", Thermal::OpenAir),
+    ("below freezing", Thermal::BelowFreezing),
+    ("heated greenhouse", Thermal::HeatedGreenhouse),
+];
 
 record!(Seismic { s_ds = s_ds, category = category, importance = importance });
 record!(Place {

@@ -24,7 +24,7 @@ pub fn templates(project: &Project, shape: &Shape) -> Vec<Template> {
         all.extend(ends(project, &by_rules.collect::<Vec<_>>(), at_post));
     }
     // Both ends of one hand, then of the other.
-    all.sort_by_key(|template| template.key.contains("-left-hand"));
+    crate::units::sort_by_number(&mut all, |template| f64::from(u8::from(template.key.contains("-left-hand"))));
     for brace in &shape.braces {
         for at_post in [true, false].into_iter().filter(|at_post| !is_by_rules(project, brace, *at_post)) {
             let name = if at_post { JointName::BraceFoot } else { JointName::BraceHead };

@@ -5,6 +5,7 @@ mod hands;
 mod paint;
 mod tones;
 
+use crate::app::cached::text_of;
 use crate::app::dom::{Tag, button, follow, live, tag};
 use crate::app::theme::Theming;
 use crate::drawing::{Eye, Framing, Look, Shown, painted, painted_plain, svg};
@@ -61,11 +62,11 @@ fn made(wood: Wood, label: Signal<String>, on_stick: Option<Callback<String>>) -
     let (width, height) = (RwSignal::new(0.0), RwSignal::new(0.0));
     let stage = Stage { wood, look: RwSignal::new(first), painted: RwSignal::new(first), width, height };
     follow_look(stage);
-    let says = Signal::derive(move || format!("{}, seen {}", label.get(), stage.painted.get().eye.says()));
+    let says = text_of(move || format!("{}, seen {}", label.get(), stage.painted.get().eye.says()));
     let is_lost = RwSignal::new(false);
     let frame = tag("div").class("round__frame").attr("tabindex", "0").attr("role", "group").attr(
         "aria-label",
-        Signal::derive(move || format!("{}: the arrow keys turn it, + and − come closer and go back", label.get())),
+        text_of(move || format!("{}: the arrow keys turn it, + and − come closer and go back", label.get())),
     );
     follow_size(&frame, stage);
     let frame = Hands::put_on(frame, stage, on_stick);

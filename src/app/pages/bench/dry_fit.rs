@@ -1,18 +1,18 @@
 //! What the beam came to when a scarf was closed dry.
 use super::in_hand::InHand;
+use crate::app::cached::Cached;
 use crate::app::components::{fold, signed_length_field, word};
 use crate::app::dom::{Tag, live, parts};
 use crate::app::{Lens, use_store};
 use crate::project::Project;
 use crate::units::Length;
-use leptos::prelude::*;
 
 /// The dry fits of the scarfs of a beam piece; nothing on other sticks.
 pub fn dry_fit(hand: InHand) -> Tag {
     let store = use_store();
     let number: usize = hand.mark().strip_prefix('B').and_then(|text| text.parse().ok()).unwrap_or(0);
     // What is typed moves the sticks: the fields follow the number of pieces alone.
-    let n_pieces = Memo::new(move |_| store.built().map_or(0, |built| built.shape.beam.pieces.len()));
+    let n_pieces = Cached::new(move || store.built().map_or(0, |built| built.shape.beam.pieces.len()));
     live(move || {
         let n_scarfs = n_pieces.get().saturating_sub(1);
         let scarfs = [number.wrapping_sub(1), number].into_iter().filter(|scarf| (1..=n_scarfs).contains(scarf));

@@ -1,6 +1,7 @@
 //! The stick in hand and what is done on it.
+use crate::app::cached::Cached;
 use crate::app::{Store, use_store};
-use crate::tickets::{Mark, Stick};
+use crate::tickets::Stick;
 use leptos::prelude::*;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -11,11 +12,11 @@ pub struct InHand {
     store: Store,
     mark: StoredValue<String>,
     /// The stick; nothing where the frame has none of that mark.
-    pub stick: Memo<Option<Arc<Stick>>>,
+    pub stick: Cached<Option<Arc<Stick>>>,
     /// Marks made, by their place in the sheet.
-    pub made: Memo<BTreeSet<usize>>,
+    pub made: Cached<BTreeSet<usize>>,
     /// The layout it was cut to.
-    pub cut: Memo<Option<String>>,
+    pub cut: Cached<Option<String>>,
     /// The question before the first mark is answered, on this visit.
     pub lies_so: RwSignal<bool>,
     /// The mark that is walked to; past the last one when all are made. Nothing while the sheet is shown.
@@ -28,13 +29,13 @@ impl InHand {
     pub fn take(mark: String) -> Self {
         let store = use_store();
         let (of_stick, of_made, of_cut) = (mark.clone(), mark.clone(), mark.clone());
-        let stick = Memo::new(move |_| store.built().and_then(|built| built.stick(&of_stick).cloned()).map(Arc::new));
+        let stick = Cached::new(move || store.built().and_then(|built| built.stick(&of_stick).cloned()).map(Arc::new));
         let ticked = store.slice(move |project| project.progress.marked.get(&of_made).cloned().unwrap_or_default());
         Self {
             store,
             mark: StoredValue::new(mark),
             stick,
-            made: Memo::new(move |_| {
+            made: Cached::new(move || {
                 let made = |stick: &Arc<Stick>| ticked.with(|ticked| stick.made(ticked));
                 stick.with(|stick| stick.as_ref().map(made).unwrap_or_default())
             }),
@@ -64,14 +65,16 @@ impl InHand {
 
     /// Ticks marks, or takes their ticks away: one step back for all of them.
     pub fn tick(self, places: &[usize], is_made: bool) {
-        let key = |stick: &Arc<Stick>, place: &usize| stick.marks.get(*place).map(Mark::key);
-        let keys: Vec<String> = self.stick.with_untracked(|stick| {
+        let key =
+            |stick: &Arc<Stick>, place: &usize| stick.marks.get(*place).map(|mark| (mark.key(), mark.place_key()));
+        let keys: Vec<(String, String)> = self.stick.with_untracked(|stick| {
             stick.iter().flat_map(|stick| places.iter().filter_map(|place| key(stick, place))).collect()
         });
         let stick = self.mark();
         self.store.tick(|progress| {
             let made = progress.marked.entry(stick.clone()).or_default();
-            for key in keys {
+            for (key, place_key) in keys {
+                made.remove(&place_key);
                 if is_made {
                     made.insert(key);
                 } else {

@@ -1,5 +1,6 @@
 //! One tick for all marks of a joint.
 use super::in_hand::InHand;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, tag};
 use crate::app::use_store;
 use crate::joinery::departures;
@@ -30,7 +31,8 @@ pub fn joints(hand: InHand, stick: &Arc<Stick>) -> Option<Tag> {
 fn joint(hand: InHand, name: String, places: Vec<usize>) -> Tag {
     let all = places.len();
     let counted = places.clone();
-    let n_made = Memo::new(move |_| hand.made.with(|made| counted.iter().filter(|place| made.contains(place)).count()));
+    let n_made =
+        Cached::new(move || hand.made.with(|made| counted.iter().filter(|place| made.contains(place)).count()));
     let tick = move |event: leptos::ev::Event| hand.tick(&places, event_target_checked(&event));
     let count = move || format!("{} of {all}", n_made.get());
     tag("li").class("twins__row").child(

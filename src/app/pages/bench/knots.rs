@@ -1,5 +1,6 @@
 //! Knots of the stick in hand: where they are, and how to lay the joints so that they are clear.
 use super::typed::{picked, read, typed};
+use crate::app::cached::text_of;
 use crate::app::components::{fold, fractions, word};
 use crate::app::dom::{Tag, button, drawing_tag, parts, tag};
 use crate::app::{Store, use_store};
@@ -47,7 +48,7 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
     let zones =
         untrack(|| store.good()).map_or_else(Vec::new, |good| clear_zones(&good.project, &good.built.shape, stick));
     let zones = Arc::new(zones);
-    let summary = Signal::derive(move || match found().len() {
+    let summary = text_of(move || match found().len() {
         0 => "none entered".to_owned(),
         1 => "1 knot".to_owned(),
         n => format!("{n} knots"),
@@ -64,7 +65,8 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
         .live(move || list(store, &listed, &found()))
         .child(tag("div").class("knots__answer").attr("role", "status").live(move || {
             let found = found();
-            knot_answer(&answered, &zones, &found).map(|answer| says(&answer, &answered, &found, store.units()))
+            let crown = store.project().progress.crowns.get(&answered.mark).copied();
+            knot_answer(&answered, &zones, &found, crown).map(|answer| says(&answer, &answered, &found, store.units()))
         }));
     Some(fold("Knots", summary, false, holds))
 }

@@ -4,6 +4,7 @@ use super::super::templates::templates_fold;
 use super::joints::joints_apart;
 use super::order::order_of_work;
 use super::twins::alike;
+use crate::app::cached::text_of;
 use crate::app::components::{Segment, fractions, page, problems_under, segments, word};
 use crate::app::dom::{Tag, drawing_tag, parts, tag};
 use crate::app::route::{Place, Route};
@@ -20,7 +21,7 @@ use std::fmt::Write;
 pub fn list_page() -> Tag {
     let store = use_store();
     let (only_open, by_turns) = (RwSignal::new(false), RwSignal::new(false));
-    let about = Signal::derive(move || {
+    let about = text_of(move || {
         store.built().map_or_else(String::new, |built| {
             format!("{} of {} sticks cut", n_cut(store, &built.sticks), built.sticks.len())
         })

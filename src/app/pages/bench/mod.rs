@@ -1,6 +1,7 @@
 //! The bench: every stick in a list, or one stick in hand.
 mod awake;
 mod bad_cut;
+mod crown;
 mod cut;
 mod dry_fit;
 mod fit;

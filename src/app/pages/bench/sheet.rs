@@ -1,6 +1,7 @@
 //! One stick: what it is, how it lies, its unrolled faces, its marks.
 use super::super::drawn::shown;
 use super::bad_cut::bad_cut;
+use super::crown::{crown_down, crown_part};
 use super::cut::cut_part;
 use super::dry_fit::dry_fit;
 use super::fit::fit_part;
@@ -10,6 +11,7 @@ use super::knots::knots;
 use super::marks::mark_list;
 use super::sizes::sizes_part;
 use super::walk::walk;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{drawing_view, fractions, late_fold, page, path_problems, round_view, word};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::route::{Place, Route, use_router};
@@ -25,13 +27,13 @@ use std::sync::Arc;
 /// A stick on the bench.
 pub fn stick_page(mark: String) -> Tag {
     let hand = InHand::take(mark);
-    let is_walked = Memo::new(move |_| hand.step.with(Option::is_some) && hand.stick.with(Option::is_some));
+    let is_walked = Cached::new(move || hand.step.with(Option::is_some) && hand.stick.with(Option::is_some));
     live(move || if is_walked.get() { walk(hand) } else { sheet(hand) })
 }
 
 fn sheet(hand: InHand) -> Tag {
     let store = use_store();
-    let about = Signal::derive(move || {
+    let about = text_of(move || {
         let units = store.units();
         hand.stick.get().map_or_else(String::new, |stick| {
             let same = stick.same_as.as_ref().map(|first| format!(", same as {first}"));
@@ -49,7 +51,7 @@ fn sheet(hand: InHand) -> Tag {
         move || hand.stick.with(Option::is_some),
         move || {
             let words = parts().child(seal(hand)).child(not_by_rules(hand)).child(of_its_piece(hand));
-            words.child(gate(hand)).child(faces(hand))
+            words.child(crown_down(hand)).child(gate(hand)).child(faces(hand))
         },
     );
     page(
@@ -58,6 +60,7 @@ fn sheet(hand: InHand) -> Tag {
         about,
         lead,
         parts()
+            .child(crown_part(hand))
             .live(move || match hand.stick.get() {
                 Some(stick) => {
                     parts().child(about_stick(stick.clone())).child(mark_list(hand, stick)).child(fit_part(hand))
@@ -100,7 +103,7 @@ fn unknown(hand: InHand) -> Tag {
 /// The stick before, all sticks, the stick after.
 fn neighbours(hand: InHand) -> Tag {
     let store = use_store();
-    let around = Memo::new(move |_| {
+    let around = Cached::new(move || {
         let mark = hand.mark();
         let marks: Vec<String> = store.built()?.sticks.iter().map(|stick| stick.mark.clone()).collect();
         let at = marks.iter().position(|known| *known == mark)?;
@@ -137,9 +140,9 @@ fn neighbour(mark: String, before: &'static str, class: &'static str) -> Tag {
 
 /// Says that the stick is cut, and whether it still fits.
 fn seal(hand: InHand) -> Tag {
-    let fits = Memo::new(move |_| {
+    let fits = Cached::new(move || {
         let cut = hand.cut.get()?;
-        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.layout() == cut)))
+        Some(hand.stick.with(|stick| stick.as_ref().is_some_and(|stick| stick.is_cut_to(&cut))))
     });
     let words = move || {
         fits.get().map(|fits| {
@@ -166,7 +169,7 @@ fn of_its_piece(hand: InHand) -> Tag {
 /// Its joints that depart from the rules.
 fn not_by_rules(hand: InHand) -> Tag {
     let store = use_store();
-    let says = Memo::new(move |_| {
+    let says = Cached::new(move || {
         let (project, built) = (store.project(), store.built());
         let own = built.map(|built| own_joints_of(&project, &built.shape, &hand.mark()));
         let says = own.unwrap_or_default().into_iter().filter_map(|joint| exception_says(&project, joint));
@@ -211,7 +214,7 @@ fn gate(hand: InHand) -> Tag {
 /// The faces unrolled.
 fn faces(hand: InHand) -> Tag {
     let store = use_store();
-    let label = Signal::derive(move || format!("{}: its faces unrolled", hand.mark()));
+    let label = text_of(move || format!("{}: its faces unrolled", hand.mark()));
     let draw = move |width: f64| {
         let (Some(good), Some(stick)) = (store.good(), hand.stick.get()) else { return String::new() };
         let mut project = (*good.project).clone();
@@ -232,9 +235,10 @@ fn about_stick(stick: Arc<Stick>) -> Tag {
         let units = store.units();
         let (first, second) = stick.references;
         [
-            ("Balances, from zero", length(stick.bulk.balance(), units)),
-            ("First reference ▲", first.name().to_owned()),
-            ("Second reference △", second.name().to_owned()),
+            (format!("Weighs green, {}", stick.weighed()), weight(stick.green_weight, units)),
+            (format!("Balances {}, from zero", stick.weighed()), length(stick.bulk.balance(), units)),
+            ("First reference ▲".to_owned(), first.name().to_owned()),
+            ("Second reference △".to_owned(), second.name().to_owned()),
         ]
         .map(|(name, value)| {
             tag("div")

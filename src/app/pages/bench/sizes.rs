@@ -5,7 +5,6 @@ use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::project::{MeasuredSize, Project};
 use crate::units::Length;
-use leptos::prelude::*;
 
 /// The part of a sheet where a rule and a square are read.
 pub fn sizes_part(hand: InHand) -> Tag {

@@ -1,5 +1,6 @@
 //! The sticks laid out like the one in hand: cut that many like this.
 use super::in_hand::note_cut;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
 use crate::app::use_store;
@@ -19,7 +20,7 @@ pub fn alike(built: &Built, stick: &Stick) -> Vec<Stick> {
 pub fn twins(stick: Arc<Stick>) -> Tag {
     let store = use_store();
     let own = stick.mark.clone();
-    let all = Memo::new(move |_| store.built().map(|built| alike(&built, &stick)).unwrap_or_default());
+    let all = Cached::new(move || store.built().map(|built| alike(&built, &stick)).unwrap_or_default());
     live(move || {
         let all = all.get();
         if all.len() < 2 {

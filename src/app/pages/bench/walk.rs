@@ -4,6 +4,7 @@ use super::cut::cut_tick;
 use super::in_hand::InHand;
 use super::twins::twins;
 use super::walk_mark::walk_mark;
+use crate::app::cached::Cached;
 use crate::app::components::caution;
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::focus::focus_heading;
@@ -18,7 +19,7 @@ pub fn walk(hand: InHand) -> Tag {
     follow_keys(hand);
     Effect::new(move |_| request_animation_frame(focus_heading));
     let at = move || hand.step.get().unwrap_or(0);
-    let step = Memo::new(move |_| at());
+    let step = Cached::new(move || at());
     // The next number must not wait below a screen that was scrolled for the last note.
     let to_top = move |_: &_, _: Option<&_>, _| window().scroll_to_with_x_and_y(0.0, 0.0);
     Effect::watch(move || step.get(), to_top, false);
@@ -42,7 +43,7 @@ pub fn walk(hand: InHand) -> Tag {
         .child(buttons(hand, step))
 }
 
-fn head(hand: InHand, step: Memo<usize>) -> Tag {
+fn head(hand: InHand, step: Cached<usize>) -> Tag {
     let store = use_store();
     let about = move || {
         let units = store.units();
@@ -67,7 +68,7 @@ fn head(hand: InHand, step: Memo<usize>) -> Tag {
 }
 
 /// A box for each mark: filled when made, blue where one is.
-fn boxes(hand: InHand, step: Memo<usize>) -> Tag {
+fn boxes(hand: InHand, step: Cached<usize>) -> Tag {
     let label = move || format!("{} of {} marks made", hand.made.with(|made| made.len()), hand.n_marks());
     let boxes = move || {
         let at = step.get();
@@ -83,7 +84,7 @@ fn boxes(hand: InHand, step: Memo<usize>) -> Tag {
     tag("div").class("boxes").attr("role", "img").live_attr("aria-label", label).live(boxes)
 }
 
-fn buttons(hand: InHand, step: Memo<usize>) -> Tag {
+fn buttons(hand: InHand, step: Cached<usize>) -> Tag {
     let is_first = move || step.get() == 0;
     let is_past = move || step.get() >= hand.n_marks();
     let is_made = move || hand.made.with(|made| made.contains(&step.get()));

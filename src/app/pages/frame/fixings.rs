@@ -1,5 +1,6 @@
 //! What fixes it: ledger, rafters, purlins, sheets, scarfs, posts, piers.
 use super::ties::{POST_BASE, RAFTER_HEAD, RAFTER_SEAT, SCARF};
+use crate::app::cached::text_of;
 use crate::app::components::{FieldRow, NOT_KNOWN, Of, caution, field_table, fold, group, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::use_store;
@@ -7,7 +8,6 @@ use crate::at;
 use crate::fastening::{FastenerKind, fastener_table};
 use crate::materials::species_table;
 use crate::project::{Fixings, MAKERS_OWN, Project};
-use leptos::prelude::*;
 
 /// What fixes what, with the fields of each.
 const JOINTS: &[(&str, &[FieldRow])] = &[
@@ -25,7 +25,7 @@ const JOINTS: &[(&str, &[FieldRow])] = &[
 /// What fixes it.
 pub fn what_fixes_it() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || match n_open(&store.project().fixings) {
+    let summary = text_of(move || match n_open(&store.project().fixings) {
         0 => "all chosen".to_owned(),
         n => format!("{n} of 7 {NOT_KNOWN}"),
     });

@@ -1,5 +1,6 @@
 //! Grips over the beam line: dragged with finger or mouse, or moved with the arrow keys.
 use super::held::Held;
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, tag};
 use crate::app::{Store, use_store};
 use crate::design::Built;
@@ -45,7 +46,7 @@ struct Hand {
 }
 
 /// The grips over a drawing of that width.
-pub fn grips(number: RwSignal<usize>, width: Memo<f64>) -> Tag {
+pub fn grips(number: RwSignal<usize>, width: Cached<f64>) -> Tag {
     let layer = tag("div").class("grips");
     let hand = Rc::new(Hand {
         store: use_store(),
@@ -71,12 +72,12 @@ pub fn grips(number: RwSignal<usize>, width: Memo<f64>) -> Tag {
 
 impl Hand {
     /// Puts a grip on each thing that can be moved, and says where it is.
-    fn place_grips(&self, width: Memo<f64>) {
-        let (Some(good), Some(built)) = (self.store.drawn(), self.store.built()) else { return };
-        let project = self.store.project();
-        let sheet = Sheet::of(&drawing::elevation(&good.project, &good.built), width.get());
+    fn place_grips(&self, width: Cached<f64>) {
+        let Some(good) = self.store.drawn() else { return };
+        let (project, built) = (&good.project, &good.built);
+        let sheet = Sheet::of(&drawing::elevation(project, built), width.get());
         self.sheet.set(Some(sheet));
-        let all = Held::all(&built);
+        let all = Held::all(built);
         let mut grips = self.grips.borrow_mut();
         while grips.len() < all.len() {
             let grip = tag("div").attr("role", "slider").attr("tabindex", "0");
@@ -90,7 +91,7 @@ impl Hand {
             self.let_go();
         }
         for (grip, held) in grips.iter().zip(all) {
-            place_grip(grip, held, &sheet, &project, &built);
+            place_grip(grip, held, &sheet, project, built);
         }
     }
 

@@ -1,15 +1,15 @@
 //! Joints in each other's way, by the solids: a list and where they are; nothing is shown where all fits.
+use crate::app::cached::Cached;
 use crate::app::components::{drawing_view, fractions};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Route;
 use crate::app::{Fitted, use_store};
 use crate::drawing;
-use leptos::prelude::*;
 
 /// The list, or that everything fits.
 pub fn in_the_way() -> Tag {
     let store = use_store();
-    let fitted = Memo::new(move |_| store.fitted());
+    let fitted = Cached::new(move || store.fitted());
     parts().live(move || fitted.get().map(|fitted| found(&fitted)))
 }
 

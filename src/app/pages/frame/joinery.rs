@@ -1,17 +1,17 @@
 //! The one set of rules every joint follows.
 use super::own_joints::{n_own, own_joints};
+use crate::app::cached::text_of;
 use crate::app::components::{Field, Steps, choice, fold, group, length_field, number_field, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::project::StockRule;
 use crate::units::Length;
-use leptos::prelude::*;
 
 /// Joinery rules.
 pub fn joinery() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || match n_own(&store.project()) {
+    let summary = text_of(move || match n_own(&store.project()) {
         0 => "tenons, pegs, scarfs, chamfer".to_owned(),
         1 => "1 joint of its own".to_owned(),
         n => format!("{n} joints of their own"),

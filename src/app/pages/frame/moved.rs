@@ -1,6 +1,7 @@
 //! The beam line with grips on what can be moved along it.
 use super::grip::grips;
 use super::held::Held;
+use crate::app::cached::text_of;
 use crate::app::components::drawing_view_under;
 use crate::app::dom::Tag;
 use crate::app::use_store;
@@ -24,7 +25,7 @@ pub fn elevation() -> Tag {
         }
         drawing::svg::print(&scene, width, TITLE)
     };
-    let caption = Signal::derive(move || {
+    let caption = text_of(move || {
         let held = store.built().and_then(|built| Some((Held::of(&built, number.get())?, built)));
         let says = held.map(|(held, built)| format!("{}: {}", held.mark(), held.says(&store.project(), &built)));
         says.unwrap_or_else(|| TITLE.to_owned())

@@ -1,4 +1,5 @@
 //! Joints of their own: those that depart from the rules.
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
     Field, Steps, WORDS, choice, entry_field, followed, group, length_field, path_problems, word,
 };
@@ -33,9 +34,9 @@ pub fn own_joints() -> Tag {
 }
 
 /// The joints there are that follow the rules, one to be chosen.
-fn another(names: Memo<Vec<String>>) -> Tag {
+fn another(names: Cached<Vec<String>>) -> Tag {
     let store = use_store();
-    let open = Memo::new(move |_| {
+    let open = Cached::new(move || {
         let n_scarfs = store.built().map_or(0, |built| built.shape.beam.scarfs.len());
         let all = JointName::all(&store.project(), n_scarfs).into_iter();
         names.with(|names| all.filter(|joint| !names.contains(&joint.to_string())).collect::<Vec<_>>())
@@ -98,7 +99,7 @@ fn card(name: String) -> Tag {
         let take = button("button button--small", remove).child(format!("Take {name} away"));
         return group(&name, parts().child(path_problems(path.clone())).child(take)).attr("id", path);
     };
-    let says = Signal::derive(move || {
+    let says = text_of(move || {
         let project = store.project();
         exception_says(&project, joint).unwrap_or_else(|| "It follows the rules in everything so far.".to_owned())
     });
@@ -131,7 +132,7 @@ fn length(name: &str, joint: JointName, rule: OwnRule) -> Field {
             }
         },
     );
-    let hint = Signal::derive(move || {
+    let hint = text_of(move || {
         let project = store.project();
         let is_own = project.exception_of(joint).and_then(|own| rule.of(own)).is_some();
         let rules = tape(rule.in_rules(&project.joinery, joint), project.units, Fineness::ThirtySecond);

@@ -1,5 +1,6 @@
 //! The posts: where each stands, what it stands on, which braces it has.
 use super::super::drawn::fact;
+use crate::app::cached::text_of;
 use crate::app::components::{Steps, facts, fold, group, length_field, path_problems, signed_length_field, toggle};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
@@ -13,7 +14,7 @@ use leptos::prelude::*;
 pub fn posts() -> Tag {
     let store = use_store();
     let n_posts = store.slice(|project| project.frame.posts.len());
-    let summary = Signal::derive(move || format!("{} of them", n_posts.get()));
+    let summary = text_of(move || format!("{} of them", n_posts.get()));
     let cards =
         move || (0..n_posts.get()).map(|index| Item::new(index.to_string(), move || post_card(index))).collect();
     let add = move |_| store.edit(|project| add_post(&mut project.frame));
@@ -65,7 +66,7 @@ fn post_card(index: usize) -> Tag {
     let measured = of_post(index, "pier_measured", |post| post.pier_measured, |post, is| post.pier_measured = is);
     let left = of_post(index, "brace_left", |post| post.brace_left, |post, is| post.brace_left = is);
     let right = of_post(index, "brace_right", |post| post.brace_right, |post, is| post.brace_right = is);
-    let bays = Signal::derive(move || bays(&store.project(), index));
+    let bays = text_of(move || bays(&store.project(), index));
     let remove = move |_| {
         store.edit(|project| {
             if index < project.frame.posts.len() {
@@ -111,7 +112,7 @@ fn bays(project: &Project, index: usize) -> String {
 /// What stays clear in the bay beside a post, at the passage height; nothing past the outer posts.
 fn room_beside(index: usize, is_left: bool) -> Signal<String> {
     let store = use_store();
-    Signal::derive(move || {
+    text_of(move || {
         let project = store.project();
         let bay = if is_left { index.checked_sub(1) } else { Some(index) };
         let clear =

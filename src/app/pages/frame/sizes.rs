@@ -1,4 +1,5 @@
 //! The wood: species, and the size of each kind of stick as ordered and as sawn.
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{Steps, choice, fold, group, length_field, pick, toggle};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::{Lens, use_store};
@@ -38,7 +39,7 @@ pub fn sizes() -> Tag {
     let store = use_store();
     let woods = species_table().iter().map(|wood| (wood.key.clone(), wood.name.clone())).collect();
     let blocks = vec![(Blocks::None, "none".to_owned()), (Blocks::OverBeam, "over the beam".to_owned())];
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let project = store.project();
         let beam = project.frame.timbers.beam.ordered.label(project.units);
         format!("beam {beam}, {}", species(&project.frame.species).map_or("", |wood| wood.name.as_str()))
@@ -119,7 +120,7 @@ fn size(kind: &'static Kind) -> Tag {
             }
         },
     );
-    let shown = Memo::new(move |_| apart.get() || !is_full((kind.of)(&mut store.project().frame.timbers.clone())));
+    let shown = Cached::new(move || apart.get() || !is_full((kind.of)(&mut store.project().frame.timbers.clone())));
     group(
         &format!("{word}, {} and {}", kind.breadth, kind.depth),
         parts()

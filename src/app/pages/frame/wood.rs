@@ -1,4 +1,5 @@
 //! How strong the wood is taken to be: its grade, its dryness, values of the user's own.
+use crate::app::cached::text_of;
 use crate::app::components::{
     FieldRow, Of, STRESS, WORDS, entry_field, field_table, fold, group, listed, listed_field, nothing_is_open, word,
 };
@@ -8,7 +9,6 @@ use crate::members::{Grade, Property};
 use crate::project::{OwnValue, Project, Used, Wood};
 use crate::units::Stress;
 use crate::{at, one_of};
-use leptos::prelude::*;
 
 const GRADES: &[(Grade, &str)] =
     &[(Grade::SelectStructural, "Select Structural"), (Grade::No1, "No.1"), (Grade::No2, "No.2")];
@@ -53,7 +53,7 @@ const WOOD: &[FieldRow] = &[
 /// Wood.
 pub fn wood_and_grade() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let wood = &store.project().wood;
         let dry = if wood.is_dry { "dry" } else { "not dry" };
         format!("taken as {}, {dry}", wood.timber_grade.name())

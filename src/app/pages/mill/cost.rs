@@ -1,4 +1,5 @@
 //! What the whole job costs, part by part, and the prices that make it up.
+use crate::app::cached::{Cached, text_of};
 use crate::app::charts::draw_parts;
 use crate::app::components::{
     COVERAGE, FieldRow, GALLON_PRICE, Of, PRICE, RUN_PRICE, field_table, figures, group, late_fold, word,
@@ -9,7 +10,6 @@ use crate::at;
 use crate::ordering::hauling::haul;
 use crate::ordering::{Amount, CostPart, Costs, LITRES_A_GALLON as LITRES};
 use crate::units::{Length, Money, UnitSystem, show_money};
-use leptos::prelude::*;
 
 const PRICES: &[FieldRow] = &[
     FieldRow::new("Roof sheet", "by its length", Of::Price(at!(buying.prices.sheet_100_feet), &RUN_PRICE)),
@@ -33,10 +33,10 @@ const PRICES: &[FieldRow] = &[
 
 /// The whole job; nothing of it is reckoned before it is opened.
 pub fn cost_fold() -> Tag {
-    let summary = Signal::derive(|| "timber, roof, fasteners and the rest".to_owned());
+    let summary = text_of(|| "timber, roof, fasteners and the rest".to_owned());
     late_fold("What the whole job costs", summary, || {
         let store = use_store();
-        let costs = Memo::new(move |_| {
+        let costs = Cached::new(move || {
             let good = store.drawn()?;
             let hauling = haul(&good.project, &good.built, &good.built.order.lines);
             let costs = Costs::of(&good.project, &good.built, &hauling);

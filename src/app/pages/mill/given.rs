@@ -1,6 +1,7 @@
 //! Every piece that stays given its place at once; what is left over, and what to ask for instead.
 use super::clipboard;
 use super::piece::piece_words;
+use crate::app::cached::Cached;
 use crate::app::components::{figures, fractions, word};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::store::Strong;
@@ -37,8 +38,8 @@ pub fn given() -> Tag {
         let (shared, places) = (Arc::new(found.0), Arc::new(found.1));
         answer.set(Some(Answer { pieces: pieces.get_untracked(), strong, places, shared }));
     };
-    let is_any = Memo::new(move |_| pieces.with(|pieces| !pieces.is_empty()));
-    let is_placed = Memo::new(move |_| pieces.with(|pieces| pieces.values().any(|piece| !piece.place.is_empty())));
+    let is_any = Cached::new(move || pieces.with(|pieces| !pieces.is_empty()));
+    let is_placed = Cached::new(move || pieces.with(|pieces| pieces.values().any(|piece| !piece.place.is_empty())));
     let release = move |_| store.tick(|progress| progress.pieces.values_mut().for_each(|piece| piece.place.clear()));
     // What was true of other pieces is not shown for these.
     let shown = move || answer.get().filter(|answer| pieces.with(|pieces| *pieces == answer.pieces));
@@ -72,7 +73,7 @@ fn told(now: Answer, answer: RwSignal<Option<Answer>>) -> Tag {
     let short = |index: usize| places.get(index).map(Place::short).unwrap_or_default();
     let name = |piece: &str| pieces.get(piece).map(|of| piece_words(piece, of, units)).unwrap_or_default();
     let mut given: Vec<&Given> = shared.given.iter().filter(|given| !given.is_plain()).collect();
-    given.sort_by_key(|given| given.verdict.place);
+    crate::units::sort_by_number(&mut given, |given| given.verdict.place as f64);
     let n_plain = shared.given.len() - given.len();
     let rows: Vec<Tag> = given
         .into_iter()

@@ -1,5 +1,6 @@
 //! How the timber comes home: truck and crew, each load as it is laid, and who carries what.
 use super::message::message;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
     Steps, caution, count_field, drawing_view, figures, fractions, group, late_fold, length_field, toggle,
     weight_field, word,
@@ -14,7 +15,6 @@ use crate::ordering::hauling::{
 };
 use crate::project::Project;
 use crate::units::{Weight, show_weight};
-use leptos::prelude::*;
 use std::sync::Arc;
 
 /// The loads of the drawn frame, with the project they belong to.
@@ -23,7 +23,7 @@ type Hauled = Option<(Arc<Project>, Arc<Hauling>)>;
 /// The fold; nothing of it is reckoned before it is opened.
 pub fn hauling_fold() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let project = store.project();
         let what = if project.truck.is_trailer { "a trailer" } else { "a truck" };
         format!("{what} for {}, {} people", show_weight(project.truck.payload, project.units), project.crew.n_people)
@@ -33,7 +33,7 @@ pub fn hauling_fold() -> Tag {
 
 fn body() -> Tag {
     let store = use_store();
-    let hauled = Memo::new(move |_| -> Hauled {
+    let hauled = Cached::new(move || -> Hauled {
         let good = store.drawn()?;
         let hauling = haul(&good.project, &good.built, &good.built.order.lines);
         Some((good.project, Arc::new(hauling)))

@@ -1,11 +1,11 @@
 //! How the order is made: what it is best at, spares, where hearts lie, and what comes later.
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{Listed, count_field, group, late_fold, listed_field, toggle, word};
 use crate::app::dom::{Tag, parts};
 use crate::app::{Lens, use_store};
 use crate::lens;
 use crate::ordering::WHY_TWICE;
 use crate::project::{Heart, OrderAim, Project, Role};
-use leptos::prelude::*;
 
 /// Most spares of a section, and the longest row that asks for one more.
 const MOST_SPARES: usize = 20;
@@ -14,7 +14,7 @@ const MOST_IN_A_ROW: usize = 1000;
 /// The fold.
 pub fn how_ordered() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let order = store.built().map(|built| (built.order.n_spare(), built.order.deliveries().len()));
         let (n_spare, n_deliveries) = order.unwrap_or_default();
         let spares = if n_spare > 0 { format!(", {n_spare} spare") } else { String::new() };
@@ -75,9 +75,9 @@ const fn together(role: Role) -> &'static str {
 }
 
 /// The roles that the frame has sticks of.
-fn roles() -> Memo<Vec<Role>> {
+fn roles() -> Cached<Vec<Role>> {
     let store = use_store();
-    Memo::new(move |_| {
+    Cached::new(move || {
         let built = store.built();
         let has =
             |role: &Role| built.as_ref().is_some_and(|built| built.sticks.iter().any(|stick| stick.role == *role));

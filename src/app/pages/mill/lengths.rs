@@ -1,4 +1,5 @@
 //! The lengths the mill has: the usual ones to tap on and off, and any other to type.
+use crate::app::cached::Cached;
 use crate::app::components::{fractions, path_problems, show_length_fine};
 use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::use_store;
@@ -61,9 +62,9 @@ pub fn lengths() -> Tag {
         .child(another())
 }
 
-fn chip(length: Length, own: Memo<Vec<Length>>) -> Tag {
+fn chip(length: Length, own: Cached<Vec<Length>>) -> Tag {
     let store = use_store();
-    let on = Memo::new(move |_| own.with(|own| has(own, length)));
+    let on = Cached::new(move || own.with(|own| has(own, length)));
     button("chip", move |_| store.edit(|project| turn(&mut project.mill.lengths, length)))
         .live_class("chip--on", move || on.get())
         .live_attr("aria-pressed", move || on.get().to_string())

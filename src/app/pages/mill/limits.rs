@@ -1,4 +1,5 @@
 //! Lengths of which the mill has only so many.
+use crate::app::cached::text_of;
 use crate::app::components::{count_field, path_problems};
 use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::{Lens, Store, use_store};
@@ -107,7 +108,7 @@ fn one(index: usize, section: Section, length: Length) -> Tag {
             }
         },
     );
-    let label = Signal::derive(move || format!("How many {}", name(section, length, store.units())));
+    let label = text_of(move || format!("How many {}", name(section, length, store.units())));
     let remove = move |_| {
         store.edit(|project| {
             if index < project.mill.limits.len() {

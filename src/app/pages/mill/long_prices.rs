@@ -1,11 +1,11 @@
 //! What long sticks cost more.
 use super::prices::twin;
+use crate::app::cached::text_of;
 use crate::app::components::{Steps, length_field, money_field};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
 use crate::project::{LongPrice, Project};
 use crate::units::{Length, Money};
-use leptos::prelude::*;
 
 /// Where long sticks commonly begin to cost more (common practice).
 const LONG: Length = Length::feet(16.0);
@@ -50,11 +50,11 @@ fn one(index: usize) -> Tag {
         },
     );
     let read = more.clone();
-    let hint = Signal::derive(move || {
+    let hint = text_of(move || {
         let project = store.project();
         read.get(&project).map_or_else(String::new, |price| twin(price, &project))
     });
-    let label = Signal::derive(move || format!("More for each board foot, {}", store.project().currency));
+    let label = text_of(move || format!("More for each board foot, {}", store.project().currency));
     let remove = move |_| {
         store.edit(|project| {
             if index < project.mill.long_prices.len() {

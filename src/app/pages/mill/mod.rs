@@ -23,6 +23,7 @@ mod yard;
 mod yard_lots;
 
 use super::drawn::{fact, long};
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{Steps, caution, drawing_view, facts, fold, length_field, page, weight_field, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Place;
@@ -89,9 +90,9 @@ pub fn mill_page() -> Tag {
 }
 
 /// The order of the last good frame; it tells its readers only when it changes itself.
-fn order_memo() -> Memo<Option<Arc<Order>>> {
+fn order_memo() -> Cached<Option<Arc<Order>>> {
     let store = use_store();
-    Memo::new(move |_| store.built().map(|built| Arc::new(built.order.clone())))
+    Cached::new(move || store.built().map(|built| Arc::new(built.order.clone())))
 }
 
 /// The sticks of stock with what comes out of them.
@@ -110,7 +111,7 @@ fn stock() -> Tag {
 /// What the mill has and how it is cut.
 fn the_mill() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || format!("{} lengths", store.project().mill.lengths.len()));
+    let summary = text_of(move || format!("{} lengths", store.project().mill.lengths.len()));
     fold(
         "What the mill has",
         summary,
@@ -135,7 +136,7 @@ fn the_mill() -> Tag {
 fn lifting() -> Tag {
     let summary = {
         let store = use_store();
-        Signal::derive(move || {
+        text_of(move || {
             let project = store.project();
             format!("up to {}", show_weight(project.mill.heaviest_pick, project.units))
         })
@@ -170,9 +171,8 @@ fn lifting() -> Tag {
 /// Where the weights come from.
 fn wood() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
-        species(&store.project().frame.species).map_or_else(String::new, |wood| wood.name.clone())
-    });
+    let summary =
+        text_of(move || species(&store.project().frame.species).map_or_else(String::new, |wood| wood.name.clone()));
     let words = move || {
         let project = store.project();
         let wood = species(&project.frame.species)?;

@@ -1,5 +1,6 @@
 //! The order, a card for each line, with the sticks that come out of it.
 use super::{docked, order_memo};
+use crate::app::cached::text_of;
 use crate::app::components::{facts, figures, fold, fractions, show_length_fine, word};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::route::Route;
@@ -18,11 +19,10 @@ use std::sync::Arc;
 pub fn order_list() -> Tag {
     let store = use_store();
     let order = order_memo();
-    let total = Signal::derive(move || {
-        let order = order.get()?;
-        Some(show_money(order.price, &store.project().currency).to_string())
+    let summary = text_of(move || {
+        let price = order.with(|order| order.as_ref().map(|order| order.price));
+        price.map(|price| show_money(price, &store.project().currency).to_string()).unwrap_or_default()
     });
-    let summary = Signal::derive(move || total.get().unwrap_or_default());
     // What stands open stays open when the order changes.
     let open = RwSignal::new(BTreeSet::new());
     let cards = move || {
@@ -80,9 +80,9 @@ fn totals(order: Arc<Order>) -> Tag {
     facts(&[
         ("Pieces of stock", pieces.to_string().into()),
         ("Spares", spares.into()),
-        ("Wood in all", Signal::derive(wood)),
-        ("Weight in all, green", Signal::derive(heavy)),
-        ("Price in all", Signal::derive(money)),
+        ("Wood in all", text_of(wood)),
+        ("Weight in all, green", text_of(heavy)),
+        ("Price in all", text_of(money)),
         ("That is", proof.into()),
     ])
 }

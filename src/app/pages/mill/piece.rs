@@ -1,6 +1,7 @@
 //! One piece that came: what it measures, what is wrong with it, and what it does for.
 use super::order_memo;
 use crate::app::after::after_pause;
+use crate::app::cached::Cached;
 use crate::app::components::{LENGTH, NOT_KNOWN, NUMBER, WORDS, choice, entry_field, fractions, nothing_is_open, pick};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
@@ -189,7 +190,7 @@ fn defects(way: &Way) -> Tag {
             |piece, defects| piece.defects = defects,
         );
         let read = lens.clone();
-        let on = Memo::new(move |_| read.get(&store.project()).is_some_and(|found| found.contains(&defect)));
+        let on = Cached::new(move || read.get(&store.project()).is_some_and(|found| found.contains(&defect)));
         let turn = move |_| {
             store.edit(|project| {
                 let mut found = lens.get(project).unwrap_or_default();
@@ -197,7 +198,7 @@ fn defects(way: &Way) -> Tag {
                     found.retain(|known| *known != defect);
                 } else {
                     found.push(defect);
-                    found.sort_unstable();
+                    crate::units::sort_by_number(&mut found, |defect| f64::from(*defect as u8));
                 }
                 lens.set(project, found);
             });
@@ -234,7 +235,7 @@ fn place(way: &Way) -> Tag {
         way.lens("place", read, |piece, place| piece.place = place)
     };
     parts().live(move || {
-        order.track();
+        order.with(|_| ());
         pick(lens.clone(), "Its place", "left open, it is sought with the rest", untrack(options))
     })
 }

@@ -1,5 +1,6 @@
 //! The pieces of the beam as part of the choice, and what another length of the mill would change.
 use super::studied::{against, card, make_so, studied, what_moves};
+use crate::app::cached::text_of;
 use crate::app::components::{Slices, Work, caution, fractions, late_fold, long_work, word};
 use crate::app::dom::{Item, Tag, parts, tag};
 use crate::app::use_store;
@@ -12,7 +13,7 @@ use leptos::prelude::*;
 /// The part of the page.
 pub fn pieces_fold() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let n = store.built().map_or(0, |built| built.shape.beam.pieces.len());
         if n == 1 { "the beam is one piece".to_owned() } else { format!("the beam is in {n} pieces") }
     });

@@ -1,6 +1,7 @@
 //! What the mill asks: one price, and sections with a price of their own.
 use super::long_prices::long_prices;
 use super::order_memo;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{Field, Steps, fold, money_field, number_field, path_problems, text_field};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::{Lens, use_store};
@@ -9,7 +10,6 @@ use crate::materials::Section;
 use crate::ordering::per_cubic_metre;
 use crate::project::{Project, SectionPrice};
 use crate::units::{Money, UnitSystem, show_money};
-use leptos::prelude::*;
 
 /// The price of a board foot with its twin, the price of a cubic metre.
 pub(super) fn twin(price: Money, project: &Project) -> String {
@@ -27,14 +27,14 @@ pub fn prices() -> Tag {
             UnitSystem::Metric => twin(each, &project),
         }
     };
-    let hint = Signal::derive(move || {
+    let hint = text_of(move || {
         let project = store.project();
         format!("{}, the same price", twin(project.mill.per_board_foot, &project))
     });
-    let label = Signal::derive(move || format!("Price of a board foot, {}", store.project().currency));
+    let label = text_of(move || format!("Price of a board foot, {}", store.project().currency));
     fold(
         "Prices",
-        Signal::derive(price),
+        text_of(price),
         false,
         parts()
             .child(money_field(lens!(mill.per_board_foot), label).hint(hint).steps(Steps::both(0.1)))
@@ -62,7 +62,7 @@ fn sections() -> Tag {
     let order = order_memo();
     let priced =
         store.slice(|project| project.mill.section_prices.iter().map(|price| price.section).collect::<Vec<_>>());
-    let sections = Memo::new(move |_| {
+    let sections = Cached::new(move || {
         let mut all = priced.get();
         for line in order.get().iter().flat_map(|order| &order.lines) {
             if !all.contains(&line.section) {
@@ -110,11 +110,11 @@ fn own(index: usize, section: Section) -> Tag {
         },
     );
     let read = field.clone();
-    let hint = Signal::derive(move || {
+    let hint = text_of(move || {
         let project = store.project();
         read.get(&project).map_or_else(String::new, |price| format!("a board foot; {}", twin(price, &project)))
     });
-    let label = Signal::derive(move || format!("{}, {}", section.label(store.units()), store.project().currency));
+    let label = text_of(move || format!("{}, {}", section.label(store.units()), store.project().currency));
     let remove = move |_| {
         store.edit(|project| {
             if index < project.mill.section_prices.len() {

@@ -1,5 +1,6 @@
 //! What another rafter spacing would do; reckoned only while its fold is open.
 use super::spacing_held::spacing_held;
+use crate::app::cached::Cached;
 use crate::app::charts::spacing_charts;
 use crate::app::components::word;
 use crate::app::dom::{Tag, tag};
@@ -13,8 +14,8 @@ pub fn spacing_fold() -> Tag {
     let store = use_store();
     let open = RwSignal::new(false);
     // A tick, a name or a remark is no reason to reckon fourteen frames again.
-    let studied = Memo::new(move |_| store.good().map(|good| bare(&good.project)));
-    let points = Memo::new(move |_| -> Vec<SpacingPoint> {
+    let studied = Cached::new(move || store.good().map(|good| bare(&good.project)));
+    let points = Cached::new(move || -> Vec<SpacingPoint> {
         if !open.get() {
             return Vec::new();
         }

@@ -1,16 +1,16 @@
 //! What the studies of the mill's page share: what they are about, and how a found change is told and made.
+use crate::app::cached::Cached;
 use crate::app::components::fractions;
-use crate::app::dom::{Tag, button, tag};
+use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::{Store, use_store};
 use crate::project::{Progress, Project};
 use crate::study::Moves;
 use crate::units::{Money, UnitSystem, show_money};
-use leptos::prelude::*;
 
 /// The last good project without what no study depends on: a name or a tick is no reason to work again.
-pub fn studied() -> Memo<Option<Project>> {
+pub fn studied() -> Cached<Option<Project>> {
     let store = use_store();
-    Memo::new(move |_| {
+    Cached::new(move || {
         let good = store.good()?;
         let cut = good.project.progress.cut.clone();
         Some(Project {
@@ -39,16 +39,22 @@ pub fn what_moves(moves: &Moves, units: UnitSystem) -> Option<Tag> {
     let says = moves.joints.iter().map(|joint| joint.says(units)).chain(moves.also.iter().cloned());
     let lines: Vec<Tag> = says.map(|says| tag("li").class("order__missing").child(fractions(&says))).collect();
     let head = match lines.len() {
-        0 => return None,
-        1 => "What it moves".to_owned(),
-        n => format!("What it moves: {n} things"),
+        0 => None,
+        1 => Some("What it moves".to_owned()),
+        n => Some(format!("What it moves: {n} things")),
     };
-    Some(
+    let list = head.map(|head| {
         tag("details")
             .class("order__sticks")
             .child(tag("summary").class("order__more").child(head))
-            .child(tag("ul").class("order__list").child(lines)),
-    )
+            .child(tag("ul").class("order__list").child(lines))
+    });
+    let stuck = moves.no_way_in.join("; ");
+    let stuck = (!stuck.is_empty()).then(|| {
+        let word = tag("strong").class("problem__word").child("Not to be built like that: ");
+        tag("div").class("problem").child(tag("p").class("problem__says").child(word).child(format!("{stuck}.")))
+    });
+    (list.is_some() || stuck.is_some()).then(|| parts().child(list).child(stuck))
 }
 
 /// A button that makes a change of the frame and of the mill's list.

@@ -2,6 +2,7 @@
 use super::given::given;
 use super::order_memo;
 use super::piece::{Opened, entry};
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{caution, fold, fractions, word};
 use crate::app::dom::{Item, Tag, button, parts, tag};
 use crate::app::use_store;
@@ -27,7 +28,7 @@ pub fn truck() -> Tag {
     let order = order_memo();
     let received = store.slice(|project| project.progress.pieces.clone());
     let opened = Opened(RwSignal::new(None));
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let Some(order) = order.get() else { return String::new() };
         let here = received.with(|received| order.lines.iter().map(|line| n_here(line, received)).sum::<usize>());
         format!("{here} of {} on the truck", n_pieces(&order))
@@ -53,10 +54,10 @@ pub fn truck() -> Tag {
 }
 
 /// Pieces that are here and no longer on the order: still wood that can become a stick.
-fn over(received: Memo<Pieces>, opened: Opened) -> Tag {
+fn over(received: Cached<Pieces>, opened: Opened) -> Tag {
     let store = use_store();
     let order = order_memo();
-    let names = Memo::new(move |_| -> Vec<String> {
+    let names = Cached::new(move || -> Vec<String> {
         let Some(order) = order.get() else { return Vec::new() };
         let known: Vec<String> =
             order.lines.iter().flat_map(|line| (1..=line.count).map(|number| piece_name(line, number))).collect();
@@ -90,10 +91,10 @@ fn over(received: Memo<Pieces>, opened: Opened) -> Tag {
     )
 }
 
-fn card(line: OrderLine, received: Memo<Pieces>, opened: Opened) -> Tag {
+fn card(line: OrderLine, received: Cached<Pieces>, opened: Opened) -> Tag {
     let store = use_store();
     let of_line = line.clone();
-    let here = Memo::new(move |_| received.with(|received| n_here(&of_line, received)));
+    let here = Cached::new(move || received.with(|received| n_here(&of_line, received)));
     let count = line.count;
     let (section, long) = (line.section, line.length);
     let name = move || {
@@ -132,10 +133,10 @@ fn card(line: OrderLine, received: Memo<Pieces>, opened: Opened) -> Tag {
 }
 
 /// A piece's tick, the button that opens it, and what is known of it while it is open.
-fn row((name, plain): (String, Piece), sticks: String, received: Memo<Pieces>, opened: Opened) -> Tag {
+fn row((name, plain): (String, Piece), sticks: String, received: Cached<Pieces>, opened: Opened) -> Tag {
     let number = name.rsplit('/').next().unwrap_or_default().to_owned();
     let (of_open, of_look) = (name.clone(), name.clone());
-    let is_open = Memo::new(move |_| opened.0.with(|open| open.as_ref() == Some(&of_open)));
+    let is_open = Cached::new(move || opened.0.with(|open| open.as_ref() == Some(&of_open)));
     let look = move |_| opened.0.update(|open| *open = (open.as_ref() != Some(&of_look)).then(|| of_look.clone()));
     let (section, long) = (plain.section, plain.length);
     let words = move || {
@@ -167,12 +168,12 @@ fn row((name, plain): (String, Piece), sticks: String, received: Memo<Pieces>, o
         .shown(move || is_open.get(), move || entry(of_entry.clone(), opened))
 }
 
-fn tick((name, plain): (String, Piece), sticks: String, received: Memo<Pieces>, opened: Opened) -> Tag {
+fn tick((name, plain): (String, Piece), sticks: String, received: Cached<Pieces>, opened: Opened) -> Tag {
     let store = use_store();
     let number = name.rsplit('/').next().unwrap_or_default().to_owned();
     let of_name = name.clone();
-    let piece = Memo::new(move |_| received.with(|received| received.get(&of_name).cloned()));
-    let on = Memo::new(move |_| piece.with(|piece| piece.as_ref().is_some_and(Piece::is_kept)));
+    let piece = Cached::new(move || received.with(|received| received.get(&of_name).cloned()));
+    let on = Cached::new(move || piece.with(|piece| piece.as_ref().is_some_and(Piece::is_kept)));
     let turn = move |event: web_sys::Event| {
         let now = piece.get_untracked();
         // What was measured is not thrown away by a tap beside its mark.

@@ -1,5 +1,6 @@
 //! What the wood does as it dries: its weight, its size, and what that moves in the frame in five years.
 use super::message::message;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
     Segment, caution, drawing_view, fact_line, fact_list, figures, fractions, group, late_fold, segments, word,
 };
@@ -14,7 +15,7 @@ use leptos::prelude::*;
 use std::sync::Arc;
 
 /// What drying does to the drawn frame.
-type Dried = Memo<Option<Arc<Seasoning>>>;
+type Dried = Cached<Option<Arc<Seasoning>>>;
 
 /// Wettest that is asked about, percent.
 const WETTEST: f64 = 200.0;
@@ -22,7 +23,7 @@ const WETTEST: f64 = 200.0;
 /// The fold; nothing of it is reckoned before it is opened.
 pub fn wood_fold() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let project = store.project();
         let name = species(&project.frame.species).map_or("", |wood| wood.name.as_str());
         format!("{name}, dries to {} %", project.site.service_moisture_percent)
@@ -32,7 +33,7 @@ pub fn wood_fold() -> Tag {
 
 fn body() -> Tag {
     let store = use_store();
-    let dried: Dried = Memo::new(move |_| {
+    let dried: Dried = Cached::new(move || {
         let good = store.drawn()?;
         seasoning(&good.project, &good.built).map(Arc::new)
     });
@@ -55,7 +56,7 @@ fn body() -> Tag {
 fn joint(dried: Dried) -> Tag {
     let store = use_store();
     let at = RwSignal::new(YEARS);
-    let label = Signal::derive(move || {
+    let label = text_of(move || {
         let times = dried.get().map_or(1.0, |found| drawing::dried_times(&found));
         format!(
             "A post’s head, the beam and a brace: broken lines as cut, wood as dried, its shrinking drawn {times} times larger"
@@ -196,10 +197,10 @@ fn sections(project: &Project, found: &Seasoning) -> Tag {
 /// What wood weighs at a moisture that is chosen here.
 fn weights() -> Tag {
     let store = use_store();
-    let wood = Memo::new(move |_| species(&store.project().frame.species).cloned());
+    let wood = Cached::new(move || species(&store.project().frame.species).cloned());
     let chosen = RwSignal::new(None::<f64>);
     let green = move || wood.get().and_then(|wood| wood.green_percent()).unwrap_or(60.0);
-    let moisture = Memo::new(move |_| chosen.get().unwrap_or_else(green).round().clamp(0.0, WETTEST));
+    let moisture = Cached::new(move || chosen.get().unwrap_or_else(green).round().clamp(0.0, WETTEST));
     let step = move |by: f64| chosen.set(Some((moisture.get_untracked() + by).clamp(0.0, WETTEST)));
     let typed = move |event: web_sys::Event| chosen.set(event_target_value(&event).parse().ok());
     let slide = tag("input")

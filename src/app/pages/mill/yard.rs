@@ -3,6 +3,7 @@
 use super::pile_text::pile_text;
 use super::studied::{against, card, make_so, studied, what_moves};
 use super::{clipboard, yard_lots::lots};
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
     Slices, Work, caution, drawing_view, figures, fractions, group, late_fold, long_work, show_length_fine, word,
 };
@@ -17,13 +18,13 @@ use crate::wording::length;
 use leptos::prelude::*;
 use std::sync::Arc;
 
-type Answer = Memo<Option<Arc<PileAnswer>>>;
+type Answer = Cached<Option<Arc<PileAnswer>>>;
 
 /// The part of the page.
 pub fn yard_fold() -> Tag {
     let store = use_store();
     let counted = store.slice(|project| project.yard.iter().map(|lot| lot.count).sum::<usize>());
-    let summary = Signal::derive(move || match counted.get() {
+    let summary = text_of(move || match counted.get() {
         0 => "nothing entered yet".to_owned(),
         1 => "one stick".to_owned(),
         n => format!("{n} sticks"),
@@ -34,7 +35,7 @@ pub fn yard_fold() -> Tag {
 
 fn body() -> Tag {
     let store = use_store();
-    let answer = Memo::new(move |_| {
+    let answer = Cached::new(move || {
         let good = store.good()?;
         Some(Arc::new(from_yard(&good.project, &good.built.order.sticks)))
     });
@@ -209,7 +210,7 @@ type Found = RwSignal<(Vec<YardChange>, usize, Money)>;
 
 /// Changes of the frame that make it come out.
 fn changes(answer: Answer) -> Tag {
-    let comes_out = Memo::new(move |_| answer.with(|answer| answer.as_ref().is_none_or(|answer| answer.comes_out())));
+    let comes_out = Cached::new(move || answer.with(|answer| answer.as_ref().is_none_or(|answer| answer.comes_out())));
     live(move || {
         (!comes_out.get()).then(|| {
             let found: Found = RwSignal::new((Vec::new(), 0, Money::ZERO));

@@ -1,4 +1,5 @@
 //! The sticks of the yard, a size at a time: section, length, how many, a remark.
+use crate::app::cached::text_of;
 use crate::app::components::{
     Steps, WORDS, choice, count_field, entry_field, followed, length_field, nothing_is_open, path_problems,
 };
@@ -74,7 +75,7 @@ fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
     let count = of_lot(index, "count", |lot| lot.count, |lot, count| lot.count = count);
     let heart = of_lot(index, "heart", |lot| lot.heart, |lot, heart| lot.heart = heart);
     let remark = of_lot(index, "remark", |lot| lot.remark.clone(), |lot, remark| lot.remark = remark);
-    let words = Signal::derive(move || {
+    let words = text_of(move || {
         let project = store.project();
         project.yard.get(index).map_or_else(String::new, |lot| {
             format!(
@@ -127,12 +128,12 @@ mod tests {
         }
         let sections = |lots: &[Lot]| {
             let mut all: Vec<String> = lots.iter().map(|lot| lot.section.label(project.units)).collect();
-            all.sort();
+            crate::units::sort_with(&mut all, Ord::cmp);
             all.dedup();
             all.len()
         };
         let mut ordered: Vec<String> = built.order.lines.iter().map(|line| line.section.label(project.units)).collect();
-        ordered.sort();
+        crate::units::sort_with(&mut ordered, Ord::cmp);
         ordered.dedup();
         assert_eq!(sections(&project.yard), ordered.len());
         assert_eq!(project.yard[9], project.yard[8]);

@@ -1,4 +1,5 @@
 //! The whole calculation of the strength, printed by itself for an engineer.
+use crate::app::cached::Cached;
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, beside_app, button, parts, tag};
 use crate::app::files::{download, file_name};
@@ -13,7 +14,7 @@ const PRINTS: &str = "data-prints";
 pub fn calculation() -> Tag {
     let store = use_store();
     let wanted = RwSignal::new(false);
-    let html = Memo::new(move |_| {
+    let html = Cached::new(move || {
         if !wanted.get() {
             return String::new();
         }

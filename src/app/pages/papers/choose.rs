@@ -1,4 +1,5 @@
 //! What is to be printed.
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{Segment, fold, segments};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
@@ -113,8 +114,8 @@ impl Wanted {
 /// The choice, and the button.
 pub fn choose(wanted: RwSignal<Wanted>) -> Tag {
     let store = use_store();
-    let n_sheets = Memo::new(move |_| store.built().map_or(0, |built| wanted.get().n_sheets(&built)));
-    let summary = Signal::derive(move || match n_sheets.get() {
+    let n_sheets = Cached::new(move || store.built().map_or(0, |built| wanted.get().n_sheets(&built)));
+    let summary = text_of(move || match n_sheets.get() {
         1 => "1 sheet".to_owned(),
         n => format!("{n} sheets"),
     });
@@ -163,7 +164,7 @@ fn stick_choice(wanted: RwSignal<Wanted>) -> Tag {
     let segment = move |sticks: Sticks, word: &'static str| {
         let words = move || if sticks == Sticks::None { word.to_owned() } else { format!("{word}, {}", count(sticks)) };
         let choose = move || wanted.update(|wanted| wanted.sticks = sticks);
-        Segment::new(Signal::derive(words), move || wanted.get().sticks == sticks, choose)
+        Segment::new(text_of(words), move || wanted.get().sticks == sticks, choose)
     };
     let all = [(Sticks::None, "none"), (Sticks::Groups, "one for those alike"), (Sticks::All, "every stick")];
     let all = all.into_iter().map(|(sticks, word)| segment(sticks, word)).collect();

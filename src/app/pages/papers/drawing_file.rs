@@ -1,6 +1,7 @@
 //! Drawings as files that look right without the app's style sheets.
 use super::choose::Kind;
 use super::thumbs::scene;
+use crate::app::cached::Cached;
 use crate::app::components::fold;
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::files::{download, download_bytes, file_name, with_pens};
@@ -33,7 +34,7 @@ pub fn drawing_files() -> Tag {
             download(&name, &with_pens(&drawn, PENS), "image/svg+xml");
         }
     };
-    let marks = Memo::new(move |_| {
+    let marks = Cached::new(move || {
         let built = store.built();
         built.map(|built| built.sticks.iter().map(|stick| stick.mark.clone()).collect::<Vec<_>>()).unwrap_or_default()
     });

@@ -1,13 +1,13 @@
 //! The way back.
+use crate::app::cached::text_of;
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::use_store;
-use leptos::prelude::*;
 
 /// Undo and redo.
 pub fn history() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         if store.can_undo() { "there are steps to go back".to_owned() } else { "nothing changed yet".to_owned() }
     });
     fold(

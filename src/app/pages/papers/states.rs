@@ -1,5 +1,6 @@
 //! States of the job that the user keeps under names: what they came to, and the way back to one.
 use super::states_words::{beside, not_built};
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{fold, fractions, word};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::figures::Sums;
@@ -20,7 +21,7 @@ struct Kept {
     store: Store,
     saving: Saving,
     /// The project's file as it is now.
-    text: Memo<String>,
+    text: Cached<String>,
     /// Why the name typed last was not taken.
     refused: RwSignal<Option<String>>,
 }
@@ -28,9 +29,9 @@ struct Kept {
 /// Named states.
 pub fn states() -> Tag {
     let store = use_store();
-    let text = Memo::new(move |_| file::write(&store.project()));
+    let text = Cached::new(move || file::write(&store.project()));
     let kept = Kept { store, saving: use_saving(), text, refused: RwSignal::new(None) };
-    let summary = Signal::derive(move || match kept.all().len() {
+    let summary = text_of(move || match kept.all().len() {
         0 => "none kept".to_owned(),
         n => format!("{n} kept"),
     });

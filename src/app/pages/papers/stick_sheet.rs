@@ -6,7 +6,7 @@ use crate::drawing::{self, svg};
 use crate::joinery::{Entry, exception_says, own_joints_of};
 use crate::ordering::came::note_on;
 use crate::project::{JointName, Project};
-use crate::tickets::{Mark, Stick, clear_zones, mirror_words};
+use crate::tickets::{Mark, Stick, clear_zones, crown_answer, crown_faces, mirror_words};
 use crate::units::{Length, show_weight};
 use crate::wording::{length, tape};
 
@@ -19,12 +19,13 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
     let project = &good.project;
     let units = project.units;
     let facts = format!(
-        "{} {}, {} net, {} green, balances {} from zero.",
+        "{} {}, {} net, {} green, balances {} from zero, both {}.",
         stick.role.name(),
         stick.timber.sawn.label(units),
         length(stick.net_length(), units),
         show_weight(stick.green_weight, units),
-        length(stick.bulk.balance(), units)
+        length(stick.bulk.balance(), units),
+        stick.weighed()
     );
     let zero =
         format!("Zero: {}. References: {} and {}.", stick.zero, stick.references.0.name(), stick.references.1.name());
@@ -52,6 +53,7 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(tag("p").class("paper__word").child(fractions(&facts)).child(" ").child(fractions(&zero)))
             .child(tag("p").class("paper__ask").child(tag("strong").child(stick.ask.clone())))
             .child(piece)
+            .child(crown(&good, stick))
             .child(same)
             .child(mirror)
             .child(alike)
@@ -62,6 +64,26 @@ pub fn stick_sheet(good: Good, mark: String) -> Option<Tag> {
             .child(sound_wood(&good, stick))
             .child(wood_left(&good, &mark)),
     )
+}
+
+/// Where its crown is and how to lay it, or the question.
+fn crown(good: &Good, stick: &Stick) -> Option<Tag> {
+    let faces = crown_faces(stick);
+    let progress = &good.project.progress;
+    let says = match progress.crowns.get(&stick.mark) {
+        _ if faces.is_empty() => return None,
+        Some(crown) => {
+            let zones = clear_zones(&good.project, &good.built.shape, stick);
+            let knots = progress.knots.get(&stick.mark).cloned().unwrap_or_default();
+            let is_cut = progress.cut.contains_key(&stick.mark);
+            crown_answer(stick, (&zones, &knots), *crown, (good.project.units, is_cut)).says
+        }
+        None => {
+            let boxes: Vec<String> = faces.iter().map(|face| format!("☐ {}", face.name())).collect();
+            format!("Sight along it: the face it bows toward goes up. Its crown is toward the {}.", boxes.join("  "))
+        }
+    };
+    Some(tag("p").class("paper__word").child(fractions(&says)))
 }
 
 /// Joints of those sticks that depart from the rules, a line each.

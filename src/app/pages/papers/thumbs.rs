@@ -1,5 +1,6 @@
 //! The drawings of the pack, small; a tap puts one in or leaves it out.
 use super::choose::{Kind, Wanted};
+use crate::app::cached::Cached;
 use crate::app::dom::{Tag, button, tag};
 use crate::app::{Good, use_store};
 use crate::drawing::{Scene, elevation, plan, section, stock, svg};
@@ -31,7 +32,7 @@ pub fn thumbs(wanted: RwSignal<Wanted>) -> Tag {
 
 fn thumb(wanted: RwSignal<Wanted>, kind: Kind) -> Tag {
     let store = use_store();
-    let html = Memo::new(move |_| {
+    let html = Cached::new(move || {
         store.good().map_or_else(String::new, |good| svg::print(&scene(kind, &good), WIDTH, kind.title()))
     });
     let on = move || wanted.get().has(kind);

@@ -1,16 +1,16 @@
 //! What the user decides about the roof.
+use crate::app::cached::text_of;
 use crate::app::components::{FieldRow, Of, Steps, choice, field_table, fold, length_field};
 use crate::app::dom::{Tag, parts};
 use crate::app::use_store;
 use crate::project::{Metal, SheetLayout};
 use crate::wording::length;
 use crate::{at, lens, one_of};
-use leptos::prelude::*;
 
 /// Purlins.
 pub fn purlin_fields() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let project = store.project();
         format!("at most {} apart", length(project.roofing.purlin_spacing, project.units))
     });
@@ -68,7 +68,7 @@ pub fn sheet_fields() -> Tag {
         (SheetLayout::FromLeft, "whole from the left".to_owned()),
         (SheetLayout::FromRight, "whole from the right".to_owned()),
     ];
-    let summary = Signal::derive(move || {
+    let summary = text_of(move || {
         let project = store.project();
         format!("cover {}", length(project.roofing.cover, project.units))
     });

@@ -1,5 +1,6 @@
 //! The purlin rows, from the eave up.
 use super::fact;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{facts, fold, fractions, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::Route;
@@ -13,8 +14,8 @@ use leptos::prelude::*;
 pub fn rows() -> Tag {
     let store = use_store();
     let rows =
-        Memo::new(move |_| store.built().map(|built| (built.shape.purlins.clone(), built.shape.rafter.tail.0.x)));
-    let summary = Signal::derive(move || {
+        Cached::new(move || store.built().map(|built| (built.shape.purlins.clone(), built.shape.rafter.tail.0.x)));
+    let summary = text_of(move || {
         rows.with(|rows| rows.as_ref().map_or_else(String::new, |(rows, _)| format!("{} rows", rows.len())))
     });
     let step = fact(|built, project| {

@@ -1,5 +1,6 @@
 //! The sheets: what to order, where to rip, and the order they are laid in.
 use super::fact;
+use crate::app::cached::Cached;
 use crate::app::components::{caution, facts, figures, fold, fractions, word};
 use crate::app::dom::{Tag, live, parts, tag};
 use crate::app::use_store;
@@ -8,7 +9,6 @@ use crate::ordering::{Sheet, SheetPlan};
 use crate::project::Project;
 use crate::units::{Length, show_area};
 use crate::wording::length;
-use leptos::prelude::*;
 
 /// What is ordered, in one sentence.
 fn ordered(built: &Built, project: &Project) -> Option<String> {
@@ -27,7 +27,7 @@ fn rip(plan: &SheetPlan, sheet: Option<&Sheet>, project: &Project) -> Option<Str
 /// The sheets.
 pub fn sheets() -> Tag {
     let store = use_store();
-    let plan = Memo::new(move |_| store.built().map(|built| built.sheets.clone()));
+    let plan = Cached::new(move || store.built().map(|built| built.sheets.clone()));
     let list = move || {
         let plan = plan.get()?;
         let n_sheets = plan.sheets.len();

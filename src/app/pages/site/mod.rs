@@ -4,6 +4,7 @@ mod soil;
 mod wind;
 
 use super::drawn::{long, room, section};
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::{
     Steps, caution, choice, facts, fold, group, length_field, number_field, page, signed_length_field, slope_field,
     word,
@@ -13,7 +14,6 @@ use crate::app::route::Place;
 use crate::app::use_store;
 use crate::lens;
 use crate::project::Soffit;
-use leptos::prelude::*;
 
 /// Site.
 pub fn site_page() -> Tag {
@@ -48,7 +48,7 @@ pub fn site_page() -> Tag {
 fn wall_and_eave() -> Tag {
     let soffits = vec![(Soffit::Level, "boxed level".to_owned()), (Soffit::Sloped, "follows its roof".to_owned())];
     let store = use_store();
-    let sloped = Memo::new(move |_| store.project().site.soffit == Soffit::Sloped);
+    let sloped = Cached::new(move || store.project().site.soffit == Soffit::Sloped);
     let summary = long(|project| project.site.eave_edge, "edge at ");
     fold(
         "The wall and its eave",
@@ -151,7 +151,7 @@ fn passage() -> Tag {
 
 fn dryness() -> Tag {
     let store = use_store();
-    let summary = Signal::derive(move || format!("dries to {} %", store.project().site.service_moisture_percent));
+    let summary = text_of(move || format!("dries to {} %", store.project().site.service_moisture_percent));
     fold(
         "How dry the wood will get",
         summary,

@@ -7,7 +7,6 @@ use crate::project::{Project, Soffit};
 use crate::units::show_area_load;
 use crate::wording;
 use crate::{at, one_of};
-use leptos::prelude::*;
 
 const EDITIONS: &[(Edition, &str)] = &[(Edition::Asce7_16, "ASCE 7-16"), (Edition::Asce7_22, "ASCE 7-22")];
 

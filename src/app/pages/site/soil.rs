@@ -1,4 +1,5 @@
 //! What the footings stand on, and earthquakes.
+use crate::app::cached::text_of;
 use crate::app::components::{
     FieldRow, NOT_KNOWN, NUMBER, Of, caution, entry_field, field_table, fold, known, listed, listed_field, number_field,
 };
@@ -10,7 +11,6 @@ use crate::loads::{DesignCategory, RiskCategory, Seismic};
 use crate::project::Project;
 use crate::units::show_area_load;
 use crate::wording;
-use leptos::prelude::*;
 
 const SOIL: &[FieldRow] = &[FieldRow::new(
     "Soil under the footings",
@@ -118,7 +118,7 @@ fn of_seismic<T: 'static>(
 pub fn earthquake() -> Tag {
     let store = use_store();
     let is_given = store.slice(|project| project.place.seismic.is_some());
-    let summary = Signal::derive(move || if is_given.get() { "reckoned with" } else { "left out" }.to_owned());
+    let summary = text_of(move || if is_given.get() { "reckoned with" } else { "left out" }.to_owned());
     let category =
         || of_seismic("category", |seismic| seismic.category, |seismic, category| seismic.category = category);
     let importance =

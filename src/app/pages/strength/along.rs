@@ -1,5 +1,6 @@
 //! The curves along the beam: bending, shear, pull and movement, of one case or of all together.
 use crate::analysis::{BraceModel, Drawn, Quantity, band};
+use crate::app::cached::Cached;
 use crate::app::charts::{AlongCurve, Mark, draw_along};
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, parts, tag};
@@ -13,8 +14,8 @@ pub fn along() -> Tag {
     let store = use_store();
     let open = RwSignal::new(false);
     let chosen = RwSignal::new(0_usize);
-    let cases = Memo::new(move |_| store.strong().map(|strong| choices(&strong)).unwrap_or_default());
-    let html = Memo::new(move |_| {
+    let cases = Cached::new(move || store.strong().map(|strong| choices(&strong)).unwrap_or_default());
+    let html = Cached::new(move || {
         if !open.get() {
             return String::new();
         }

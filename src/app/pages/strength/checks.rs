@@ -1,4 +1,5 @@
 //! The list of checks; a tap opens the working and, where one fails, what would help.
+use crate::app::cached::Cached;
 use crate::app::components::word;
 use crate::app::dom::{Tag, button, tag};
 use crate::app::route::{Place, use_router};
@@ -22,10 +23,10 @@ pub fn checks() -> Tag {
     let router = use_router();
     let all = RwSignal::new(false);
     let offered: Offered = StoredValue::new(Vec::new());
-    let places = Memo::new(move |_| {
+    let places = Cached::new(move || {
         store.strong().map(|strong| shown(&strong, router.stick().as_deref(), all.get())).unwrap_or_default()
     });
-    let html = Memo::new(move |_| {
+    let html = Cached::new(move || {
         store
             .strong()
             .map_or_else(String::new, |strong| report::list(&strong.strength, &places.get(), strong.good.project.units))
@@ -39,7 +40,7 @@ pub fn checks() -> Tag {
         Some(mark) => format!("Checks of {mark}"),
         None => "Checks, worst first".to_owned(),
     };
-    let n_more = Memo::new(move |_| {
+    let n_more = Cached::new(move || {
         let n = store.strong().map_or(0, |strong| strong.strength.checks.len());
         if router.stick().is_some() { 0 } else { n.saturating_sub(places.get().len()) }
     });

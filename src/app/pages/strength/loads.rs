@@ -1,4 +1,5 @@
 //! The loads, each drawn on the section it acts on, with its working.
+use crate::app::cached::Cached;
 use crate::app::components::{drawing_view, fold};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
@@ -10,7 +11,7 @@ use leptos::prelude::*;
 pub fn loads() -> Tag {
     let store = use_store();
     let chosen = RwSignal::new(0_usize);
-    let names = Memo::new(move |_| {
+    let names = Cached::new(move || {
         let strong = store.strong();
         let cases =
             strong.map(|strong| strong.strength.loads.cases.iter().map(|case| case.name.clone()).collect::<Vec<_>>());
@@ -36,7 +37,7 @@ pub fn loads() -> Tag {
             })
         })
     };
-    let steps = Memo::new(move |_| {
+    let steps = Cached::new(move || {
         store.strong().map_or_else(String::new, |strong| report::load_working(&strong.strength, chosen.get()))
     });
     fold(

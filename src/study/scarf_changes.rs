@@ -1,0 +1,68 @@
+//! Changes of scarfs that may help: their kind, the kind of one of them, the place of one of them.
+use super::remedies::{Candidates, Try};
+use crate::checks::Strength;
+use crate::project::{JointException, JointName, ScarfKind, ScarfPlace, Scarfs};
+
+fn scarf_number(member: &str) -> Option<usize> {
+    member.strip_prefix("scarf ").and_then(|number| number.parse().ok())
+}
+
+impl Try<'_> {
+    /// All of them of the strongest kind.
+    pub fn scarf_kind(&self) -> Candidates {
+        if self.project.frame.scarfs.kind == ScarfKind::StopSplayedTabled {
+            return Candidates::new();
+        }
+        let says = format!("scarfs {}", ScarfKind::StopSplayedTabled.name());
+        vec![self.with(says, |changed| {
+            changed.frame.scarfs.kind = ScarfKind::StopSplayedTabled;
+            for own in changed.exceptions.values_mut() {
+                own.scarf_kind = None;
+            }
+            changed.exceptions.retain(|_, own| *own != JointException::default());
+        })]
+    }
+
+    /// That scarf alone of each other kind, plain to strong, the others as they are. Where the places are the program's, they
+    /// are proposed anew for it, or kept.
+    pub fn own_scarf_kind(&self, strength: &Strength, member: &str) -> Candidates {
+        let Some(number) = scarf_number(member) else { return Candidates::new() };
+        let (now, of_frame) = (self.project.scarf_kind(number), self.project.frame.scarfs.kind);
+        let others = ScarfKind::ALL.into_iter().filter(|kind| *kind != now);
+        let places = &strength.scarfs;
+        let is_placed = self.project.frame.scarfs.by_hand == *places;
+        let one = |kind: ScarfKind, stays: bool| {
+            let place = if stays { ", every scarf where it is" } else { "" };
+            self.with(format!("scarf {number} alone {}{place}", kind.name()), |changed| {
+                let own = changed.exceptions.entry(JointName::Scarf(number).to_string()).or_default();
+                own.scarf_kind = (kind != of_frame).then_some(kind);
+                changed.exceptions.retain(|_, own| *own != JointException::default());
+                if stays {
+                    changed.frame.scarfs.by_hand.clone_from(places);
+                }
+            })
+        };
+        others.flat_map(|kind| [Some(one(kind, false)), (!is_placed).then(|| one(kind, true))]).flatten().collect()
+    }
+
+    /// That scarf moved along the beam, the nearest places first.
+    pub fn scarf_moved(&self, strength: &Strength, member: &str) -> Candidates {
+        let Some(number) = scarf_number(member) else { return Candidates::new() };
+        let places: Vec<ScarfPlace> = strength.scarfs.clone();
+        let Some(own) = number.checked_sub(1).and_then(|index| places.get(index)).copied() else {
+            return Candidates::new();
+        };
+        let steps = [-1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0];
+        steps
+            .into_iter()
+            .map(|steps| {
+                let centre = own.centre + self.step(4.0, 100.0) * steps;
+                let mut moved = places.clone();
+                moved[number - 1].centre = centre;
+                self.with(format!("scarf {number} with its middle at {}", self.said(centre)), |changed| {
+                    changed.frame.scarfs = Scarfs { by_hand: moved, ..changed.frame.scarfs.clone() };
+                })
+            })
+            .collect()
+    }
+}
