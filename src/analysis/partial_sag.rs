@@ -14,15 +14,19 @@ struct Part {
     right: f64,
 }
 
-fn parts(effect: &SpanEffect) -> Vec<Part> {
-    let mut places: Vec<(f64, f64)> = effect.moments.iter().map(|(at, moment)| (at.to_inches(), *moment)).collect();
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let part = |pair: &[(f64, f64)]| Part { long: pair[1].0 - pair[0].0, left: pair[0].1, right: pair[1].1 };
-    places.windows(2).map(part).collect()
+/// From place to place: both ends stand first in the list, then the rafters from left to right.
+fn parts(effect: &SpanEffect) -> impl Iterator<Item = Part> {
+    let all = &effect.moments;
+    let place =
+        |index: usize| if index + 1 == all.len() { all[1] } else { all[if index == 0 { 0 } else { index + 1 }] };
+    (1..all.len()).map(move |index| {
+        let ((from, left), (to, right)) = (place(index - 1), place(index));
+        Part { long: (to - from).to_inches(), left, right }
+    })
 }
 
 /// ∫ M dx and ∫ M·(L − x) dx over a whole stretch.
-fn areas(parts: &[Part]) -> (f64, f64) {
+fn areas(parts: impl Iterator<Item = Part>) -> (f64, f64) {
     let (mut area, mut first) = (0.0, 0.0);
     for part in parts {
         // What lies before is carried on over this part.
@@ -34,7 +38,7 @@ fn areas(parts: &[Part]) -> (f64, f64) {
 
 /// The largest sag, with its sign, off the line of the ends of a stretch that leaves its left end with that turn; times the
 /// stiffness.
-fn largest(parts: &[Part], turn: f64) -> f64 {
+fn largest(parts: impl Iterator<Item = Part>, turn: f64) -> f64 {
     let (mut turn, mut sag, mut most) = (turn, 0.0_f64, 0.0_f64);
     for part in parts {
         let rise = (part.right - part.left) / part.long.max(1e-9);
@@ -62,26 +66,19 @@ impl LedgerPattern {
     /// E·I in lb·in².
     #[must_use]
     pub fn sags(&self, ledger: &LedgerFrame, stiffness: f64) -> Vec<Length> {
-        let all: Vec<Vec<Part>> = self.spans.iter().map(parts).collect();
-        let turns: Vec<(f64, f64)> = all
-            .iter()
-            .zip(&ledger.spans)
-            .map(|(parts, span)| {
-                let (area, first) = areas(parts);
-                let left = first / span.length().to_inches();
-                (left, left - area)
-            })
-            .collect();
+        let both: Vec<(f64, f64)> = self.spans.iter().map(|effect| areas(parts(effect))).collect();
+        let long = |index: usize| ledger.spans[index].length().to_inches();
+        // How a stretch between held ends turns at its left end, and at its right one.
+        let left = |index: usize| both.get(index).map_or(0.0, |(_, first)| first / long(index));
+        let right = |index: usize| both.get(index).map_or(0.0, |(area, _)| left(index) - area);
         let of = |index: usize| {
-            let (parts, span) = (&all[index], &ledger.spans[index]);
-            let (long, (area, first)) = (span.length().to_inches(), areas(parts));
-            let turn_of = |index: usize| turns.get(index).copied().unwrap_or_default();
+            let ((area, first), span) = (both[index], &ledger.spans[index]);
             match (span.held_left, span.held_right) {
-                (true, true) => largest(parts, turns[index].0),
-                (false, _) => -turn_of(index + 1).0 * long - (area * long - first),
-                (true, false) => turn_of(index.wrapping_sub(1)).1 * long - first,
+                (true, true) => largest(parts(&self.spans[index]), left(index)),
+                (false, _) => -left(index + 1) * long(index) - (area * long(index) - first),
+                (true, false) => right(index.wrapping_sub(1)) * long(index) - first,
             }
         };
-        (0..all.len()).map(|index| Length::inches(of(index) / stiffness)).collect()
+        (0..both.len()).map(|index| Length::inches(of(index) / stiffness)).collect()
     }
 }
