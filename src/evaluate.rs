@@ -77,7 +77,9 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     let beam = beam_line(&around, &project.mill)?;
     let mut placed = scarf_problems(&frame.scarfs.by_hand, &around);
     placed.extend(own_kind_problems(&beam, &around));
-    let ledger = ledger_line(&around, (&project.site, &project.fixings.ledger), &project.mill, &beam.scarfs)?;
+    let (site, fixings) = (&project.site, &project.fixings.ledger);
+    let (ledger, misplaced) = ledger_line(&around, (site, fixings), &project.mill, &beam.scarfs)?;
+    placed.extend(misplaced);
     let breadth = frame.timbers.purlin.sawn.breadth;
     let half = frame.timbers.rafter.sawn.breadth / 2.0;
     let purlins = purlin_rows(&project.roofing, &rafter, breadth, (&rafters, half), &project.mill, project.units)?;

@@ -321,7 +321,6 @@ fn each_change_is_told_on_the_sticks_whose_sheet_it_changes_and_on_no_other() {
         "fixed",
         "ledger fixings' length",
         "ledger_seat",
-        "ledger_splices",
         "least_web",
         "pier_measured",
         "purlin overhang",

@@ -5,7 +5,7 @@ mod drawn_frames;
 
 use drawn_frames::projects;
 use outshot::frame::Spring;
-use outshot::geometry::Point;
+use outshot::geometry::{LedgerPiece, Point, wall_posts};
 use outshot::loads::{DesignCategory, Seismic, Thermal, WindSpeed};
 use outshot::members::Property;
 use outshot::project::{FixedHeights, OwnValue, Project, RafterRule, ScarfPlace, SheetLayout, Side, Used, demo, file};
@@ -92,12 +92,28 @@ fn mirrored(project: &Project, built: &Built) -> Project {
         RafterRule::Equal => RafterRule::Equal,
     };
     (mirror.site.ground_left, mirror.site.ground_right) = (project.site.ground_right, project.site.ground_left);
+    let half = frame.ledger_lap / 2.0;
+    let splices = built.shape.ledger.iter().filter(|piece| piece.right_splice).rev();
+    frame.ledger_splices = splices.map(|piece| length - (piece.end - half)).collect();
+    if let Some(last) = wall_posts(&project.site, length).last() {
+        mirror.site.first_wall_post = length - *last;
+    }
     mirror
+}
+
+/// Splices said by hand are where they were said, and each piece is as long as its mirror.
+fn check_ledgers(one: &Built, other: &Built) {
+    let lengths = |built: &Built| built.shape.ledger.iter().map(LedgerPiece::length).collect::<Vec<_>>();
+    let (these, mut those) = (lengths(one), lengths(other));
+    those.reverse();
+    assert_eq!(these.len(), those.len());
+    assert!(these.iter().zip(&those).all(|(a, b)| a.is_near(*b, Length::inches(1e-6))), "{these:?} {those:?}");
 }
 
 fn check_mirror(project: &Project, built: &Built) {
     let mirror = mirrored(project, built);
     let turned = evaluate(&mirror).built.unwrap_or_else(|| panic!("the mirror of a frame is a frame"));
+    check_ledgers(built, &turned);
     let n_pieces = built.shape.beam.pieces.len();
     let as_is = |mark: &Mark| (mark.face, mark.near, mark.far.unwrap_or(mark.near), mark.across);
     for number in 1..=n_pieces {
@@ -157,7 +173,7 @@ fn check_lengths(project: &Project, built: &Built) {
     let sum: Length = shape.beam.pieces.iter().map(outshot::geometry::BeamPiece::length).sum();
     let laps = project.frame.scarfs.lap * shape.beam.scarfs.len() as f64;
     check("sum of the beam's pieces", sum, project.frame.beam_length + laps);
-    let ledger: Length = shape.ledger.iter().map(outshot::geometry::LedgerPiece::length).sum();
+    let ledger: Length = shape.ledger.iter().map(LedgerPiece::length).sum();
     let splices = project.frame.ledger_lap * (shape.ledger.len() - 1) as f64;
     check("sum of the ledger's pieces", ledger, project.frame.beam_length + splices);
     for row in &shape.purlins {

@@ -18,17 +18,23 @@ fn eighths(n: u32) -> f64 {
 }
 
 fn answer(pile: &[u32], sticks: &[u32]) -> PileAnswer {
-    let yard = pile.iter().map(|long| Lot {
+    let any = |long: &u32| (*long, Heart::Either);
+    of_hearts(&pile.iter().map(any).collect::<Vec<_>>(), &sticks.iter().map(any).collect::<Vec<_>>())
+}
+
+fn of_hearts(pile: &[(u32, Heart)], sticks: &[(u32, Heart)]) -> PileAnswer {
+    let yard = pile.iter().map(|(long, heart)| Lot {
         section: section(),
         length: Length::inches(eighths(*long)),
         count: 1,
+        heart: *heart,
         remark: String::new(),
     });
     let project = Project { yard: yard.collect(), ..demo::wool_barn() };
     assert_eq!(project.mill.kerf, Length::inches(KERF));
-    let asked = sticks.iter().enumerate().map(|(place, long)| {
+    let asked = sticks.iter().enumerate().map(|(place, (long, heart))| {
         let net = Length::inches(eighths(*long));
-        let kind = Kind { section: section(), heart: Heart::Either, delivery: 1 };
+        let kind = Kind { section: section(), heart: *heart, delivery: 1 };
         StickOrder { mark: place.to_string(), role: Role::Rafter, kind, net, allowance: Length::ZERO, ordered: net }
     });
     from_yard(&project, &asked.collect::<Vec<_>>())
@@ -48,6 +54,27 @@ fn greatest(sticks: &[u32], room: &mut [f64]) -> f64 {
         }
     }
     best
+}
+
+/// The same where each stick of the pile has one heart, and each of the frame may wish for one: a bar nobody looked at has the
+/// heart of the first that wishes for one.
+fn greatest_of_hearts(sticks: &[(u32, Heart)], room: &mut [(f64, Heart)]) -> f64 {
+    let Some(((first, wish), rest)) = sticks.split_first() else { return 0.0 };
+    let long = eighths(*first);
+    let mut best = greatest_of_hearts(rest, room);
+    for at in 0..room.len() {
+        let (was, heart) = room[at];
+        if was + 1e-9 >= long + KERF && heart.may_serve(*wish) {
+            room[at] = (was - long - KERF, if *wish == Heart::Either { heart } else { *wish });
+            best = best.max(long + greatest_of_hearts(rest, room));
+            room[at] = (was, heart);
+        }
+    }
+    best
+}
+
+fn any_heart() -> impl Strategy<Value = Heart> {
+    prop::sample::select(Heart::ALL.to_vec())
 }
 
 fn placed(sticks: &[u32], answer: &PileAnswer) -> f64 {
@@ -86,6 +113,35 @@ proptest! {
             let cuts = KERF * (bar.sticks.len() as f64 - 1.0);
             prop_assert!((wood + cuts + bar.left.to_inches() - eighths(pile[bar.lot])).abs() < 0.01);
         }
+    }
+
+    /// Up to six sticks out of up to four, hearts wished for and known or not: never more than there is, never called proven
+    /// where it is less, no stick in wood of another heart, none of two hearts, and what must be looked at is said.
+    #[test]
+    fn hearts_are_kept_to(
+        sticks in prop::collection::vec((200_u32..1400, any_heart()), 1..=6),
+        pile in prop::collection::vec((400_u32..1600, any_heart()), 1..=4),
+    ) {
+        let found = of_hearts(&pile, &sticks);
+        let mut room: Vec<(f64, Heart)> = pile.iter().map(|(long, heart)| (eighths(*long) + KERF, *heart)).collect();
+        let best = greatest_of_hearts(&sticks, &mut room);
+        let most = placed(&sticks.iter().map(|stick| stick.0).collect::<Vec<_>>(), &found);
+        prop_assert!(most <= best + 0.01, "{most} of {best}");
+        prop_assert!(most + found.at_most_more.to_inches() >= best - 0.01, "{most} of {best}");
+        for bar in &found.bars {
+            let of = |mark: &String| sticks[mark.parse::<usize>().unwrap()];
+            let wood: f64 = bar.sticks.iter().map(|mark| eighths(of(mark).0)).sum();
+            let cuts = KERF * (bar.sticks.len() as f64 - 1.0);
+            prop_assert!((wood + cuts + bar.left.to_inches() - eighths(pile[bar.lot].0)).abs() < 0.02);
+            let mut wishes: Vec<Heart> = bar.sticks.iter().map(|mark| of(mark).1).collect();
+            wishes.retain(|wish| *wish != Heart::Either);
+            let heart = pile[bar.lot].1;
+            prop_assert!(wishes.iter().all(|wish| heart.may_serve(*wish) && *wish == wishes[0]));
+            let look = if heart == Heart::Either { wishes.first().copied() } else { None };
+            prop_assert_eq!(bar.look, look);
+        }
+        let n_placed: usize = found.bars.iter().map(|bar| bar.sticks.len()).sum();
+        prop_assert_eq!(n_placed + found.missing.len(), sticks.len());
     }
 
     /// A stick more in the pile, or a stick less in the frame, never makes more missing.

@@ -17,6 +17,7 @@ mod diagram;
 mod lean_to;
 mod ledger;
 mod loading;
+mod partial_sag;
 mod partial_snow;
 mod post_demands;
 mod purlin;

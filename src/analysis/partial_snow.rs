@@ -249,6 +249,20 @@ mod tests {
                 near(effect.shears[0], shear.at(Length::inches(1e-6)).to_pounds());
                 near(effect.shears[1], shear.at(ledger.spans[index].length() - Length::inches(1e-6)).to_pounds());
             }
+            // 4x10 of E 1.1e6 psi, and free ends as well as stretches between posts.
+            let sags = found.sags(&ledger, 1.1e6 * 4000.0 / 12.0);
+            for ((index, span), sag) in ledger.spans.iter().enumerate().zip(sags) {
+                let expected = if span.is_overhang() {
+                    solution.deflection(index).at(if span.held_left { span.length() } else { Length::ZERO })
+                } else {
+                    let both = solution.deflection_from_chord(index).extremes();
+                    if both.max.abs() > both.min.abs() { both.max } else { both.min }
+                };
+                assert!(
+                    (sag.abs() - expected.abs()).is_near(Length::ZERO, Length::inches(1e-7)),
+                    "{sag:?} {expected:?}"
+                );
+            }
             let width = WallShares::new(&ledger, &solved).unwrap().width;
             for (reaction, width) in found.reactions.iter().zip(width) {
                 near(*reaction, width.to_inches());
@@ -273,6 +287,20 @@ mod tests {
         near(at(50.0), 500.0 - 140.625);
         near(patterns[0].reactions.iter().sum(), 30.0);
         near(patterns[0].reactions[0], 10.0 - 2.8125);
+    }
+
+    /// The same two spans: 20 lb amid a simple span of 100 in sag 20·100³/48 = 416,667 over EI, and the moment of −281.25 over
+    /// the post lifts its middle by 281.25·100²/16 = 175,781; 10 lb amid the other, 208,333 less 175,781. The largest lies a
+    /// little off the middle: 1 % more at most.
+    #[test]
+    fn a_stretch_sags_more_when_its_neighbour_lies_half_bare() {
+        let ledger = ledger(&[(0.0, 200.0)], &[0.0, 100.0, 200.0], &[50.0, 150.0]);
+        let stiff = 1e6;
+        let sags = ledger.snow_patterns()[0].sags(&ledger, stiff);
+        let by_hand = (416_666.7 - 175_781.25) / stiff;
+        assert!(sags[0].to_inches() >= by_hand && sags[0].to_inches() < by_hand * 1.03, "{sags:?} {by_hand}");
+        // Whole on both: −375 over the post, 416,667 − 234,375.
+        assert!(sags[0].to_inches() > 1.25 * (416_666.7 - 234_375.0) / stiff);
     }
 
     /// One span and no overhang: nothing can lie half.

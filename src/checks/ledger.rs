@@ -5,6 +5,7 @@
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::Check;
 use super::known::known_loads;
+use super::ledger_along::most_along;
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
@@ -119,7 +120,7 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     let mut checks: Vec<Check> = ledger.bends(&solutions).into_iter().chain(ledger.shears(&solutions)).collect();
     checks.extend(sags(&ledger)?);
     checks.extend(check_fixings(&ledger, shape));
-    checks.push(ledger.wall());
+    checks.push(ledger.wall(shape));
     Ok(checks)
 }
 
@@ -258,7 +259,7 @@ impl Ledger<'_> {
     }
 
     /// What the wall must take is said, and never judged: nobody has told of what it is made.
-    fn wall(&self) -> Check {
+    fn wall(&self, shape: &Shape) -> Check {
         let units = self.project.units;
         let all = || {
             let places = self.asked.iter().flat_map(|asked| (0..self.frame.posts.len()).map(move |post| (asked, post)));
@@ -269,9 +270,14 @@ impl Ledger<'_> {
         let (down, up) = (partly.fold(largest(|(up, _)| up), Force::max), largest(|(up, _)| -up));
         let (out, inward) = (largest(|(_, level)| level), largest(|(_, level)| -level));
         let say = |force| Amount::Force(force).text(units);
+        let along = match most_along(self, shape) {
+            Some(Ok(along)) => format!("and {} along it", say(along)),
+            Some(Err(_)) => "and what wind along it asks, which is not known yet,".to_owned(),
+            None => "and nothing along it".to_owned(),
+        };
         let why = format!(
-            "the existing wall must be checked by someone licensed for {} down, {} up, {} outward and {} inward at a post \
-             of it, beside what it carries now",
+            "the existing wall must be checked by someone licensed for {} down, {} up, {} outward, {} inward {along} at a \
+             post of it, beside what it carries now",
             say(down),
             say(up),
             say(out),

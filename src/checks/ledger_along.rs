@@ -4,8 +4,8 @@
 //! The push acts at the rafters' seats; its lever off the wall and over the fixings turns the whole ledger about its outer posts
 //! by little, and is left out.
 use super::check::Check;
-use super::ledger::{Asked, asked_by};
-use super::ledger_fixing::{Fixing, Way};
+use super::fixing::{Fixing, Way};
+use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;
 use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
@@ -17,37 +17,65 @@ use crate::working::{Citation, Step, Worked};
 
 pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
 
+/// What goes along the wall: the push of the whole wind on the ledger, and the combinations with it, each with the wind's factor.
+struct Along {
+    push: Worked<Force>,
+    asked: Vec<(f64, Asked)>,
+}
+
+impl Along {
+    /// Nothing where no wind is known to blow along the wall.
+    fn new(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, String>> {
+        let mut cases = side_wind_on_roof(ledger.roof);
+        if cases.is_empty() {
+            return None;
+        }
+        let push = match wind_on_ledger(ledger.project, shape, ledger.roof) {
+            Ok(push) => push,
+            Err(why) => return Some(Err(why)),
+        };
+        cases.extend([Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(ledger, action)));
+        let has_wind = |index: usize| cases.get(index).is_some_and(|case| case.action == Action::Wind);
+        let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
+            loading.parts.iter().any(|(_, index)| has_wind(*index))
+        });
+        let factor = |asked: &Asked| {
+            let windy = asked.loading.parts.iter().filter(|(_, index)| has_wind(*index));
+            windy.map(|(factor, _)| *factor).sum::<f64>()
+        };
+        Some(Ok(Self { push, asked: asked.into_iter().map(|asked| (factor(&asked), asked)).collect() }))
+    }
+}
+
+/// The most that goes along the wall at one of its posts; nothing where no such wind is known.
+///
+/// # Errors
+/// The sentence that says what is missing.
+pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Option<Result<Force, String>> {
+    let of = |along: Along| {
+        let all: Length = ledger.shares.width.iter().copied().sum();
+        let widest = ledger.shares.width.iter().copied().fold(Length::ZERO, Length::max);
+        let factor = along.asked.iter().map(|(factor, _)| factor.abs()).fold(0.0, f64::max);
+        along.push.value * (factor * (widest / all)).abs()
+    };
+    Some(Along::new(ledger, shape)?.map(of))
+}
+
 /// The check; nothing where no wind is known to blow along the wall.
 pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Option<Check> {
-    let ledger = fixing.ledger;
-    let mut cases = side_wind_on_roof(ledger.roof);
-    if cases.is_empty() {
-        return None;
-    }
-    let push = match wind_on_ledger(ledger.project, shape, ledger.roof) {
-        Ok(push) => push,
-        Err(why) => return Some(Check::not_judged(FIXINGS, HOLD_ALONG, why)),
-    };
-    cases.extend([Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(fixing, action)));
-    let has_wind = |index: usize| cases.get(index).is_some_and(|case| case.action == Action::Wind);
-    let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
-        loading.parts.iter().any(|(_, index)| has_wind(*index))
-    });
-    let factor = |asked: &Asked| {
-        let windy = asked.loading.parts.iter().filter(|(_, index)| has_wind(*index));
-        windy.map(|(factor, _)| *factor).sum::<f64>()
-    };
-    Some(judge(fixing, &asked, &push, factor))
+    Some(match Along::new(fixing.ledger, shape)? {
+        Ok(along) => judge(fixing, &along.asked, &along.push),
+        Err(why) => Check::not_judged(FIXINGS, HOLD_ALONG, why),
+    })
 }
 
 /// The case of an action that asks most of the ledger.
-fn heaviest(fixing: &Fixing, action: Action) -> Option<RoofCase> {
-    let ledger = fixing.ledger;
+fn heaviest(ledger: &Ledger, action: Action) -> Option<RoofCase> {
     let of = |case: &&RoofCase| ledger.line.reactions(&case.down, &case.square).ledger.to_plf();
     most(ledger.roof.cases.iter().filter(|case| case.action == action), of).map(RoofCase::without_steps)
 }
 
-fn judge(fixing: &Fixing, asked: &[Asked], push: &Worked<Force>, factor: impl Fn(&Asked) -> f64) -> Check {
+fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check {
     let shares = &fixing.ledger.shares;
     let all: Length = shares.width.iter().copied().sum();
     let of_post = |post: usize| shares.width[post] / all;
@@ -57,7 +85,8 @@ fn judge(fixing: &Fixing, asked: &[Asked], push: &Worked<Force>, factor: impl Fn
     };
     let places =
         asked.iter().flat_map(|asked| (0..shares.width.len()).map(move |post| (asked, post))).map(|(asked, post)| {
-            let along = push.value * (factor(asked) * of_post(post)).abs();
+            let (factor, asked) = asked;
+            let along = push.value * (factor * of_post(post)).abs();
             let down = shares.reaction(post, &asked.loads);
             let way = if down.is_negative() { Way::Up } else { Way::Down };
             let outward = (asked.level * shares.width[post]).max(Force::ZERO);
@@ -66,6 +95,8 @@ fn judge(fixing: &Fixing, asked: &[Asked], push: &Worked<Force>, factor: impl Fn
     let Some(place) = most(places, rough) else {
         return Check::not_judged(FIXINGS, HOLD_ALONG, "the posts of the wall are missing");
     };
+    let factor =
+        |of: &Asked| asked.iter().find(|(_, asked)| std::ptr::eq(asked, of)).map_or(0.0, |(factor, _)| *factor);
     let made = fixing.judge(&place).map(|mut made| {
         let upright =
             if place.tilt() > Angle::ZERO { "" } else { "; under a twentieth of the load, which counts as upright" };
@@ -201,5 +232,20 @@ mod tests {
         assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("force coefficient C_f"));
         barn.fixings.ledger.fastener.clear();
         assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("the screw of the ledger is missing"));
+    }
+
+    /// 0.6 of the 188 lb on 21.4 of 420 in of roof are 5.7 lb, said of the wall too; without a known coefficient it is said to be
+    /// open, and without wind there is none.
+    #[test]
+    fn the_wall_is_told_what_goes_along_it() {
+        let wall = |project: &Project| {
+            let built = evaluate(&demo::wool_barn()).built.unwrap();
+            let checks = check_ledger(project, &built.shape, &roof_loads(project, &built.shape));
+            checks.into_iter().find(|check| check.member == "existing wall").unwrap().says(UnitSystem::Imperial)
+        };
+        let mut barn = demo::wool_barn();
+        assert!(wall(&barn).contains("inward and 6 lb along it at a post of it"), "{}", wall(&barn));
+        barn.place.member_force_coefficient = None;
+        assert!(wall(&barn).contains("along it asks, which is not known yet"), "{}", wall(&barn));
     }
 }

@@ -1,9 +1,9 @@
 //! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
 use super::check::Check;
+use super::fixing::{Aim, Fixing, Way};
 use super::ledger::{Asked, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
-use super::ledger_fixing::{Aim, Fixing, Way};
 use super::purlin::most;
 use crate::design::Shape;
 use crate::fastening::{

@@ -56,6 +56,11 @@ impl Patches {
         }))
     }
 
+    /// Each way with the snow's strip, in pounds an inch of ledger.
+    pub(super) fn patterns(&self) -> impl Iterator<Item = (&LedgerPattern, f64)> {
+        self.patterns.iter().map(|pattern| (pattern, self.strip))
+    }
+
     /// The largest moment under the rafters and over the posts; the ledger's own weight between them is too little to move it.
     pub(super) fn moment<'a>(&'a self, ledger: &'a Ledger) -> Option<Hardest<'a, Moment>> {
         let all = self.patterns.iter().flat_map(|pattern| {

@@ -2,7 +2,7 @@
 //!
 //! At a post of the wall they stand in columns, side by side, of rows, one above the other. Under an upright load a row of the
 //! standard is a column of ours.
-use super::ledger_fixing::{Aim, Fixing, Way};
+use super::fixing::{Aim, Fixing, Way};
 use crate::fastening::{
     Direction, Edge, EndLoad, GroupMember, GroupRow, Placing, Refused, RowSpacing, geometry_factor, group_factor,
 };

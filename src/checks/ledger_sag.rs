@@ -7,6 +7,7 @@ use crate::frame::Solution;
 use crate::loads::{Action, Edition};
 use crate::members::{
     Ceiling, DeflectionCase, Drying, RoofMember, check_deflection, deflection_for_dead_and_live, deflection_limit,
+    stiffness,
 };
 use crate::units::{Length, LineLoad};
 use crate::working::{Citation, Step, Worked};
@@ -75,6 +76,46 @@ fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a str, LineLoad)> {
     [DeflectionCase::Live, DeflectionCase::SnowOrWind].into_iter().filter_map(largest).collect()
 }
 
+/// What a passing load does to one stretch.
+struct Sag {
+    kind: DeflectionCase,
+    name: String,
+    span: usize,
+    by: Length,
+    is_down: bool,
+}
+
+/// Every passing load on every stretch, and the balanced snow half gone from some of them.
+fn all_sags(ledger: &Ledger, unit: &[Length]) -> Vec<Sag> {
+    let mut all = Vec::new();
+    for (kind, name, strip) in passing(ledger) {
+        for (span, unit) in unit.iter().enumerate() {
+            let by = *unit * strip.to_pounds_per_inch();
+            all.push(Sag { kind, name: name.to_owned(), span, by, is_down: strip > LineLoad::ZERO });
+        }
+    }
+    let snow = ledger.roof.cases.iter().find(|case| case.action == Action::Snow);
+    if let (Some(patches), Some(snow)) = (&ledger.patches, snow) {
+        let size = ledger.member.section();
+        let inertia = size.breadth.to_inches() * size.depth.to_inches().powi(3) / 12.0;
+        let stiff = stiffness(&ledger.member).value.to_psi() * inertia;
+        // Of all ways it may lie, the worst for each stretch.
+        let mut worst: Vec<(Length, &str)> = vec![(Length::ZERO, ""); unit.len()];
+        for (pattern, strip) in patches.patterns() {
+            for (span, by) in pattern.sags(ledger.frame, stiff).into_iter().enumerate() {
+                if (by * strip).abs() > worst[span].0.abs() {
+                    worst[span] = (by * strip, &pattern.name);
+                }
+            }
+        }
+        for (span, (by, pattern)) in worst.into_iter().enumerate() {
+            let name = format!("{}, {pattern}", snow.name);
+            all.push(Sag { kind: DeflectionCase::SnowOrWind, name, span, by, is_down: true });
+        }
+    }
+    all
+}
+
 /// Under a passing load by itself, and with the weight it always carries.
 pub(super) fn sags(ledger: &Ledger) -> Result<Vec<Check>, String> {
     let spans = &ledger.frame.spans;
@@ -86,39 +127,34 @@ pub(super) fn sags(ledger: &Ledger) -> Result<Vec<Check>, String> {
     let unit = solve(&one)?;
     let dead = ledger.asked.iter().find(|asked| asked.loading.parts.is_empty()).map(|asked| asked.loads);
     let dead = solve(&dead.unwrap_or_default())?;
-    let passing = passing(ledger);
     let drying = if ledger.project.wood.is_dry { Drying::SeasonedDry } else { Drying::GreenOrWet };
-    let under = |span: usize, strip: LineLoad| unit[span] * strip.to_pounds_per_inch();
-    let places = || passing.iter().flat_map(|case| (0..spans.len()).map(move |span| (*case, span)));
+    let all = all_sags(ledger, &unit);
     let share = Shares::new();
-    let alone = most(places(), |((kind, _, strip), span)| {
-        under(*span, *strip).abs().to_inches() / share.of(&spans[*span], *kind)
-    });
-    let in_all =
-        |span: usize, strip: LineLoad| deflection_for_dead_and_live(dead[span].abs(), under(span, strip).abs(), drying);
-    let downward = places().filter(|((_, _, strip), _)| *strip > LineLoad::ZERO);
-    let total = most(downward, |((_, _, strip), span)| {
-        let both = dead[*span].abs() + under(*span, *strip).abs();
-        both.to_inches() / share.of(&spans[*span], DeflectionCase::DeadAndLive)
+    let alone = most(all.iter(), |sag| sag.by.abs().to_inches() / share.of(&spans[sag.span], sag.kind));
+    let total = most(all.iter().filter(|sag| sag.is_down), |sag| {
+        let both = dead[sag.span].abs() + sag.by.abs();
+        both.to_inches() / share.of(&spans[sag.span], DeflectionCase::DeadAndLive)
     });
     let mut checks = Vec::new();
-    if let Some(((kind, name, strip), span)) = alone {
-        let made = check_deflection(under(span, strip), limit(&spans[span], kind)).map(|mut made| {
-            made.steps.insert(0, step(&spans[span], under(span, strip), name));
+    if let Some(sag) = alone {
+        let span = &spans[sag.span];
+        let made = check_deflection(sag.by, limit(span, sag.kind)).map(|mut made| {
+            made.steps.insert(0, step(span, sag.by, &sag.name));
             made
         });
-        let check = Check::new(mark(spans[span].piece), "sags under a passing load", at(&spans[span]), name, made);
-        checks.push(check.at_x((spans[span].from + spans[span].to) / 2.0));
+        let check = Check::new(mark(span.piece), "sags under a passing load", at(span), &*sag.name, made);
+        checks.push(check.at_x((span.from + span.to) / 2.0));
     }
-    if let Some(((_, name, strip), span)) = total {
-        let sum = in_all(span, strip);
-        let made = check_deflection(sum.value, limit(&spans[span], DeflectionCase::DeadAndLive)).map(|mut made| {
-            let both = [step(&spans[span], dead[span], "dead load"), step(&spans[span], under(span, strip), name)];
+    if let Some(sag) = total {
+        let span = &spans[sag.span];
+        let sum = deflection_for_dead_and_live(dead[sag.span].abs(), sag.by.abs(), drying);
+        let made = check_deflection(sum.value, limit(span, DeflectionCase::DeadAndLive)).map(|mut made| {
+            let both = [step(span, dead[sag.span], "dead load"), step(span, sag.by, &sag.name)];
             made.steps.splice(0..0, both.into_iter().chain(sum.steps));
             made
         });
-        let check = Check::new(mark(spans[span].piece), "sags in all", at(&spans[span]), format!("D + {name}"), made);
-        checks.push(check.at_x((spans[span].from + spans[span].to) / 2.0));
+        let check = Check::new(mark(span.piece), "sags in all", at(span), format!("D + {}", sag.name), made);
+        checks.push(check.at_x((span.from + span.to) / 2.0));
     }
     Ok(checks)
 }
@@ -130,4 +166,36 @@ const fn at(span: &LedgerSpan) -> &'static str {
 fn step(span: &LedgerSpan, sag: Length, under: &str) -> Step {
     let says = format!("Δ = {:.3} in on {:.1} in, {under}", sag.abs().to_inches(), span.length().to_inches());
     Step::new("sag of the ledger", says, Citation::from_memory("statics", "stiffness method, rafters at their places"))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use crate::checks::{Check, strength};
+    use crate::evaluate;
+    use crate::project::{Project, demo};
+
+    fn sag(project: &Project) -> Check {
+        let shape = &evaluate(project).built.unwrap().shape;
+        let found = strength(project, shape);
+        found
+            .checks
+            .into_iter()
+            .find(|check| check.name == "sags under a passing load" && check.member.starts_with('L'))
+            .unwrap()
+    }
+
+    /// On posts far apart the snow that stays on one bay bends it more than snow that lies everywhere.
+    #[test]
+    fn snow_half_gone_can_govern() {
+        let mut barn = demo::wool_barn();
+        (barn.site.first_wall_post, barn.site.wall_post_spacing) =
+            (crate::units::Length::inches(12.0), crate::units::Length::inches(96.0));
+        let found = sag(&barn);
+        assert!(
+            found.combination.contains("half elsewhere") || found.combination.contains("full elsewhere"),
+            "{}",
+            found.combination
+        );
+    }
 }

@@ -5,15 +5,12 @@
 //! halves would have no fixing of their own there.
 use super::beam_line::ScarfReport;
 use super::cuts::choose_cuts;
-use super::ledger_fixings::{fixes_both_halves, ledger_hole};
+use super::ledger_splice::SpliceRoom;
 use super::post::bay_of;
 use super::scarf_place::Surroundings;
 use crate::project::{LedgerFixings, Mill, Problem, Site};
-use crate::units::{Length, sort_by_number};
+use crate::units::Length;
 use crate::wording::length;
-
-/// Studs no farther apart than this carry a ledger whose end stands out past one of them (common practice).
-const CLOSE: Length = Length::inches(24.0);
 
 /// One piece of the ledger.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -38,7 +35,8 @@ impl LedgerPiece {
     }
 }
 
-/// Divides the ledger into pieces of the mill's lengths.
+/// Divides the ledger, as the user said or into pieces of the mill's lengths; with it the splices the user put where they
+/// should not be.
 ///
 /// # Errors
 /// The sentence that says why it cannot be divided.
@@ -47,10 +45,22 @@ pub fn ledger_line(
     (site, fixings): (&Site, &LedgerFixings),
     mill: &Mill,
     scarfs: &[ScarfReport],
-) -> Result<Vec<LedgerPiece>, Problem> {
+) -> Result<(Vec<LedgerPiece>, Vec<Problem>), Problem> {
+    let (total, by_hand) = (around.frame.beam_length, &around.frame.ledger_splices);
+    let room = SpliceRoom::new(around, site, fixings);
+    let half = around.frame.ledger_lap / 2.0;
+    if by_hand.is_empty() {
+        let candidates = candidates(&room, around, scarfs);
+        return Ok((pieces(&propose(around, mill, &candidates)?, half, total), Vec::new()));
+    }
+    room.in_order(by_hand)?;
+    Ok((pieces(by_hand, half, total), room.problems(by_hand, mill)))
+}
+
+/// Middles of the splices with which the ledger comes out of the mill's lengths.
+fn propose(around: &Surroundings, mill: &Mill, candidates: &[(Length, f64)]) -> Result<Vec<Length>, Problem> {
     let total = around.frame.beam_length;
     let half = around.frame.ledger_lap / 2.0;
-    let candidates = candidates(around, site, fixings, scarfs);
     let cuts = choose_cuts(candidates.len(), None, |_, previous, next| {
         let start = previous.map_or(Length::ZERO, |index| candidates[index].0 - half);
         let end = next.map_or(total, |index| candidates[index].0 + half);
@@ -68,8 +78,7 @@ pub fn ledger_line(
         );
         return Err(Problem::stop("mill.lengths", says));
     };
-    let centres: Vec<Length> = cuts.into_iter().map(|index| candidates[index].0).collect();
-    Ok(pieces(&centres, half, total))
+    Ok(cuts.into_iter().map(|index| candidates[index].0).collect())
 }
 
 fn pieces(centres: &[Length], half: Length, total: Length) -> Vec<LedgerPiece> {
@@ -89,41 +98,9 @@ fn pieces(centres: &[Length], half: Length, total: Length) -> Vec<LedgerPiece> {
 }
 
 /// Places for a splice with what speaks against each: the distance from a wall post, a scarf in the bay.
-fn candidates(
-    around: &Surroundings,
-    site: &Site,
-    fixings: &LedgerFixings,
-    scarfs: &[ScarfReport],
-) -> Vec<(Length, f64)> {
-    let half = around.frame.ledger_lap / 2.0;
-    let keep = around.frame.timbers.rafter.ordered.breadth / 2.0 + around.rules.scarf_clear + half;
-    let walls = wall_posts(site, around.frame.beam_length);
-    let may_lie_over =
-        site.wall_post_spacing > CLOSE || fixes_both_halves(fixings, around.frame.timbers.ledger.sawn.depth);
-    // Four widths of a fixing, which its end distance asks.
-    let beside = fixings.across() / 2.0 + ledger_hole(fixings).unwrap_or_default() * 4.0;
-    let middles = |of: &[Length]| of.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0).collect::<Vec<_>>();
-    let mut places = [walls.clone(), middles(around.rafters)].concat();
-    if !may_lie_over {
-        places.extend(middles(&walls));
-    }
-    sort_by_number(&mut places, |place| place.to_inches());
-    places.dedup_by(|a, b| a.is_near(*b, Length::inches(0.01)));
-    places
-        .into_iter()
-        .filter(|x| *x > half && *x < around.frame.beam_length - half)
-        .filter(|x| around.rafters.iter().all(|rafter| (*rafter - *x).abs() >= keep))
-        .map(|x| {
-            let off_wall_post = walls.iter().map(|wall| (*wall - x).abs()).reduce(Length::min);
-            let wall = match off_wall_post {
-                Some(off) if may_lie_over => f64::from(u8::from(off > half / 2.0)),
-                Some(off) if off < half + beside => 3.0,
-                _ => 1.0,
-            };
-            let scarf = if scarfs.iter().any(|scarf| shares_bay(around, scarf, x)) { 2.0 } else { 0.0 };
-            (x, wall + scarf)
-        })
-        .collect()
+fn candidates(room: &SpliceRoom, around: &Surroundings, scarfs: &[ScarfReport]) -> Vec<(Length, f64)> {
+    let scarf = |x| if scarfs.iter().any(|scarf| shares_bay(around, scarf, x)) { 2.0 } else { 0.0 };
+    room.places().into_iter().map(|x| (x, room.wall_cost(x) + scarf(x))).collect()
 }
 
 fn shares_bay(around: &Surroundings, scarf: &ScarfReport, x: Length) -> bool {

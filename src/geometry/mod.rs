@@ -10,6 +10,7 @@ mod clearance;
 mod cuts;
 mod ledger_fixings;
 mod ledger_line;
+mod ledger_splice;
 pub mod plane;
 mod post;
 mod purlin;
@@ -31,6 +32,7 @@ pub use ledger_fixings::{
     placing_in_ledger,
 };
 pub use ledger_line::{LedgerPiece, ledger_line, wall_posts};
+pub use ledger_splice::{SpliceReport, ledger_splices};
 pub use plane::{Bulk, Point, Polygon};
 pub use post::{
     PostShape, bay_of, beam_housing, check_posts_stand, housing_in, laid_out, post_housing, posts, reduced_beam_depth,

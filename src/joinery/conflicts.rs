@@ -210,14 +210,16 @@ fn splices(problems: &mut Problems, project: &Project, shape: &Shape) {
         let bay = bay_of(centre);
         let scarf = shape.beam.scarfs.iter().find(|scarf| bay.is_some() && bay_of(scarf.place.centre) == bay);
         if let Some(scarf) = scarf {
-            let says = format!(
-                "The splice of L{} and L{} lies in the same bay as scarf {}; longer ledger stock, or another count of \
-                 pieces, would part them.",
-                piece.number,
-                piece.number + 1,
-                scarf.number
-            );
-            problems.add(Problem::caution("frame.ledger_lap", says));
+            let is_mine = !project.frame.ledger_splices.is_empty();
+            let ways = match is_mine {
+                true => "move one of them to another bay",
+                false => "longer ledger stock, or another count of pieces, would part them",
+            };
+            let (left, right, scarf) = (piece.number, piece.number + 1, scarf.number);
+            let says = format!("The splice of L{left} and L{right} lies in the same bay as scarf {scarf}; {ways}.");
+            let field =
+                if is_mine { format!("frame.ledger_splices.{}", left - 1) } else { "frame.ledger_lap".to_owned() };
+            problems.add(Problem::caution(field, says));
         }
     }
 }

@@ -17,6 +17,8 @@ mod stock;
 mod supply;
 mod takeoff;
 mod yard;
+mod yard_hearts;
+mod yard_share;
 mod yard_words;
 
 pub use costs::{Amount, CostLine, CostPart, Costs, LITRES_A_GALLON};
@@ -30,4 +32,4 @@ pub use stock::{Bar, pack};
 pub use supply::{supply_problems, ways_out};
 pub use takeoff::{Pegs, Takeoff};
 pub use yard::{Missing, PileAnswer, PileBar, from_yard, same_section};
-pub use yard_words::{missing_lines, pile_proof, pile_text, pile_verdict};
+pub use yard_words::{heart_looks, missing_lines, pile_proof, pile_text, pile_verdict};

@@ -3,14 +3,13 @@
 //! Section by section, either way round: as much of the frame's length as can be placed, each stick docked as in the order and
 //! parted from the next by the saw's cut; of such plans one that begins with little of the pile. A larger section is never
 //! taken by itself: that a missing stick could be ripped out of one that is left is only said.
-use super::nest::{Aim, CutBar, Offered, Plan, Task, Wanted, nest_watched};
+//! A stick that is to have its heart boxed, or to be free of it, comes out of wood that is so, or of wood nobody looked at:
+//! then it is said that somebody must.
 use super::order::StickOrder;
+use super::yard_hearts::cut_section;
 use crate::materials::Section;
-use crate::project::{HAIR, Lot, Project};
-use crate::units::{Length, Money, UnitSystem, sort_by_number};
-
-/// Steps of work for one section: some milliseconds.
-const MOST_WORK: u64 = 60_000;
+use crate::project::{HAIR, Heart, Lot, Project};
+use crate::units::{Length, UnitSystem, sort_by_number};
 
 /// A stick of the pile and what comes out of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +20,8 @@ pub struct PileBar {
     pub sticks: Vec<String>,
     /// What is left of it.
     pub left: Length,
+    /// The heart it must have for those sticks, where nobody knows what it has.
+    pub look: Option<Heart>,
 }
 
 /// A stick of the frame that does not come out of the pile.
@@ -32,8 +33,12 @@ pub struct Missing {
     pub section: Section,
     /// Its length with both ends docked.
     pub needed: Length,
-    /// The longest stick of its section in the pile; nothing where there is none of it.
+    /// Where its heart should be.
+    pub heart: Heart,
+    /// The longest stick of its section in the pile whose heart may be right; nothing where there is none of it.
     pub longest: Option<Length>,
+    /// Sticks of its section lie there with another heart.
+    pub has_other_heart: bool,
     /// A lot of a larger section of which a whole stick is left that it could be ripped out of.
     pub rip: Option<usize>,
 }
@@ -70,6 +75,20 @@ impl PileAnswer {
         self.missing.iter().map(|stick| stick.needed).sum()
     }
 
+    /// Sticks of the pile whose heart must be looked at, lot by lot: the lot, how many of it, the heart they must have.
+    #[must_use]
+    pub fn to_look_at(&self) -> Vec<(usize, usize, Heart)> {
+        let mut all: Vec<(usize, usize, Heart)> = Vec::new();
+        for bar in &self.bars {
+            let Some(heart) = bar.look else { continue };
+            match all.iter_mut().find(|(lot, _, of)| *lot == bar.lot && *of == heart) {
+                Some((_, n, _)) => *n += 1,
+                None => all.push((bar.lot, 1, heart)),
+            }
+        }
+        all
+    }
+
     /// Missing sticks of sections that the pile has.
     pub fn short(&self) -> impl Iterator<Item = &Missing> {
         self.missing.iter().filter(|stick| stick.longest.is_some())
@@ -96,16 +115,13 @@ pub fn from_yard(project: &Project, sticks: &[StickOrder]) -> PileAnswer {
     for section in sections {
         let wanted: Vec<(usize, &StickOrder)> =
             sticks.iter().enumerate().filter(|(_, stick)| same_section(stick.kind.section, section)).collect();
-        let of_section = Share::new(project, section, &wanted);
-        let cut = of_section.cut();
+        let cut = cut_section(project, section, &wanted);
         answer.at_most_more += cut.at_most_more;
         for place in &cut.missing {
             let (at, stick) = wanted[*place];
-            let needed = stick.net + stick.allowance;
-            let lack = Missing { mark: stick.mark.clone(), section, needed, longest: of_section.longest(), rip: None };
-            missing.push((at, lack));
+            missing.push((at, lacking(&project.yard, stick)));
         }
-        answer.bars.extend(cut.bars.into_iter().map(|bar| of_section.named(bar)));
+        answer.bars.extend(cut.bars);
     }
     sort_by_number(&mut missing, |(at, _)| *at as f64);
     answer.missing = missing.into_iter().map(|(_, stick)| stick).collect();
@@ -113,6 +129,20 @@ pub fn from_yard(project: &Project, sticks: &[StickOrder]) -> PileAnswer {
     answer.unused = unused(&project.yard, &answer.bars);
     offer_rips(&project.yard, &mut answer);
     answer
+}
+
+fn lacking(yard: &[Lot], stick: &StickOrder) -> Missing {
+    let (section, heart) = (stick.kind.section, stick.kind.heart);
+    let of_section = || yard.iter().filter(|lot| lot.count > 0 && same_section(lot.section, section));
+    Missing {
+        mark: stick.mark.clone(),
+        section,
+        needed: stick.net + stick.allowance,
+        heart,
+        longest: of_section().filter(|lot| lot.heart.may_serve(heart)).map(|lot| lot.length).reduce(Length::max),
+        has_other_heart: of_section().any(|lot| !lot.heart.may_serve(heart)),
+        rip: None,
+    }
 }
 
 /// Whole sticks that are left of each lot.
@@ -128,7 +158,10 @@ fn offer_rips(yard: &[Lot], answer: &mut PileAnswer) {
     sort_by_number(&mut order, |place| -answer.missing[*place].needed.to_inches());
     for place in order {
         let stick = &answer.missing[place];
-        let holds = |lot: &Lot| lot.length + HAIR >= stick.needed && is_larger(lot.section, stick.section);
+        // Out of wood with its heart boxed one free of heart can be ripped; not the other way round.
+        let has_heart = |lot: &Lot| stick.heart != Heart::Boxed || lot.heart != Heart::Free;
+        let holds =
+            |lot: &Lot| lot.length + HAIR >= stick.needed && is_larger(lot.section, stick.section) && has_heart(lot);
         let found = left.iter_mut().filter(|(lot, n)| *n > 0 && holds(&yard[*lot]));
         let area = |lot: usize| (yard[lot].section.area() * yard[lot].length).to_board_feet();
         if let Some((lot, n)) = found.min_by(|a, b| area(a.0).total_cmp(&area(b.0))) {
@@ -143,137 +176,6 @@ fn is_larger(section: Section, wanted: Section) -> bool {
     let sizes = |section: Section| (section.breadth.min(section.depth), section.breadth.max(section.depth));
     let ((small, large), (least, most)) = (sizes(section), sizes(wanted));
     small + HAIR >= least && large + HAIR >= most && !same_section(section, wanted)
-}
-
-/// The sticks and lots of one section.
-struct Share<'a> {
-    kerf: Length,
-    wanted: &'a [(usize, &'a StickOrder)],
-    /// Place in the yard, and the lot.
-    lots: Vec<(usize, &'a Lot)>,
-}
-
-/// How they are cut; places are those in the share.
-struct Cut {
-    bars: Vec<CutBar>,
-    missing: Vec<usize>,
-    at_most_more: Length,
-}
-
-impl<'a> Share<'a> {
-    fn new(project: &'a Project, section: Section, wanted: &'a [(usize, &'a StickOrder)]) -> Self {
-        let lots = project.yard.iter().enumerate();
-        let lots = lots.filter(|(_, lot)| lot.count > 0 && same_section(lot.section, section)).collect();
-        Self { kerf: project.mill.kerf, wanted, lots }
-    }
-
-    fn longest(&self) -> Option<Length> {
-        self.lots.iter().map(|(_, lot)| lot.length).reduce(Length::max)
-    }
-
-    fn needed(&self, place: usize) -> Length {
-        let (_, stick) = self.wanted[place];
-        stick.net + stick.allowance
-    }
-
-    fn named(&self, bar: CutBar) -> PileBar {
-        let mut places = bar.sticks;
-        sort_by_number(&mut places, |place| -self.needed(*place).to_inches());
-        let sticks = places.iter().map(|place| self.wanted[*place].1.mark.clone()).collect();
-        PileBar { lot: self.lots[bar.stock].0, sticks, left: bar.left }
-    }
-
-    fn task(&self, places: &[usize], price: impl Fn(Length) -> i64) -> Task {
-        let wanted = |place: &usize| Wanted { mark: String::new(), length: self.needed(*place), count: 1 };
-        let offered = |(_, lot): &(usize, &Lot)| Offered {
-            length: lot.length + HAIR,
-            price: Money::cents(price(lot.length)),
-            count: Some(u32::try_from(lot.count).unwrap_or(u32::MAX)),
-        };
-        Task {
-            kerf: self.kerf,
-            trim: Length::ZERO,
-            sticks: places.iter().map(wanted).collect(),
-            stock: self.lots.iter().map(offered).collect(),
-            aim: Aim::LeastCost,
-        }
-    }
-
-    fn cut(&self) -> Cut {
-        let all: Vec<usize> = (0..self.wanted.len()).collect();
-        if self.lots.is_empty() {
-            return Cut { bars: Vec::new(), missing: all, at_most_more: Length::ZERO };
-        }
-        let Some(plan) = self.most(&all) else { return self.by_eye(&all) };
-        let n_lots = self.lots.len();
-        let bought = plan.bars.iter().filter(|bar| bar.stock >= n_lots).flat_map(|bar| bar.sticks.clone());
-        let missing: Vec<usize> = bought.chain(plan.unplaced.iter().map(|(place, _)| *place)).collect();
-        let lack: i64 = missing.iter().map(|place| thousandths(self.needed(*place))).sum();
-        let most = if plan.is_proven { 0 } else { (lack - plan.bound.to_cents()).max(0) };
-        let placed: Vec<usize> = all.into_iter().filter(|place| !missing.contains(place)).collect();
-        let bars = plan.bars.into_iter().filter(|bar| bar.stock < n_lots).collect();
-        Cut {
-            bars: self.least(&placed).unwrap_or(bars),
-            missing,
-            at_most_more: Length::millimetres(most as f64 / 1000.0),
-        }
-    }
-
-    /// The plan that leaves the least length missing: what the pile does not hold is bought, each stick at its own length
-    /// and for its own length. Two sticks never are bought in one, for that would cost the saw's cut more.
-    fn most(&self, all: &[usize]) -> Option<Plan> {
-        let mut task = self.task(all, |_| 0);
-        let mut lengths: Vec<Length> = all.iter().map(|place| self.needed(*place)).collect();
-        sort_by_number(&mut lengths, |length| length.to_inches());
-        lengths.dedup_by_key(|length| thousandths(*length));
-        task.stock.extend(lengths.into_iter().map(|length| Offered {
-            length: length + HAIR,
-            price: Money::cents(thousandths(length)),
-            count: None,
-        }));
-        nest_watched(&task, MOST_WORK, &mut |_| true).ok()
-    }
-
-    /// The same sticks out of as little of the pile as is known to do.
-    fn least(&self, placed: &[usize]) -> Option<Vec<CutBar>> {
-        let task = self.task(placed, thousandths);
-        let plan = nest_watched(&task, MOST_WORK, &mut |_| true).ok()?;
-        let own = |bar: CutBar| CutBar { sticks: bar.sticks.iter().map(|place| placed[*place]).collect(), ..bar };
-        plan.unplaced.is_empty().then(|| plan.bars.into_iter().map(own).collect())
-    }
-
-    /// The longest stick first into the stick of the pile it fills best: for more lots and lengths than the search takes.
-    fn by_eye(&self, all: &[usize]) -> Cut {
-        let mut left: Vec<usize> = self.lots.iter().map(|(_, lot)| lot.count).collect();
-        let mut order = all.to_vec();
-        sort_by_number(&mut order, |place| -self.needed(*place).to_inches());
-        let (mut bars, mut missing): (Vec<CutBar>, Vec<usize>) = (Vec::new(), Vec::new());
-        for place in order {
-            let needed = self.needed(place);
-            let begun = bars.iter_mut().filter(|bar| bar.left + HAIR >= needed + self.kerf);
-            if let Some(bar) = begun.min_by(|a, b| a.left.to_inches().total_cmp(&b.left.to_inches())) {
-                bar.left = (bar.left - needed - self.kerf).max(Length::ZERO);
-                bar.sticks.push(place);
-                continue;
-            }
-            let holding = (0..left.len()).filter(|lot| left[*lot] > 0 && self.lots[*lot].1.length + HAIR >= needed);
-            let length = |lot: &usize| self.lots[*lot].1.length;
-            match holding.min_by(|a, b| length(a).to_inches().total_cmp(&length(b).to_inches())) {
-                Some(lot) => {
-                    left[lot] -= 1;
-                    let over = (length(&lot) - needed).max(Length::ZERO);
-                    bars.push(CutBar { stock: lot, sticks: vec![place], left: over });
-                }
-                None => missing.push(place),
-            }
-        }
-        let at_most_more = missing.iter().map(|place| self.needed(*place)).sum();
-        Cut { bars, missing, at_most_more }
-    }
-}
-
-fn thousandths(length: Length) -> i64 {
-    (length.to_millimetres() * 1000.0).round() as i64
 }
 
 #[cfg(test)]
@@ -293,7 +195,7 @@ mod tests {
     }
 
     fn lot(section: Section, inches: f64, count: usize) -> Lot {
-        Lot { section, length: Length::inches(inches), count, remark: String::new() }
+        Lot { section, length: Length::inches(inches), count, heart: Heart::Either, remark: String::new() }
     }
 
     fn answer(yard: Vec<Lot>, sticks: &[StickOrder]) -> PileAnswer {
@@ -358,7 +260,10 @@ mod tests {
     fn little_of_the_pile_is_begun() {
         let s = section(4.0, 6.0);
         let found = answer(vec![lot(s, 192.0, 1), lot(s, 96.0, 2)], &[stick("a", s, 90.0)]);
-        assert_eq!(found.bars, [PileBar { lot: 1, sticks: vec!["a".to_owned()], left: found.bars[0].left }]);
+        assert_eq!(
+            found.bars,
+            [PileBar { lot: 1, sticks: vec!["a".to_owned()], left: found.bars[0].left, look: None }]
+        );
         assert!(found.bars[0].left.is_near(Length::inches(6.0), HAIR * 2.0));
         assert_eq!(found.unused, [(0, 1), (1, 1)]);
     }
@@ -382,5 +287,80 @@ mod tests {
         let sticks: Vec<StickOrder> = (0..46).map(|n| stick(&n.to_string(), s, 99.0 - f64::from(n) / 8.0)).collect();
         let found = answer(yard, &sticks);
         assert_eq!((found.bars.len(), found.missing.len(), found.is_proven()), (45, 1, false));
+    }
+
+    fn of_heart(heart: Heart, lot: Lot) -> Lot {
+        Lot { heart, ..lot }
+    }
+
+    fn wished(heart: Heart, stick: StickOrder) -> StickOrder {
+        StickOrder { kind: Kind { heart, ..stick.kind }, ..stick }
+    }
+
+    /// Of a boxed one, one free of heart and one nobody looked at, a stick that is to be free of heart takes the free one; the
+    /// second takes the unknown one, which must be looked at; the third is missing, though a boxed one lies there.
+    #[test]
+    fn a_heart_that_is_wished_for_is_kept_to() {
+        let s = section(4.0, 6.0);
+        let yard =
+            vec![of_heart(Heart::Boxed, lot(s, 100.0, 1)), lot(s, 100.0, 1), of_heart(Heart::Free, lot(s, 100.0, 1))];
+        let free = |mark| wished(Heart::Free, stick(mark, s, 90.0));
+        let found = answer(yard.clone(), &[free("a")]);
+        assert_eq!((found.bars[0].lot, found.bars[0].look), (2, None));
+        let found = answer(yard.clone(), &[free("a"), free("b"), free("c")]);
+        assert_eq!((marks(&found).len(), found.is_proven()), (1, true));
+        assert_eq!(found.to_look_at(), [(1, 1, Heart::Free)]);
+        let lack = &found.missing[0];
+        assert!(lack.has_other_heart && lack.longest == Some(Length::inches(100.0)));
+        assert_eq!(found.unused, [(0, 1)]);
+        // Where only the other heart lies there, nothing of it is of use.
+        let found = answer(yard[..1].to_vec(), &[free("a")]);
+        assert_eq!((found.missing[0].longest, found.missing[0].has_other_heart), (None, true));
+        // As it falls, all three are.
+        let any = |mark| stick(mark, s, 90.0);
+        assert!(answer(yard, &[any("a"), any("b"), any("c")]).comes_out());
+    }
+
+    /// Boxed "a" and free "b" want 90 of what nobody looked at, 185 long: both fit its length and not its heart. With one of any
+    /// heart in the place of "b" both come out of it.
+    #[test]
+    fn one_stick_has_one_heart() {
+        let s = section(4.0, 6.0);
+        let boxed = wished(Heart::Boxed, stick("a", s, 90.0));
+        let yard = || vec![lot(s, 185.0, 1)];
+        let found = answer(yard(), &[boxed.clone(), wished(Heart::Free, stick("b", s, 90.0))]);
+        assert_eq!((found.bars.len(), found.missing.len()), (1, 1));
+        // By length alone both come out, so more is not ruled out by what was reckoned.
+        assert!(found.at_most_more.is_near(Length::inches(90.0), HAIR * 2.0));
+        let found = answer(yard(), &[boxed, stick("b", s, 80.0)]);
+        assert!(found.comes_out());
+        assert_eq!(found.bars[0].sticks, ["a", "b"]);
+        assert_eq!(found.bars[0].look, Some(Heart::Boxed));
+    }
+
+    /// Boxed 90 must have the boxed 185 or 100; "b" of any heart, 95 long, the rest. The boxed stick first takes either; whichever
+    /// way round, both come out, the other out of what is left.
+    #[test]
+    fn what_one_wish_leaves_serves_the_next() {
+        let s = section(4.0, 6.0);
+        let yard = vec![of_heart(Heart::Boxed, lot(s, 190.0, 1)), of_heart(Heart::Free, lot(s, 60.0, 1))];
+        let sticks = [wished(Heart::Boxed, stick("a", s, 90.0)), stick("b", s, 95.0), stick("c", s, 55.0)];
+        let found = answer(yard, &sticks);
+        assert!(found.comes_out() && found.is_proven());
+        assert_eq!(found.bars[0].sticks, ["b", "a"]);
+        assert!(found.bars[0].left.is_near(Length::inches(190.0 - 90.0 - 95.0 - 0.25), HAIR * 4.0));
+    }
+
+    /// A boxed 4 x 6 is not ripped out of a larger stick that is free of heart; one free of heart may be out of a boxed one.
+    #[test]
+    fn no_heart_is_ripped_out_of_wood_without_one() {
+        let (large, s) = (section(8.0, 8.0), section(4.0, 6.0));
+        let rip = |lies: Heart, wish: Heart| {
+            let found = answer(vec![of_heart(lies, lot(large, 120.0, 1))], &[wished(wish, stick("a", s, 90.0))]);
+            found.missing[0].rip
+        };
+        assert_eq!(rip(Heart::Free, Heart::Boxed), None);
+        assert_eq!(rip(Heart::Boxed, Heart::Free), Some(0));
+        assert_eq!(rip(Heart::Either, Heart::Boxed), Some(0));
     }
 }

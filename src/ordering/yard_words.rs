@@ -1,6 +1,6 @@
 //! What comes out of the pile, in words for the page, a message and paper.
 use super::{Missing, PileAnswer, asked_length};
-use crate::project::Project;
+use crate::project::{Heart, Project};
 use crate::wording::length;
 
 /// Whether it all comes out, or how much is missing.
@@ -23,6 +23,18 @@ pub fn pile_proof(project: &Project, answer: &PileAnswer) -> String {
     format!("At most {more} more of the frame, end to end, could come out of this pile.")
 }
 
+/// Which of the pile must be looked at for their heart.
+#[must_use]
+pub fn heart_looks(project: &Project, answer: &PileAnswer) -> Vec<String> {
+    let mut all = Vec::new();
+    for (lot, n, heart) in answer.to_look_at() {
+        let Some(of) = project.yard.get(lot) else { continue };
+        let size = format!("{} × {}", of.section.label(project.units), asked_length(of.length, project.units));
+        all.push(format!("Look at the heart of {n} of the {size}: they are to be {}.", heart.name()));
+    }
+    all
+}
+
 /// A sentence for each section and length that is missing; one for a section of which nothing lies there.
 #[must_use]
 pub fn missing_lines(missing: &[Missing], project: &Project) -> Vec<String> {
@@ -31,7 +43,9 @@ pub fn missing_lines(missing: &[Missing], project: &Project) -> Vec<String> {
     for stick in missing {
         let is_like = |known: &Missing| {
             let is_as_long = stick.longest.is_none() || length(known.needed, units) == length(stick.needed, units);
-            (known.section, known.longest, known.rip) == (stick.section, stick.longest, stick.rip) && is_as_long
+            (known.section, known.heart, known.longest, known.rip)
+                == (stick.section, stick.heart, stick.longest, stick.rip)
+                && is_as_long
         };
         match all.iter_mut().find(|(known, _)| is_like(known)) {
             Some((_, marks)) => marks.push(&stick.mark),
@@ -40,12 +54,14 @@ pub fn missing_lines(missing: &[Missing], project: &Project) -> Vec<String> {
     }
     let says = |(stick, marks): (&Missing, Vec<&str>)| {
         let section = stick.section.label(units);
+        let of_heart = if stick.has_other_heart { format!(" {}", stick.heart.name()) } else { String::new() };
         let why = match stick.longest {
+            None if stick.has_other_heart => format!("what lies there of that size is not{of_heart}"),
             None => "nothing of that size lies there".to_owned(),
             Some(longest) if longest < stick.needed => {
-                format!("the longest there is {}", asked_length(longest, units))
+                format!("the longest there{of_heart} is {}", asked_length(longest, units))
             }
-            Some(_) => "all long enough are used up".to_owned(),
+            Some(_) => format!("all long enough{of_heart} are used up"),
         };
         let lot = stick.rip.and_then(|place| project.yard.get(place));
         let rip = lot.map_or_else(String::new, |lot| {
@@ -68,14 +84,16 @@ pub fn pile_text(project: &Project, answer: &PileAnswer) -> String {
     let units = project.units;
     let name = |place: usize| {
         let lot = project.yard.get(place)?;
+        let heart = if lot.heart == Heart::Either { String::new() } else { format!(", {}", lot.heart.name()) };
         let remark = if lot.remark.is_empty() { String::new() } else { format!(" ({})", lot.remark) };
-        Some(format!("{} x {}{remark}", lot.section.label(units), asked_length(lot.length, units)))
+        Some(format!("{} x {}{heart}{remark}", lot.section.label(units), asked_length(lot.length, units)))
     };
     let mut lines = vec![project.name.clone(), "Out of the pile:".to_owned()];
     for bar in &answer.bars {
         let left = length(bar.left, units);
         lines.push(format!("{}: {}, {left} left", name(bar.lot).unwrap_or_default(), bar.sticks.join(" + ")));
     }
+    lines.extend(heart_looks(project, answer));
     if answer.comes_out() {
         lines.push("Nothing is missing.".to_owned());
     } else {

@@ -52,6 +52,21 @@ impl Heart {
             Self::Free => "free of heart",
         }
     }
+
+    /// Of real wood, what is known of it.
+    #[must_use]
+    pub const fn known(self) -> &'static str {
+        match self {
+            Self::Either => "not known",
+            _ => self.name(),
+        }
+    }
+
+    /// What is known of real wood does for that wish; what nobody knows may.
+    #[must_use]
+    pub fn may_serve(self, wish: Self) -> bool {
+        self == Self::Either || wish == Self::Either || self == wish
+    }
 }
 
 /// Where the heart should be in the sticks of one role.

@@ -1,7 +1,7 @@
 //! Prices, trucks and yards of the two invented examples, and of a new job, which has been told no price.
 //!
 //! Every number here is made up; none comes from a real mill, shop or maker.
-use super::{Buying, Crew, Finish, Lot, Mill, Prices, Project, Truck};
+use super::{Buying, Crew, Finish, Heart, Lot, Mill, Prices, Project, Truck};
 use crate::materials::Section;
 use crate::units::{Length, Money, UnitSystem, Weight};
 
@@ -61,6 +61,7 @@ pub fn inch_yard() -> Vec<Lot> {
         section: Section::new(Length::inches(breadth), Length::inches(depth)),
         length: Length::feet(feet),
         count,
+        heart: Heart::Either,
         remark: remark.to_owned(),
     };
     vec![

@@ -37,4 +37,18 @@ impl Role {
             Self::Block => "block",
         }
     }
+
+    /// Its sticks, as more than one of them is called.
+    #[must_use]
+    pub const fn plural(self) -> &'static str {
+        match self {
+            Self::Post => "posts",
+            Self::Beam => "beam pieces",
+            Self::Brace => "braces",
+            Self::Rafter => "rafters",
+            Self::Ledger => "ledger pieces",
+            Self::Purlin => "purlins",
+            Self::Block => "blocks",
+        }
+    }
 }

@@ -1,4 +1,5 @@
 //! Real timber: what lies in the sawyer's yard, and what came off the truck.
+use super::Heart;
 use crate::materials::Section;
 use crate::units::Length;
 
@@ -11,6 +12,8 @@ pub struct Lot {
     pub length: Length,
     /// How many there are.
     pub count: usize,
+    /// Where the heart is in all of them; either where nobody knows, or some have it.
+    pub heart: Heart,
     /// What the user noted of them.
     pub remark: String,
 }
@@ -93,6 +96,8 @@ pub struct Piece {
     pub crown: Option<Length>,
     /// Percent moisture, by a meter.
     pub moisture_percent: Option<f64>,
+    /// Where its heart is; either where nobody looked.
+    pub heart: Heart,
     /// What a look at it found.
     pub defects: Vec<Defect>,
     /// Mark of the stick it is to become; empty where that is open.
@@ -114,6 +119,7 @@ impl Piece {
             real_length: None,
             crown: None,
             moisture_percent: None,
+            heart: Heart::Either,
             defects: Vec::new(),
             place: String::new(),
             remark: String::new(),

@@ -8,7 +8,7 @@ use crate::checks::Strength;
 use crate::design::Built;
 use crate::ordering::hauling::haul;
 use crate::ordering::{from_yard, ways_out};
-use crate::project::Project;
+use crate::project::{Heart, Project};
 use crate::units::UnitSystem;
 
 /// How far the order is from the best, in all and by section; sticks no length holds, and by how much.
@@ -68,11 +68,12 @@ fn yard(project: &Project, built: &Built) -> Value {
     let length = |place: usize| lot(place).map(|lot| inches(lot.length));
     let missing = answer.missing.iter().map(|stick| {
         json!({ "mark": stick.mark, "section": stick.section.label(UnitSystem::Imperial), "needs_in": inches(stick.needed),
-            "longest_in": stick.longest.map(inches), "rip_from": stick.rip.and_then(section) })
+            "heart": stick.heart.name(), "longest_in": stick.longest.map(inches),
+            "others_have_another_heart": stick.has_other_heart, "rip_from": stick.rip.and_then(section) })
     });
     let plan = answer.bars.iter().map(|bar| {
         json!({ "lot": bar.lot, "section": section(bar.lot), "length_in": length(bar.lot), "sticks": bar.sticks,
-            "left_in": inches(bar.left) })
+            "left_in": inches(bar.left), "look_at_the_heart": bar.look.map(Heart::name) })
     });
     let unused = answer
         .unused

@@ -372,7 +372,7 @@ mod tests {
     use crate::ordering::as_ordered;
     use crate::ordering::came::ask_text;
     use crate::ordering::piece_name;
-    use crate::project::{Defect, PieceState, demo};
+    use crate::project::{Defect, Heart, PieceState, demo};
     use std::sync::Arc;
 
     /// The barn with all its timber on the truck.
@@ -598,6 +598,36 @@ mod tests {
         let mut again = after.clone();
         give(&mut again, &built, receiving.places(), &receiving.share_out());
         assert_eq!(again, after);
+    }
+
+    /// Rafters and ledger out of the same 4x10s of 18 ft, the rafters asked free of heart: of twenty pieces that are, but for one
+    /// rafter's with its heart boxed, that one lies in the ledger, where it is no matter, and a ledger's is a rafter.
+    #[test]
+    fn the_right_heart_goes_where_it_was_asked() {
+        let mut project = demo::wool_barn();
+        project.frame.timbers.rafter = project.frame.timbers.ledger;
+        project.mill.lengths = vec![Length::feet(18.0), Length::feet(20.0)];
+        project.buying.wish_heart(Role::Rafter, Heart::Free);
+        let built = evaluate(&project).built.unwrap();
+        for line in &built.order.lines {
+            for number in 1..=line.count {
+                let mut came = as_ordered(line);
+                came.heart = Heart::Free;
+                project.progress.pieces.insert(piece_name(line, number), came);
+            }
+        }
+        let boxed = shared(&project).1.iter().find(|place| place.name == "R5").unwrap().asked_as.clone();
+        piece(&mut project, &boxed).heart = Heart::Boxed;
+        assert!(["L1", "L2"].contains(&place_of(&project, &boxed).as_str()));
+        let (shared, places) = shared(&project);
+        assert!(shared.left.is_empty() && shared.open.is_empty());
+        let moved = shared.given.iter().find(|given| places[given.verdict.place].name == "R5").unwrap();
+        assert_ne!(moved.piece, boxed);
+        piece(&mut project, &boxed).place = "R5".to_owned();
+        let (built, strength) = stood(&project);
+        let own = Receiving::new(&project, &built, &strength).judge(&boxed, &project.progress.pieces[&boxed]);
+        assert!(own.own.unwrap().says("R5").contains("boxed heart, and free of heart was asked"));
+        assert!(own.better.is_some());
     }
 
     use proptest::prelude::*;

@@ -50,7 +50,7 @@ impl<'a> Reckoned<'a> {
         let answer = self.answer(stick.role, section);
         match answer.as_ref() {
             Err(why) => {
-                let says = format!("with all {} that small the frame cannot be laid out: {why}", plural(stick.role));
+                let says = format!("with all {} that small the frame cannot be laid out: {why}", stick.role.plural());
                 Carries { before, after: None, holds: false, says }
             }
             Ok(strength) => self.compare(stick, strength, before),
@@ -88,7 +88,7 @@ impl<'a> Reckoned<'a> {
         let after = worst_now.and_then(Check::ratio);
         let broken = worst(self.of(stick, found).filter(fails));
         let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
-        let small = format!("with all {} that small", plural(stick.role));
+        let small = format!("with all {} that small", stick.role.plural());
         let says = match (broken, worst_now, before, after) {
             (Some(check), ..) if check.ratio().is_none() => {
                 format!("whether it carries is not known: {small}, {}", check.says(units))
@@ -133,10 +133,6 @@ fn names(stick: &Stick, built: &Built) -> Vec<String> {
 fn worst<'s>(checks: impl Iterator<Item = &'s Check>) -> Option<&'s Check> {
     let rank = |check: &&Check| check.ratio().unwrap_or(-1.0);
     checks.max_by(|a, b| rank(a).total_cmp(&rank(b)))
-}
-
-fn plural(role: Role) -> String {
-    format!("{}s", role.name())
 }
 
 #[cfg(test)]

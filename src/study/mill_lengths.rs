@@ -1,5 +1,7 @@
 //! What another length of the mill would change: each usual length it does not list put on the list, and each it lists taken
-//! off, with the price of the order and every joint that moves.
+//! off, with the price of the order and every joint that moves. Where the beam cannot be divided then, laps of other lengths are
+//! tried.
+use super::beam_pieces::{other_laps, with_lap};
 use super::judged::{Judged, Refusal};
 use super::moved::{Moves, moves};
 use super::stepper::{Progress, Stepper};
@@ -28,6 +30,8 @@ pub struct LengthAnswer {
 pub struct LengthThen {
     /// The project with it.
     pub project: Project,
+    /// The scarfs' laps are to be that long, for with their own the beam cannot be divided; nothing where they stay.
+    pub lap: Option<Length>,
     /// Price of the whole order of timber.
     pub price: Money,
     /// Sticks that no length holds then.
@@ -77,7 +81,16 @@ impl MillLengths {
             list.push(length);
             sort_by_number(list, |one| one.to_inches());
         }
-        let (judged, trouble) = match self.own.changed(project.clone()) {
+        let found = self.own.changed(project.clone());
+        let is_stopped = || Judged::of(project.clone()).is_none();
+        if matches!(found, Err(Refusal::Stops))
+            && is_stopped()
+            && let Some(judged) = self.by_other_laps(&project)
+        {
+            let lap = Some(judged.project.frame.scarfs.lap);
+            return LengthAnswer { length, is_listed, then: Some(self.then(judged, lap)), trouble: Vec::new() };
+        }
+        let (judged, trouble) = match found {
             Ok(judged) => (Some(judged), Vec::new()),
             Err(Refusal::Weaker(judged, falls)) => (Some(*judged), falls),
             Err(Refusal::Stops | Refusal::Problem) => {
@@ -88,13 +101,25 @@ impl MillLengths {
                 (judged, if trouble.is_empty() { vec![open] } else { trouble })
             }
         };
-        let then = judged.map(|judged| LengthThen {
+        LengthAnswer { length, is_listed, then: judged.map(|judged| self.then(judged, None)), trouble }
+    }
+
+    fn then(&self, judged: Judged, lap: Option<Length>) -> LengthThen {
+        LengthThen {
+            lap,
             price: judged.price(),
             unplaced: judged.built.order.unplaced.iter().map(|(mark, _)| mark.clone()).collect(),
             moves: moves(&self.own, &judged),
             project: judged.project,
-        });
-        LengthAnswer { length, is_listed, then, trouble }
+        }
+    }
+
+    /// With another lap the frame may come out of the list: the first that is no worse.
+    fn by_other_laps(&self, project: &Project) -> Option<Judged> {
+        if !project.frame.scarfs.by_hand.is_empty() {
+            return None;
+        }
+        other_laps(project).into_iter().find_map(|lap| self.own.changed(with_lap(project, lap)).ok())
     }
 
     fn new_problems(&self, problems: &[Problem]) -> Vec<String> {
@@ -121,7 +146,8 @@ impl Stepper for MillLengths {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
-    use crate::project::demo;
+    use crate::geometry::ledger_splices;
+    use crate::project::{Mill, demo};
 
     /// Every listed and every other usual length once; each answer is what the whole program says of the other list.
     #[test]
@@ -144,5 +170,30 @@ mod tests {
                 assert_eq!((order.price, order.unplaced.len()), (then.price, then.unplaced.len()));
             }
         }
+    }
+
+    /// Out of 4 m alone the log store's beam of 9.6 m comes with laps of 720 mm and not with its own of 960. What its piers carry
+    /// is left open, for three pieces ask more of them.
+    #[test]
+    fn a_list_that_fails_may_do_with_other_laps() {
+        let mut project = demo::log_store();
+        let [four, six] = [4000.0, 6000.0].map(Length::millimetres);
+        project.mill.lengths = vec![four, six];
+        project.ground.soil.clear();
+        // Three pieces, and the ledger's, as they would be: else its splices come into the scarfs' bays, a new problem.
+        project.frame.scarfs.n_pieces = Some(3);
+        let short = with_lap(&project, Length::millimetres(720.0));
+        let short = Project { mill: Mill { lengths: vec![four], ..short.mill.clone() }, ..short };
+        let shape = lay_out(&short).built.unwrap().shape.clone();
+        project.frame.ledger_splices =
+            ledger_splices(&short, &shape.ledger, &shape.rafters).iter().map(|splice| splice.middle).collect();
+        let study = MillLengths::new(&project).unwrap();
+        let answer = study.answer(six, true);
+        let own = Judged::of(Project { mill: Mill { lengths: vec![four], ..project.mill.clone() }, ..project.clone() });
+        assert!(own.is_none());
+        let then = answer.then.unwrap();
+        assert!(then.lap.unwrap().is_near(Length::millimetres(720.0), Length::inches(1e-9)));
+        assert_eq!(then.project.frame.scarfs.lap, then.lap.unwrap());
+        assert!(answer.trouble.is_empty() && lay_out(&then.project).built.is_some());
     }
 }

@@ -86,7 +86,7 @@ pub fn percent(share: f64) -> String {
 pub fn moves(before: &Judged, after: &Judged) -> Moves {
     let pairs = [(scarfs(before), scarfs(after), "scarf"), (splices(before), splices(after), "ledger splice")];
     let joints = pairs.into_iter().flat_map(|(before, after, kind)| pair_up(&before, &after, kind)).collect();
-    let also = [butts(before, after), rafters(before, after), room(before, after)].concat();
+    let also = [laps(before, after), butts(before, after), rafters(before, after), room(before, after)].concat();
     Moves { joints, also, no_way_in: no_way_in(&after.project, &after.built.shape) }
 }
 
@@ -125,6 +125,14 @@ fn splices(of: &Judged) -> Vec<JointState> {
     let ratio = of.worst(is_ledger);
     let state = |piece: &LedgerPiece| JointState { at: piece.end - half, bends: None, ratio };
     of.built.shape.ledger.iter().filter(|piece| piece.right_splice).map(state).collect()
+}
+
+/// Scarfs with another lap, in whatever place.
+fn laps(before: &Judged, after: &Judged) -> Vec<String> {
+    let (was, is) = (before.project.frame.scarfs.lap, after.project.frame.scarfs.lap);
+    let say = |lap| length(lap, before.project.units);
+    let differs = !was.is_near(is, STAYS) && !after.built.shape.beam.scarfs.is_empty();
+    differs.then(|| format!("every scarf's lap {} long instead of {}", say(is), say(was))).into_iter().collect()
 }
 
 fn butts_of(row: &PurlinRow) -> Vec<String> {

@@ -51,7 +51,7 @@ impl Change {
             Self::Longest(longest) => {
                 format!("beam, ledger and purlins parted for lengths up to {}", asked_length(*longest, units))
             }
-            Self::Sized(role, section) => format!("{} of {}", plural(*role), section.label(units)),
+            Self::Sized(role, section) => format!("{} of {}", role.plural(), section.label(units)),
         }
     }
 
@@ -91,18 +91,6 @@ impl Change {
             }
             Self::Sized(role, section) => resize(frame.timbers.of_mut(*role), *section),
         }
-    }
-}
-
-fn plural(role: Role) -> &'static str {
-    match role {
-        Role::Post => "posts",
-        Role::Beam => "beam pieces",
-        Role::Brace => "braces",
-        Role::Rafter => "rafters",
-        Role::Ledger => "ledger pieces",
-        Role::Purlin => "purlins",
-        Role::Block => "blocks",
     }
 }
 

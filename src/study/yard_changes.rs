@@ -10,7 +10,7 @@ use super::stepper::{Progress, Stepper};
 use super::yard_change::{Change, candidates};
 use crate::lay_out;
 use crate::ordering::{Missing, PileAnswer, from_yard, same_section};
-use crate::project::{Mill, Project};
+use crate::project::{Lot, Mill, Project};
 use crate::tickets::Role;
 use crate::units::{Length, Money, Weight};
 
@@ -177,7 +177,9 @@ impl YardChanges {
 fn beam_divisions(own: &Judged) -> Vec<Change> {
     let project = &own.project;
     let beam = project.frame.timbers.beam.ordered;
-    let of_beam = project.yard.iter().filter(|lot| lot.count > 0 && same_section(lot.section, beam));
+    let heart = project.buying.heart_of(Role::Beam);
+    let does = |lot: &&Lot| lot.count > 0 && same_section(lot.section, beam) && lot.heart.may_serve(heart);
+    let of_beam = project.yard.iter().filter(does);
     let mut lengths: Vec<Length> = of_beam.map(|lot| lot.length).collect();
     lengths.dedup();
     if lengths.is_empty() {
@@ -211,7 +213,7 @@ mod tests {
     use super::*;
     use crate::checks::Check;
     use crate::evaluate;
-    use crate::project::{Lot, demo};
+    use crate::project::demo;
 
     /// The whole order of the frame as a pile.
     fn bought(project: &Project) -> Vec<Lot> {
@@ -220,6 +222,7 @@ mod tests {
             section: line.section,
             length: line.length,
             count: line.count,
+            heart: line.heart,
             remark: String::new(),
         };
         order.lines.iter().map(lot).collect()

@@ -47,6 +47,10 @@ for (const [kind, size] of [
       await type(page, path("near.depth"), "7 3/4");
       await type(page, path("far.depth"), "7 3/4");
       await verdict(page).getByText(/it carries: with all posts that small/).waitFor();
+      await choose(page, path("heart"), "free of heart");
+      await verdict(page).getByText(/free of heart, and boxed heart was asked/).waitFor();
+      await choose(page, path("heart"), "boxed heart");
+      await verdict(page).getByText(/boxed heart was asked/).waitFor({ state: "detached" });
       await page.getByRole("button", { name: "spiral grain" }).click();
       await more(page).getByText(/Better: does for P[14]/).waitFor();
       await type(page, path("moisture_percent"), "60");

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { axe, picture, sizes, visit } from "./harness.mjs";
-import { BEGIN, begin, go, project, report, type, unfold } from "./hands.mjs";
+import { BEGIN, begin, choose, drawer, go, project, report, type, unfold } from "./hands.mjs";
 
 const YARD = "This is what he has";
 const PIECES = "Pieces of the beam";
@@ -42,6 +42,34 @@ for (const [kind, size, begins] of [
       await roomy(page, fold);
       assert.deepEqual(await axe(page, ".page"), []);
       await pictures(page, fold, `yard-${kind}`);
+    });
+  });
+
+  test(`hearts asked for are matched with what lies there (${kind})`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, begins);
+      if (kind === "desk") {
+        await drawer(page);
+        await page.locator(".segment", { has: page.locator('input[name="units"]'), hasText: "millimetres" }).click();
+        await drawer(page);
+      }
+      await go(page, "Mill");
+      const fold = await unfold(page, YARD);
+      // The posts' lot: two 8x8s nobody looked at, and posts are asked boxed.
+      await fold.getByText(/^Look at the heart of 2 of the .*: they are to be boxed heart\.$/).waitFor();
+      assert.match(await fold.locator(".table tbody tr").first().textContent(), /boxed heart\? look/);
+      await fold.locator(".lots > *").first().evaluate((lot) => {
+        lot.open = true;
+      });
+      await choose(page, "yard.0.heart", "free of heart");
+      await fold.getByText(/what lies there of that size is not boxed heart/).waitFor();
+      await roomy(page, fold);
+      assert.deepEqual(await axe(page, ".page"), []);
+      await pictures(page, fold, `yard-heart-${kind}`);
+      await choose(page, "yard.0.heart", "boxed heart");
+      await fold.getByText(/what lies there of that size is not boxed heart/).waitFor({ state: "detached" });
+      const { yard } = (await report((await project(page)).text)).buying;
+      assert.ok(yard.plan.some((bar) => bar.lot === 0 && bar.look_at_the_heart === null));
     });
   });
 

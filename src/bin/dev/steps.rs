@@ -41,6 +41,7 @@ pub const ALL: &[Step] = &[
     step("lint-native", "no warning in library, programs, tests", None, lint_native),
     step("lint-wasm", "no warning in the browser app", None, lint_wasm),
     step("tests", "library and integration tests", None, rust_tests),
+    step("app-tests", "the app's own unit tests, natively", None, app_tests),
     step("site", "the release builds", None, build_site),
     step("size", "the site is small enough for a weak signal", Some("site"), size_budget),
     step("licences", "licences, forbidden crates, sources", None, licences),
@@ -69,6 +70,13 @@ fn lint_wasm(repository: &Repository) -> Result<Counts, String> {
 
 fn rust_tests(repository: &Repository) -> Result<Counts, String> {
     let (succeeded, lines) = listen(repository.command("cargo").args(["test", "--locked", "--no-fail-fast"]))?;
+    Ok(counts::of_rust_tests(&lines).of_run(succeeded))
+}
+
+/// The library's tests are another step: here only those under `app`, which the feature brings.
+fn app_tests(repository: &Repository) -> Result<Counts, String> {
+    let args = ["test", "--locked", "--no-fail-fast", "--features", "web", "--lib", "--", "app::"];
+    let (succeeded, lines) = listen(repository.command("cargo").args(args))?;
     Ok(counts::of_rust_tests(&lines).of_run(succeeded))
 }
 

@@ -1,6 +1,6 @@
 //! What a defect means for a stick, by what the stick does. Common practice, from memory, unless a rule is named.
 use crate::design::Built;
-use crate::project::{Defect, Role};
+use crate::project::{Defect, Heart, Role};
 use crate::tickets::{MarkKind, Stick};
 
 /// What it means.
@@ -94,6 +94,15 @@ const fn twist(role: Role) -> Stand {
         Role::Post | Role::Brace => Stand::Costs(6.0, "twist: lay it out from a snapped line"),
         Role::Rafter | Role::Ledger => Stand::Costs(3.0, "twist: cut the seats by the level"),
         Role::Purlin | Role::Block => Stand::Costs(1.5, "twist: the screws pull it flat"),
+    }
+}
+
+/// What it means that a piece's heart is not where that stick was to have it: points, and the words.
+pub(super) const fn wrong_heart(wish: Heart, role: Role) -> (f64, &'static str) {
+    match (wish, role) {
+        (Heart::Boxed, _) => (2.0, "free of heart, and boxed heart was asked: it cups and bows more as it dries"),
+        (_, Role::Brace) => (5.0, "boxed heart, and free of heart was asked: a brace checks through to its tenons"),
+        _ => (4.0, "boxed heart, and free of heart was asked: it checks on its faces as it dries"),
     }
 }
 

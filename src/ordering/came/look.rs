@@ -1,5 +1,5 @@
 //! One piece for one place: what bars it, and what speaks against it.
-use super::defects::{Stand, stand};
+use super::defects::{Stand, stand, wrong_heart};
 use super::lie::Lie;
 use super::place::Place;
 use crate::design::Built;
@@ -87,6 +87,11 @@ fn looked(project: &Project, built: &Built, piece: &Piece, place: &Place, is_tur
             large_enough(&mut look, project, built, (index, stick));
         }
         crown(&mut look, project.units, built, piece, stick);
+        let wish = project.buying.heart_of(stick.role);
+        if !piece.heart.may_serve(wish) {
+            let (points, says) = wrong_heart(wish, stick.role);
+            look.mind(points, says);
+        }
         let spare_in = (look.lie.length - place.net).to_inches();
         for defect in &piece.defects {
             match stand(*defect, stick, built, spare_in) {
@@ -267,7 +272,7 @@ mod tests {
     use super::super::place::places;
     use super::*;
     use crate::lay_out;
-    use crate::project::{Defect, demo};
+    use crate::project::{Defect, Heart, demo};
     use std::sync::Arc;
 
     fn barn() -> (Project, Arc<Built>) {
@@ -402,5 +407,19 @@ mod tests {
         let points = |mark: &str, defect| at(&project, &built, mark, with(defect)).points();
         assert!(points("R3", Defect::Wane) > points("P1", Defect::Wane));
         assert!(points("B1", Defect::KnotsAtMiddle) > points("P1", Defect::KnotsAtMiddle));
+    }
+
+    /// Posts and beams are asked boxed, braces free of heart; rafters as it falls.
+    #[test]
+    fn the_wrong_heart_is_said_and_the_right_or_an_unknown_one_is_not() {
+        let heart = |heart: Heart| move |piece: &mut Piece| piece.heart = heart;
+        check("P2", heart(Heart::Boxed), &[], &[]);
+        check("P2", heart(Heart::Either), &[], &[]);
+        let free = "free of heart, and boxed heart was asked: it cups and bows more as it dries";
+        check("P2", heart(Heart::Free), &[], &[free]);
+        let boxed = "boxed heart, and free of heart was asked: a brace checks through to its tenons";
+        check("K1R", heart(Heart::Boxed), &[], &[boxed]);
+        check("K1R", heart(Heart::Free), &[], &[]);
+        check("R2", heart(Heart::Boxed), &[], &[]);
     }
 }

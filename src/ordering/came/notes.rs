@@ -38,6 +38,10 @@ pub fn note_on(project: &Project, stick: &Stick) -> Option<String> {
             _ => format!("this piece bows {bow}"),
         });
     }
+    let wish = project.buying.heart_of(stick.role);
+    if !piece.heart.may_serve(wish) {
+        says.push(format!("{}, where {} was asked", piece.heart.name(), wish.name()));
+    }
     says.extend(piece.defects.iter().map(|defect| defect.name().to_owned()));
     if !piece.remark.is_empty() {
         says.push(piece.remark.clone());

@@ -75,7 +75,7 @@ record!(Buying {
     prices = prices,
     finish = finish,
 });
-record!(Lot { section = section, length_in = length, count = count, remark = remark });
+record!(Lot { section = section, length_in = length, count = count, heart = heart, remark = remark });
 record!(Piece {
     section = section,
     length_in = length,
@@ -85,6 +85,7 @@ record!(Piece {
     real_length_in = real_length,
     crown_in = crown,
     moisture_percent = moisture_percent,
+    heart = heart,
     defects = defects,
     place = place,
     remark = remark,

@@ -83,14 +83,13 @@ fn group(store: Store, built: &Built, role: Role, longest: Length, only_open: bo
     if rows.is_empty() {
         return None;
     }
-    let role = tag("h2").class("sticks__role").child(plural(role));
+    let role = tag("h2").class("sticks__role").child(heading(role));
     Some(tag("section").class("sticks").child(role).child(tag("ul").class("sticks__list").child(rows)))
 }
 
-fn plural(role: Role) -> String {
-    let name = role.name();
-    let (first, rest) = name.split_at(1);
-    format!("{}{rest}s", first.to_uppercase())
+fn heading(role: Role) -> String {
+    let (first, rest) = role.plural().split_at(1);
+    format!("{}{rest}", first.to_uppercase())
 }
 
 fn layout_row(

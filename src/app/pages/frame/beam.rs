@@ -1,5 +1,6 @@
 //! The beam's pieces and scarfs: proposed with their reasons, or placed by hand.
 use super::super::drawn::{fact, room};
+use super::splices::ledger_splices;
 use crate::app::components::{
     Steps, choice, count_field, fact_line, fact_list, facts, fold, group, length_field, path_problems, toggle,
 };
@@ -27,7 +28,6 @@ pub fn beam_and_scarfs() -> Tag {
                     .hint("every scarf alike")
                     .steps(Steps::of(1.0, 20.0)),
             )
-            .child(length_field(lens!(frame.ledger_lap), "Lap of a ledger splice").steps(Steps::of(1.0, 20.0)))
             .child(pieces())
             .child(path_problems("frame.scarfs"))
             .child(path_problems("frame.scarfs.n_pieces"))
@@ -35,7 +35,8 @@ pub fn beam_and_scarfs() -> Tag {
             .child(facts(&[(
                 "Longest piece",
                 room(|built| built.shape.beam.pieces.iter().map(|piece| piece.length()).reduce(|a, b| a.max(b))),
-            )])),
+            )]))
+            .child(ledger_splices()),
     )
 }
 

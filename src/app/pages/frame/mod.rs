@@ -13,6 +13,7 @@ mod posts;
 mod rafters;
 mod roof_edges;
 mod sizes;
+mod splices;
 mod ties;
 mod wood;
 

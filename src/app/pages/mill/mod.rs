@@ -31,6 +31,7 @@ use crate::drawing;
 use crate::lens;
 use crate::materials::{Confidence, species};
 use crate::ordering::Order;
+use crate::project::Heart;
 use crate::units::{show_density, show_weight};
 use cost::cost_fold;
 use hand_out::hand_out;
@@ -47,6 +48,11 @@ use std::sync::Arc;
 use truck::truck;
 use wood::wood_fold;
 use yard::yard_fold;
+
+/// What real wood may be known to have.
+fn known_hearts() -> Vec<(Heart, String)> {
+    Heart::ALL.into_iter().map(|heart| (heart, heart.known().to_owned())).collect()
+}
 
 /// Mill.
 pub fn mill_page() -> Tag {

@@ -8,7 +8,7 @@ use crate::app::{Lens, use_store};
 use crate::materials::Section;
 use crate::ordering::asked_length;
 use crate::ordering::came::{Place, places, wet_words};
-use crate::project::{Defect, Piece, PieceState, Project};
+use crate::project::{Defect, Heart, Piece, PieceState, Project};
 use crate::study::Receiving;
 use crate::units::{Length, UnitSystem};
 use leptos::prelude::*;
@@ -56,6 +56,17 @@ pub fn entry((name, plain): (String, Piece), opened: Opened) -> Tag {
         .child(tag("h4").class("came__title").live(move || fractions(&title())))
         .child(tag("div").class("came__fields").child(measures(&way)))
         .child(defects(&way))
+        .child(choice(
+            way.lens(
+                "heart",
+                |piece| piece.map_or(Heart::Either, |piece| piece.heart),
+                |piece, heart| piece.heart = heart,
+            ),
+            "Its heart",
+            "",
+            super::known_hearts(),
+            None,
+        ))
         .child(choice(
             way.lens(
                 "state",

@@ -7,6 +7,7 @@ use crate::app::use_store;
 use crate::ordering::asked_length;
 use crate::study::{BeamPieces, LengthAnswer, MillLengths, PiecesAnswer, Stepper, percent};
 use crate::units::{Length, Money, UnitSystem, show_money, show_weight};
+use crate::wording::length;
 use leptos::prelude::*;
 
 /// The part of the page.
@@ -47,7 +48,8 @@ fn divisions() -> Tag {
     parts()
         .child(word(
             "Where the scarfs are decides which lengths the beam asks of the mill. Each way to divide it is \
-             worked out whole: price, weight, every check.",
+             worked out whole: price, weight, every check. Where a length fails by a few inches, shorter and longer laps \
+             are tried too.",
         ))
         .child(long_work(Work {
             start: "Work out the ways to divide it",
@@ -65,13 +67,13 @@ fn stock_words(stock: &[Length], units: UnitSystem) -> String {
 
 fn item(answer: &PiecesAnswer, all: &[PiecesAnswer]) -> Item {
     let own = all.iter().find(|one| one.is_own);
-    let own = own.map_or((answer.price, None), |own| (own.price, own.worst_scarf));
+    let own = own.map_or((answer.price, None, answer.lap), |own| (own.price, own.worst_scarf, own.lap));
     let answer = answer.clone();
-    let key = format!("{:?}", answer.stock);
+    let key = format!("{:?}{:?}", answer.stock, answer.lap);
     Item::new(key, move || division(answer, own))
 }
 
-fn division(answer: PiecesAnswer, (own_price, own_worst): (Money, Option<f64>)) -> Tag {
+fn division(answer: PiecesAnswer, (own_price, own_worst, own_lap): (Money, Option<f64>, Length)) -> Tag {
     let store = use_store();
     let project = store.project_untracked();
     let mut says = vec![show_money(answer.price, &project.currency).to_string()];
@@ -87,6 +89,11 @@ fn division(answer: PiecesAnswer, (own_price, own_worst): (Money, Option<f64>)) 
         (None, _) => "no scarf could be judged".to_owned(),
     });
     let head = stock_words(&answer.stock, project.units);
+    let head = if answer.lap == own_lap {
+        head
+    } else {
+        format!("{head}, {} {}", length(answer.lap, project.units), laps_word(answer.lap, own_lap))
+    };
     let head = if answer.is_own { format!("{head}: as it is now") } else { head };
     let is_offered = !answer.is_own && answer.falls.is_empty();
     let then = parts()
@@ -94,6 +101,11 @@ fn division(answer: PiecesAnswer, (own_price, own_worst): (Money, Option<f64>)) 
         .child(not_offered(&answer.falls))
         .child(is_offered.then(|| make_so(store, "Divide the beam so", answer.project)));
     card(&head, &says.join(" · "), then).class_if("study--own", answer.is_own)
+}
+
+/// Laps of another length than they have now.
+fn laps_word(lap: Length, own: Length) -> &'static str {
+    if lap < own { "laps, shorter than now" } else { "laps, longer than now" }
 }
 
 /// The checks that forbid it.
@@ -148,8 +160,8 @@ fn other_lengths() -> Tag {
 fn other_length(answer: LengthAnswer, own: Money) -> Tag {
     let store = use_store();
     let project = store.project_untracked();
-    let length = asked_length(answer.length, project.units);
-    let head = if answer.is_listed { format!("Without {length}") } else { format!("With {length} too") };
+    let asked = asked_length(answer.length, project.units);
+    let head = if answer.is_listed { format!("Without {asked}") } else { format!("With {asked} too") };
     let word = if answer.is_listed { "Take it off the list" } else { "Put it on the list" };
     let is_offered = answer.trouble.is_empty();
     let (figures, moves, make) = match answer.then {
@@ -159,6 +171,10 @@ fn other_length(answer: LengthAnswer, own: Money) -> Tag {
                 show_money(then.price, &project.currency).to_string(),
                 against(then.price, own, &project.currency),
             ];
+            if let Some(lap) = then.lap {
+                let own = project.frame.scarfs.lap;
+                says.push(format!("only with {} {}", length(lap, project.units), laps_word(lap, own)));
+            }
             if then.moves == Default::default() {
                 says.push("no joint moves".to_owned());
             }

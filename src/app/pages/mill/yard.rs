@@ -9,7 +9,9 @@ use crate::app::components::{
 use crate::app::dom::{Item, Tag, button, live, parts, tag};
 use crate::app::use_store;
 use crate::drawing;
-use crate::ordering::{PileAnswer, asked_length, from_yard, missing_lines, pile_proof, pile_text, pile_verdict};
+use crate::ordering::{
+    PileAnswer, asked_length, from_yard, heart_looks, missing_lines, pile_proof, pile_text, pile_verdict,
+};
 use crate::study::{Stepper, YardChange, YardChanges, percent};
 use crate::units::{Money, show_money, show_weight};
 use leptos::prelude::*;
@@ -74,8 +76,9 @@ fn verdict(answer: Arc<PileAnswer>) -> Tag {
     let store = use_store();
     let project = store.project_untracked();
     let says = tag("p").class("study__verdict").child(pile_verdict(&answer));
+    let looks: Vec<Tag> = heart_looks(&project, &answer).iter().map(|says| word(fractions(says))).collect();
     if answer.comes_out() {
-        return says;
+        return parts().child(says).child(looks);
     }
     let lines: Vec<Tag> = missing_lines(&answer.missing, &project)
         .into_iter()
@@ -85,6 +88,7 @@ fn verdict(answer: Arc<PileAnswer>) -> Tag {
         .child(says)
         .child(tag("ul").class("order__list").child(lines))
         .child(word(fractions(&pile_proof(&project, &answer))))
+        .child(looks)
 }
 
 /// What is cut out of which stick.
@@ -96,7 +100,10 @@ fn plan(answer: Arc<PileAnswer>) -> Option<Tag> {
         Some(
             tag("tr")
                 .child(tag("th").attr("scope", "row").child(fractions(&stick)))
-                .child(tag("td").child(bar.sticks.join(" + ")))
+                .child(tag("td").child(match bar.look {
+                    Some(heart) => format!("{}; {}? look", bar.sticks.join(" + "), heart.name()),
+                    None => bar.sticks.join(" + "),
+                }))
                 .child(tag("td").child(fractions(&show_length_fine(bar.left, project.units)))),
         )
     };

@@ -1,14 +1,14 @@
 //! The sticks of the yard, a size at a time: section, length, how many, a remark.
 use crate::app::cached::text_of;
 use crate::app::components::{
-    Steps, WORDS, count_field, entry_field, followed, length_field, nothing_is_open, path_problems,
+    Steps, WORDS, choice, count_field, entry_field, followed, length_field, nothing_is_open, path_problems,
 };
 use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::{Lens, use_store};
 use crate::design::Built;
 use crate::materials::Section;
 use crate::ordering::{asked_length, same_section};
-use crate::project::{Lot, Project};
+use crate::project::{Heart, Lot, Project};
 use crate::units::Length;
 use leptos::prelude::*;
 
@@ -44,7 +44,7 @@ fn next_lot(project: &Project, built: Option<&Built>) -> Lot {
     let last = project.yard.last().map(|lot| (lot.section, lot.length));
     let ordered = line.map(|line| (line.section, line.length)).or(last);
     let (section, length) = ordered.unwrap_or((project.frame.timbers.beam.ordered, project.mill.longest()));
-    Lot { section, length, count: 1, remark: String::new() }
+    Lot { section, length, count: 1, heart: Heart::Either, remark: String::new() }
 }
 
 /// One field of one size.
@@ -73,6 +73,7 @@ fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
     let depth = size("section.depth", |lot| lot.section.depth, |lot, size| lot.section.depth = size);
     let long = size("length", |lot| lot.length, |lot, size| lot.length = size);
     let count = of_lot(index, "count", |lot| lot.count, |lot, count| lot.count = count);
+    let heart = of_lot(index, "heart", |lot| lot.heart, |lot, heart| lot.heart = heart);
     let remark = of_lot(index, "remark", |lot| lot.remark.clone(), |lot, remark| lot.remark = remark);
     let words = text_of(move || {
         let project = store.project();
@@ -100,6 +101,7 @@ fn lot(index: usize, opened: RwSignal<Option<usize>>) -> Tag {
         .child(length_field(depth, format!("Size {number}, other side")).steps(Steps::of(1.0, 10.0)))
         .child(length_field(long, format!("Size {number}, length")).steps(Steps::of(12.0, 100.0)))
         .child(count_field(count, format!("Size {number}, how many"), 0, 500))
+        .child(choice(heart, &format!("Size {number}, the heart"), "", super::known_hearts(), None))
         .child(
             entry_field(WORDS.open(&nothing_is_open(&remark)), format!("Size {number}, remark").into())
                 .hint("where it lies, how long it has lain"),

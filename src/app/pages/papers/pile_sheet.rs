@@ -4,7 +4,7 @@ use crate::app::Good;
 use crate::app::components::{fractions, table};
 use crate::app::dom::{Tag, parts, tag};
 use crate::drawing::{pile, svg};
-use crate::ordering::{PileBar, asked_length, from_yard, missing_lines, pile_proof, pile_verdict};
+use crate::ordering::{PileBar, asked_length, from_yard, heart_looks, missing_lines, pile_proof, pile_verdict};
 use crate::wording::length;
 
 /// The pile.
@@ -33,7 +33,7 @@ pub fn pile_sheet(good: Good) -> Tag {
         )
     };
     let rows = answer.bars.iter().filter_map(row).collect::<Vec<_>>();
-    let mut lines = Vec::new();
+    let mut lines: Vec<Tag> = heart_looks(&project, &answer).into_iter().map(says).collect();
     if !answer.comes_out() {
         lines.extend(missing_lines(&answer.missing, &project).into_iter().map(says));
         lines.push(says(pile_proof(&project, &answer)));
