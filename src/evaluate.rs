@@ -6,7 +6,7 @@ use crate::design::{Built, Design, Shape};
 use crate::frame::FrameError;
 use crate::geometry::{
     BraceShape, Pocket, RoofLine, Surroundings, UncutBeam, beam_line, braces, check_posts_stand, clearances,
-    fitted_rafter, fitted_rafter_row, ledger_line, own_kind_problems, posts, purlin_rows, room_problems,
+    fitted_rafter, fitted_rafter_row, ledger_line, posts, proposal_problems, purlin_rows, room_problems,
     scarf_problems,
 };
 use crate::joinery::{frame_conflicts, rule_conflicts};
@@ -76,7 +76,7 @@ fn shape(project: &Project) -> Result<(Shape, Vec<Problem>), Problem> {
     };
     let beam = beam_line(&around, &project.mill)?;
     let mut placed = scarf_problems(&frame.scarfs.by_hand, &around);
-    placed.extend(own_kind_problems(&beam, &around));
+    placed.extend(proposal_problems(&beam, &around));
     let (site, fixings) = (&project.site, &project.fixings.ledger);
     let (ledger, misplaced) = ledger_line(&around, (site, fixings), &project.mill, &beam.scarfs)?;
     placed.extend(misplaced);

@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use super::beam_line::{Candidate, candidates, own_kinds, piece_stock, scarf_cost};
-use super::scarf_place::Surroundings;
+use super::scarf_place::{Surroundings, judge};
 use crate::project::{Mill, ScarfPlace};
 use crate::units::{Length, sort_by_number};
 
@@ -44,7 +44,7 @@ type Ways = BTreeMap<Vec<i64>, Way>;
 /// The ways to divide the beam out of the mill's lengths, the least stock first, then the best places.
 #[must_use]
 pub fn divisions(around: &Surroundings, mill: &Mill) -> Vec<Division> {
-    let all = candidates(around, &own_kinds(around));
+    let all = candidates(around, &own_kinds(around), judge);
     let mut done = Ways::new();
     if let Some(stock) = piece_stock(around, mill, None, None) {
         keep(&mut done, Way { cost: 0.0, cuts: Vec::new(), stock: vec![stock] });

@@ -3,7 +3,7 @@
 //! Sum of the pieces = beam + Σ laps: each piece runs from the far end of the lap at its left to the
 //! far end of the lap at its right.
 use super::cuts::choose_cuts;
-use super::scarf_place::{Place, Surroundings, grid, judge};
+use super::scarf_place::{Place, Surroundings, grid, judge, judge_standing};
 use crate::materials::species;
 use crate::project::{JointName, Mill, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, Weight};
@@ -85,14 +85,18 @@ pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem
     Ok(BeamLine { pieces: pieces(&reports, around.frame.beam_length), scarfs: reports, is_proposed })
 }
 
-/// Scarfs of a kind of their own that found no place: each lies where one of the frame's kind was proposed.
+/// Proposed scarfs that may not be where they are: those of a kind of their own that found no place lie where one of the frame's
+/// kind was proposed, and where every division has a scarf that cannot be closed past a brace, one is proposed all the same.
 #[must_use]
-pub fn own_kind_problems(beam: &BeamLine, around: &Surroundings) -> Vec<Problem> {
+pub fn proposal_problems(beam: &BeamLine, around: &Surroundings) -> Vec<Problem> {
     let own = beam.scarfs.iter().filter(|scarf| beam.is_proposed && scarf.judged.is_none());
     let problem = |scarf: &ScarfReport| {
         let why = judge(&scarf.place, scarf.kind, around).err()?;
         let says = format!("Scarf {}, {}, may not be where it is proposed: {why}.", scarf.number, scarf.kind.name());
-        Some(Problem::caution(format!("exceptions.{}.scarf_kind", JointName::Scarf(scarf.number)), says))
+        let joint = JointName::Scarf(scarf.number);
+        let is_own = around.project.exception_of(joint).is_some_and(|own| own.scarf_kind.is_some());
+        let field = if is_own { format!("exceptions.{joint}.scarf_kind") } else { "frame.scarfs.kind".to_owned() };
+        Some(Problem::caution(field, says))
     };
     own.filter_map(problem).collect()
 }
@@ -134,8 +138,12 @@ fn pieces(scarfs: &[ScarfReport], beam_length: Length) -> Vec<BeamPiece> {
 /// stands when it is raised.
 fn propose(around: &Surroundings, mill: &Mill) -> Result<Vec<ScarfPlace>, Problem> {
     let own = own_kinds(around);
-    let found = of_kinds(around, mill, &own);
-    let found = if found.is_none() && own.len() > 1 { of_kinds(around, mill, &own[own.len() - 1..]) } else { found };
+    let whole = &own[own.len() - 1..];
+    let found = of_kinds(around, mill, candidates(around, &own, judge));
+    let has_own = own.len() > 1;
+    let found =
+        if has_own { found.or_else(|| of_kinds(around, mill, candidates(around, whole, judge))) } else { found };
+    let found = found.or_else(|| of_kinds(around, mill, candidates(around, whole, judge_standing)));
     found.ok_or_else(|| no_division(around, mill))
 }
 
@@ -150,9 +158,8 @@ pub(super) fn own_kinds(around: &Surroundings) -> Vec<ScarfKind> {
     own.chain([around.frame.scarfs.kind]).collect()
 }
 
-/// The best places for scarfs of those kinds.
-fn of_kinds(around: &Surroundings, mill: &Mill, kinds: &[ScarfKind]) -> Option<Vec<ScarfPlace>> {
-    let candidates = candidates(around, kinds);
+/// The best of these places.
+fn of_kinds(around: &Surroundings, mill: &Mill, candidates: Vec<Candidate>) -> Option<Vec<ScarfPlace>> {
     let cuts = choose_cuts(candidates.len(), around.frame.scarfs.n_pieces, |before, previous, next| {
         let previous = previous.map(|index| &candidates[index]);
         let next = next.map(|index| &candidates[index]);
@@ -178,8 +185,11 @@ impl Candidate {
     }
 }
 
+/// What is known of a scarf of some kind at some place, or the sentence that forbids it.
+type Judge = fn(&ScarfPlace, ScarfKind, &Surroundings) -> Result<Place, String>;
+
 /// Every place of the grid where a scarf of one of those kinds may be, left to right.
-pub(super) fn candidates(around: &Surroundings, kinds: &[ScarfKind]) -> Vec<Candidate> {
+pub(super) fn candidates(around: &Surroundings, kinds: &[ScarfKind], judge: Judge) -> Vec<Candidate> {
     let step = grid(around.frame);
     let half = around.frame.scarfs.lap / 2.0;
     let n_steps = (around.frame.beam_length / step).floor() as usize;

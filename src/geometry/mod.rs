@@ -22,7 +22,7 @@ mod spans;
 mod uncut_beam;
 
 pub use beam_divisions::{Division, divisions};
-pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line, own_kind_problems};
+pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line, proposal_problems};
 pub use brace::{Brace, BraceShape, Pocket, braces, tenon_for_web, web_between};
 pub use brace_line::BraceLine;
 pub use clearance::{Clearances, clearances, room_problems, seat_drops};

@@ -105,6 +105,17 @@ pub fn abutment(frame: &Frame, rules: &JoineryRules, kind: ScarfKind) -> Length 
 /// # Errors
 /// The sentence that forbids it.
 pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, String> {
+    let half = around.frame.scarfs.lap / 2.0;
+    let stands = judge_standing(place, kind, around)?;
+    travels(around, kind, (place.centre - half, place.centre + half))?;
+    Ok(stands)
+}
+
+/// The same, but for whether it can be closed past what already stands.
+///
+/// # Errors
+/// The sentence that forbids it.
+pub fn judge_standing(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, String> {
     let lap = around.frame.scarfs.lap;
     let (low, high) = (place.centre - lap / 2.0, place.centre + lap / 2.0);
     let clear = around.rules.scarf_clear;
@@ -135,7 +146,6 @@ pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Resu
         return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
     }
     let wood_over_pocket = pockets(around, kind, root, (low, high))?;
-    travels(around, kind, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
         return Err(format!(

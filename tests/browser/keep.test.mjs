@@ -181,7 +181,7 @@ test("hostile words in a file are only words", async () => {
     const name = `<img src=x onerror="window.hit=1"><script>window.hit=1</script>'); alert(1); =1+1`;
     file.project.name = name;
     file.project.note = "</text><script>window.hit=1</script>&amp;";
-    file.project.progress = { ...file.project.progress, marked: { "<b>": ["<u>"] }, cut: { "<script>x</script>": "<i>" }, pieces: { "<u>": { section: { breadth_in: 8, depth_in: 8 }, length_in: 96, state: "kept", defects: [], place: "<s>", remark: "<i>" } }, dry_fits_in: { "<i>": 0.125 } };
+    file.project.progress = { ...file.project.progress, marked: { "<b>": ["<u>"] }, cut: { "<script>x</script>": "<i>" }, pieces: { "<u>": { section: { breadth_in: 8, depth_in: 8 }, length_in: 96, state: "kept", heart: "either", defects: [], place: "<s>", remark: "<i>" } }, dry_fits_in: { "<i>": 0.125 } };
     await fileIn(page, JSON.stringify(file));
     await page.locator(".head__project", { hasText: "onerror" }).waitFor();
     for (const place of ["Site", "Frame", "Mill", "Bench", "Roof", "Papers"]) {
@@ -248,7 +248,7 @@ test("a file of the first version opens", async () => {
     await fileIn(page, old);
     await page.locator(".strip").waitFor();
     const { text, file } = await project(page);
-    assert.equal(file.version, 5);
+    assert.equal(file.version, 6);
     assert.equal(file.project.frame.reach_in, JSON.parse(old).project.frame.reach_in);
     const said = await report(text);
     assert.equal((await strip(page)).sticks, String(said.sticks.length));

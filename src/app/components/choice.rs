@@ -37,7 +37,7 @@ impl Segment {
 
     fn made(self, name: &str) -> Tag {
         let Self { word, is_chosen, choose } = self;
-        let is_chosen = Cached::new(move || is_chosen());
+        let is_chosen = Cached::new(is_chosen);
         let input = tag("input").class("segment__input").attr("type", "radio").attr("name", name.to_owned());
         tag("label")
             .class("segment")

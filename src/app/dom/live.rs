@@ -90,7 +90,7 @@ pub fn html(tag: Tag, html: Box<dyn Fn() -> String>) -> Tag {
 
 /// Fills while it is so, and only when that changes.
 pub fn shown(when: Box<dyn Fn() -> bool + Send + Sync>, mut fill: Fill) -> Fill {
-    let is_shown = Cached::new(move || when());
+    let is_shown = Cached::new(when);
     Box::new(move |room| if is_shown.get() { fill(room) } else { room })
 }
 

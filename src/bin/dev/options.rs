@@ -12,7 +12,7 @@ cargo start                builds the app and serves it on http://127.0.0.1:8017
   --build-only             builds into target/site and stops
 cargo verify               runs every check and closes with the counts
   --only NAME              runs one step; may be given several times
-                           (format, lint-native, lint-wasm, tests, site, size, licences, browser)";
+                           (format, lint-native, lint-wasm, tests, app-tests, site, size, licences, browser)";
 
 /// One order of the user.
 #[derive(Debug, PartialEq, Eq)]

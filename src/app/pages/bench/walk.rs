@@ -19,7 +19,7 @@ pub fn walk(hand: InHand) -> Tag {
     follow_keys(hand);
     Effect::new(move |_| request_animation_frame(focus_heading));
     let at = move || hand.step.get().unwrap_or(0);
-    let step = Cached::new(move || at());
+    let step = Cached::new(at);
     // The next number must not wait below a screen that was scrolled for the last note.
     let to_top = move |_: &_, _: Option<&_>, _| window().scroll_to_with_x_and_y(0.0, 0.0);
     Effect::watch(move || step.get(), to_top, false);

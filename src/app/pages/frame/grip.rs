@@ -40,31 +40,34 @@ struct Hand {
     grips: RefCell<Vec<Tag>>,
     /// The number of the grip that is held or has the focus, from 1.
     number: RwSignal<usize>,
-    /// Where the frame lies on the drawing.
-    sheet: Cell<Option<Sheet>>,
+    /// Where the frame lies on the drawing: worked out with it, while the grips follow the hand at once.
+    sheet: Cached<Option<Sheet>>,
     drag: Cell<Option<Drag>>,
 }
 
 /// The grips over a drawing of that width.
 pub fn grips(number: RwSignal<usize>, width: Cached<f64>) -> Tag {
     let layer = tag("div").class("grips");
+    let store = use_store();
     let hand = Rc::new(Hand {
-        store: use_store(),
+        store,
         layer: layer.clone(),
         grips: RefCell::default(),
         number,
-        sheet: Cell::new(None),
+        sheet: Cached::new(move || {
+            let good = store.drawn()?;
+            Some(Sheet::of(&drawing::elevation(&good.project, &good.built), width.get()))
+        }),
         drag: Cell::new(None),
     });
     let follower = hand.clone();
-    let mut layer = layer.follow(move || follower.place_grips(width));
+    let mut layer = layer.follow(move || follower.place_grips());
     for name in
         ["pointerdown", "pointermove", "pointerup", "pointercancel", "keydown", "focusin", "focusout", "contextmenu"]
     {
         let hand = hand.clone();
         layer = layer.on(name, move |event| hand.act(name, &event));
     }
-    let store = hand.store;
     // A drawing that goes lets go of everything.
     on_cleanup(move || store.let_go());
     layer
@@ -72,12 +75,10 @@ pub fn grips(number: RwSignal<usize>, width: Cached<f64>) -> Tag {
 
 impl Hand {
     /// Puts a grip on each thing that can be moved, and says where it is.
-    fn place_grips(&self, width: Cached<f64>) {
-        let Some(good) = self.store.drawn() else { return };
-        let (project, built) = (&good.project, &good.built);
-        let sheet = Sheet::of(&drawing::elevation(project, built), width.get());
-        self.sheet.set(Some(sheet));
-        let all = Held::all(built);
+    fn place_grips(&self) {
+        let (Some(sheet), Some(built)) = (self.sheet.get(), self.store.built()) else { return };
+        let project = self.store.project();
+        let all = Held::all(&built);
         let mut grips = self.grips.borrow_mut();
         while grips.len() < all.len() {
             let grip = tag("div").attr("role", "slider").attr("tabindex", "0");
@@ -91,7 +92,7 @@ impl Hand {
             self.let_go();
         }
         for (grip, held) in grips.iter().zip(all) {
-            place_grip(grip, held, &sheet, project, built);
+            place_grip(grip, held, &sheet, &project, &built);
         }
     }
 
@@ -139,7 +140,7 @@ impl Hand {
 
     fn take_hold(&self, event: &PointerEvent) -> Option<()> {
         let number = self.number_of(event).filter(|_| event.is_primary() && event.button() == 0)?;
-        let (built, sheet, project) = (self.built()?, self.sheet.get()?, self.store.project_untracked());
+        let (built, sheet, project) = (self.built()?, self.sheet.get_untracked()?, self.store.project_untracked());
         let held = Held::of(&built, number)?;
         let (start, at) = (held.place(&project, &built)?, held.grip_at(&project, &built)?);
         let grip: HtmlElement = event.target()?.dyn_into().ok()?;
@@ -157,7 +158,7 @@ impl Hand {
         let mut drag = self.drag.get().filter(|drag| drag.pointer == event.pointer_id())?;
         drag.has_moved |= (f64::from(event.client_x()) - drag.began).abs() >= TREMBLE;
         self.drag.set(Some(drag));
-        let x = self.sheet.get()?.x_at(self.on_sheet(event) - drag.off).filter(|_| drag.has_moved)?;
+        let x = self.sheet.get_untracked()?.x_at(self.on_sheet(event) - drag.off).filter(|_| drag.has_moved)?;
         let (built, project) = (self.built()?, self.store.project_untracked());
         let held = self.held(&built)?;
         // Where it began may lie between two steps, and can be found again.
