@@ -198,7 +198,7 @@ impl Buying {
         self.words.retain(|own| own.role != role);
         if !words.trim().is_empty() {
             self.words.push(RoleWords { role, words });
-            self.words.sort_by_key(|own| own.role);
+            sort_by_number(&mut self.words, |own| f64::from(own.role as u8));
         }
     }
 

@@ -61,7 +61,7 @@ impl Loads<'_> {
         let sums: Vec<Sums> = self.loads.iter().map(|load| self.sums(load)).collect();
         let mut bad: Vec<(usize, f64)> = sums.iter().map(|sums| self.miss(sums)).enumerate().collect();
         bad.retain(|(_, miss)| *miss > HAIR);
-        bad.sort_by(|a, b| b.1.total_cmp(&a.1));
+        crate::units::sort_by_number(&mut bad, |one| -one.1);
         let handfuls: Vec<Vec<Handful>> = self.loads.iter().map(|load| self.handfuls(load)).collect();
         bad.into_iter().find_map(|(load, _)| {
             let mut best: Option<Ranked> = None;

@@ -1,6 +1,6 @@
 //! Which of the movements matter most: those by the kind of joint they are in.
 use super::{Movement, Seasoning};
-use crate::units::Length;
+use crate::units::{Length, sort_with};
 
 /// The kind of joint a movement is in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,7 +79,7 @@ impl Seasoning {
         };
         let of_kind = |joint: JointKind| self.of_joint(joint).filter(|one| one.last() > Length::ZERO).max_by(heavier);
         let mut all: Vec<&Movement> = JointKind::ALL.into_iter().filter_map(of_kind).collect();
-        all.sort_by(|a, b| heavier(b, a));
+        sort_with(&mut all, |a, b| heavier(b, a));
         all.truncate(3);
         all
     }
