@@ -121,7 +121,7 @@ fn seasoned(found: &Seasoning) -> Value {
     })
 }
 
-fn lengths(of: &Yearly<Length>) -> Vec<Value> {
+fn lengths(of: &Yearly<Length>) -> Vec<f64> {
     of.iter().copied().map(inches).collect()
 }
 

@@ -66,8 +66,9 @@ fn fitted(fit: &Fit) -> Value {
 }
 
 /// Inches, to a millionth: enough for any check, and free of the last bits of the sums.
-pub(super) fn inches(length: Length) -> Value {
-    json!((length.to_inches() * 1e6).round() / 1e6)
+pub(super) fn inches(length: Length) -> f64 {
+    // A zero has no sign.
+    (length.to_inches() * 1e6).round() / 1e6 + 0.0
 }
 
 fn problem(problem: &Problem) -> Value {
@@ -153,7 +154,7 @@ fn order(built: &Built) -> Value {
 
 fn roof(project: &Project, built: &Built) -> Value {
     let plan = &built.sheets;
-    let ripped: Vec<Value> =
+    let ripped: Vec<f64> =
         plan.sheets.iter().filter(|sheet| sheet.is_ripped).map(|sheet| inches(sheet.cover)).collect();
     let rows: Vec<Value> = built
         .shape
@@ -201,7 +202,7 @@ fn geometry(project: &Project, built: &Built) -> Value {
         "top_of_metal_at_wall_in": inches(room.top_of_metal_at_wall),
         "clear_under_beam_in": inches(room.under_beam),
         "clear_under_eave_in": room.under_eave.map(inches),
-        "clear_between_braces_in": room.between_braces.iter().copied().map(inches).collect::<Vec<Value>>(),
+        "clear_between_braces_in": room.between_braces.iter().copied().map(inches).collect::<Vec<f64>>(),
         "beam_seat_drop_in": inches(room.beam_seat_drop),
         "ledger_seat_drop_in": inches(room.ledger_seat_drop),
         "rafter_top_edge_in": inches(shape.rafter.top_edge().length()),

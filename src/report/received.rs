@@ -1,12 +1,13 @@
 //! The pieces that came, as JSON: what is said of each, the place it is given, what to ask for instead.
 use serde_json::{Map, Value, json};
 
+use super::json::inches;
 use crate::checks::Strength;
 use crate::design::Built;
 use crate::ordering::came::ask_text;
 use crate::project::{Piece, Project};
 use crate::study::{Receiving, Shared, Verdict};
-use crate::units::{Length, UnitSystem};
+use crate::units::UnitSystem;
 
 /// Adds what is known of the pieces to the fields of the buying.
 pub fn add(fields: &mut Map<String, Value>, project: &Project, built: &Built, strength: &Strength) {
@@ -53,8 +54,4 @@ fn piece_in(receiving: &Receiving, shared: &Shared, name: &str, piece: &Piece) -
 /// JSON knows no infinity: nothing is allowed there.
 fn number(ratio: Option<f64>) -> Option<f64> {
     ratio.filter(|ratio| ratio.is_finite()).map(|ratio| (ratio * 1e4).round() / 1e4)
-}
-
-fn inches(length: Length) -> f64 {
-    (length.to_inches() * 1e6).round() / 1e6
 }
