@@ -76,8 +76,13 @@ pub fn grips(number: RwSignal<usize>, width: Cached<f64>) -> Tag {
 impl Hand {
     /// Puts a grip on each thing that can be moved, and says where it is.
     fn place_grips(&self) {
-        let (Some(sheet), Some(built)) = (self.sheet.get(), self.store.built()) else { return };
-        let project = self.store.project();
+        let (Some(sheet), Some(drawn)) = (self.sheet.get(), self.store.drawn()) else { return };
+        // A grip in the hand keeps up with it; no other needs to be ahead of the drawing.
+        let held = if self.number.get() > 0 { self.store.built() } else { None };
+        let (project, built) = match held {
+            Some(built) => (self.store.project(), built),
+            None => (drawn.project, drawn.built),
+        };
         let all = Held::all(&built);
         let mut grips = self.grips.borrow_mut();
         while grips.len() < all.len() {
@@ -88,7 +93,7 @@ impl Hand {
         for gone in grips.drain(all.len()..) {
             gone.element().remove();
         }
-        if untrack(|| self.number.get()) > all.len() {
+        if self.number.get_untracked() > all.len() {
             self.let_go();
         }
         for (grip, held) in grips.iter().zip(all) {
