@@ -134,7 +134,7 @@ impl Store {
         });
         let drawn = drawn_after(good);
         let is_held = StoredValue::new(false);
-        let strong = judged_after(rested(drawn, is_held), id);
+        let strong = judged_with(rested(drawn, is_held), id);
         // It lives as long as the page.
         let doors = (0..N_DOORS).map(|_| Memo::new_with_compare(move |_| project.get(), |_, _| true));
         Self(Box::leak(Box::new(Parts {
@@ -218,7 +218,7 @@ impl Store {
         self.0.drawn.get()
     }
 
-    /// Whether the drawn frame carries (tracked); worked out once its picture is painted, so that nothing waits for it.
+    /// Whether the drawn frame carries (tracked).
     #[must_use]
     pub fn strong(self) -> Option<Strong> {
         self.0.strong.get()
@@ -443,18 +443,18 @@ fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal
     after_pause(pause, move || drawn.get_untracked())
 }
 
-/// The drawn frame judged, after its picture.
-fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
-    let follow = move || {
-        drawn.track();
-        id.get_untracked()
-    };
-    let judge = move || {
-        let good = drawn.get_untracked()?;
-        let strength = Arc::new(strength(&good.project, &good.built.shape));
-        Some(Strong { id: id.get_untracked(), good, strength })
-    };
-    after_paint(follow, judge)
+/// The drawn frame judged, before its picture: the two are painted at once, for to paint the page twice takes longer than
+/// to judge.
+fn judged_with(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
+    let strong = RwSignal::new(None);
+    dom::follow(Box::new(move || {
+        let judged = drawn.get().map(|good| {
+            let strength = Arc::new(strength(&good.project, &good.built.shape));
+            Strong { id: id.get_untracked(), good, strength }
+        });
+        strong.set(judged);
+    }));
+    strong
 }
 
 /// Whether the drawn frame fits together: made when the edits pause, for the solids cost more than all else.

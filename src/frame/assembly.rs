@@ -70,17 +70,19 @@ impl Frame {
 }
 
 /// The equations a node's movement depends on: leader's slots, and how the three movements follow them.
+#[inline(always)]
 fn shares(node: usize, bodies: &Bodies, numbering: &Numbering) -> [Slot; 3] {
-    numbering.slots[bodies.leader[node]]
+    numbering.slots.as_slice()[bodies.leader.as_slice()[node]]
 }
 
 /// Turns a block between two nodes into one between their leaders: Tᵀ·K·T.
 fn to_leaders(mut block: [[f64; 3]; 3], row: usize, column: usize, bodies: &Bodies) -> [[f64; 3]; 3] {
-    let (a, b) = bodies.offset[column];
+    let offset = bodies.offset.as_slice();
+    let (a, b) = offset[column];
     for line in &mut block {
         line[2] += a * line[1] - b * line[0];
     }
-    let (a, b) = bodies.offset[row];
+    let (a, b) = offset[row];
     let [x, z, mut turn] = block;
     for index in 0..3 {
         turn[index] = turn[index] + a * z[index] - b * x[index];
@@ -120,6 +122,7 @@ fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numberin
     (sum.matrix, sum.diagonal)
 }
 
+#[inline(always)]
 fn equation(slot: Slot) -> Option<usize> {
     if let Slot::Equation(equation) = slot { Some(equation) } else { None }
 }
@@ -143,7 +146,7 @@ impl Sum<'_> {
                 let Some(column) = equation(*column).filter(|column| *column <= row) else { continue };
                 self.matrix.add(row, column, block[i][j]);
                 if row == column {
-                    self.diagonal[row] += block[i][j];
+                    self.diagonal.as_mut_slice()[row] += block[i][j];
                 }
             }
         }

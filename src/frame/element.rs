@@ -71,6 +71,7 @@ impl Element {
     }
 
     /// Whether it has any stiffness of its own.
+    #[inline(always)]
     pub(super) fn resists(&self) -> bool {
         !self.is_rigid && self.share > 0.0
     }
@@ -121,6 +122,7 @@ impl Element {
     }
 
     /// Change of length from the six movements.
+    #[inline(always)]
     pub(super) fn lengthening(&self, u: &[f64; 6]) -> f64 {
         let (c, s) = self.direction;
         (u[3] - u[0]) * c + (u[4] - u[1]) * s

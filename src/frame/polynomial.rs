@@ -10,12 +10,14 @@ pub(super) type Polynomial = [f64; N];
 const HALVINGS: usize = 60;
 
 /// Its value at `t`.
+#[inline(always)]
 pub(super) fn value(p: &Polynomial, t: f64) -> f64 {
     let [a, b, c, d, e, f] = *p;
     ((((f * t + e) * t + d) * t + c) * t + b) * t + a
 }
 
 /// The same curve with the stretch 0…length mapped to 0…1.
+#[inline(always)]
 pub(super) fn to_unit(p: &Polynomial, length: f64) -> Polynomial {
     let mut factor = 1.0;
     let mut out = *p;
@@ -27,6 +29,7 @@ pub(super) fn to_unit(p: &Polynomial, length: f64) -> Polynomial {
 }
 
 /// Its derivative.
+#[inline(always)]
 pub(super) fn derivative(p: &Polynomial) -> Polynomial {
     let [_, b, c, d, e, f] = *p;
     [b, c * 2.0, d * 3.0, e * 4.0, f * 5.0, 0.0]

@@ -94,14 +94,16 @@ impl Bodies {
     }
 
     /// A node's movement from that of its leader.
+    #[inline(always)]
     pub(super) fn carry(&self, node: usize, leader: [f64; 3]) -> [f64; 3] {
-        let (a, b) = self.offset[node];
+        let (a, b) = self.offset.as_slice()[node];
         [leader[0] - leader[2] * b, leader[1] + leader[2] * a, leader[2]]
     }
 
     /// Forces at a node as forces at its leader.
+    #[inline(always)]
     pub(super) fn gather_force(&self, node: usize, force: [f64; 3]) -> [f64; 3] {
-        let (a, b) = self.offset[node];
+        let (a, b) = self.offset.as_slice()[node];
         [force[0], force[1], force[2] + a * force[1] - b * force[0]]
     }
 }

@@ -39,22 +39,27 @@ impl Skyline {
     }
 
     /// Adds to one entry of the lower half; the caller keeps `column ≤ row` and inside the row.
+    #[inline(always)]
     pub(super) fn add(&mut self, row: usize, column: usize, value: f64) {
-        let place = self.begins[row] + column - self.first[row];
-        self.entries[place] += value;
+        let (first, begins) = (self.first.as_slice(), self.begins.as_slice());
+        self.entries.as_mut_slice()[begins[row] + column - first[row]] += value;
     }
 
+    #[inline(always)]
     fn row(&self, row: usize) -> &[f64] {
-        &self.entries[self.begins[row]..self.begins[row + 1]]
+        let begins = self.begins.as_slice();
+        &self.entries.as_slice()[begins[row]..begins[row + 1]]
     }
 
     /// Splits it in place: afterwards the diagonal holds D and the rest L.
     pub(super) fn factorise(mut self) -> Result<Factors, Loose> {
-        for row in 0..self.order() {
-            let (first, begin) = (self.first[row], self.begins[row]);
-            let (done, rest) = self.entries.split_at_mut(begin);
+        let (firsts, begins) = (self.first.as_slice(), self.begins.as_slice());
+        let entries = self.entries.as_mut_slice();
+        for row in 0..firsts.len() {
+            let (first, begin) = (firsts[row], begins[row]);
+            let (done, rest) = entries.split_at_mut(begin);
             for column in first + 1..row {
-                let (other_first, other_begin) = (self.first[column], self.begins[column]);
+                let (other_first, other_begin) = (firsts[column], begins[column]);
                 let start = first.max(other_first);
                 if start >= column {
                     continue;
@@ -67,7 +72,7 @@ impl Skyline {
             let mut pivot = stiffness;
             for column in first..row {
                 let unscaled = rest[column - first];
-                let scaled = unscaled / done[self.begins[column + 1] - 1];
+                let scaled = unscaled / done[begins[column + 1] - 1];
                 pivot -= unscaled * scaled;
                 rest[column - first] = scaled;
             }
@@ -92,9 +97,10 @@ impl Skyline {
 
     /// Lᵀ·x = given, in place, for the leading rows.
     fn back_substitute(&self, x: &mut [f64]) {
+        let first = self.first.as_slice();
         for row in (0..x.len()).rev() {
             let value = x[row];
-            for (x, scaled) in x[self.first[row]..row].iter_mut().zip(self.row(row)) {
+            for (x, scaled) in x[first[row]..row].iter_mut().zip(self.row(row)) {
                 *x -= scaled * value;
             }
         }
@@ -111,12 +117,13 @@ impl Factors {
     /// Solves for one right-hand side, in place.
     pub(super) fn solve(&self, x: &mut [f64]) {
         let matrix = &self.matrix;
+        let (first, begins, entries) = (matrix.first.as_slice(), matrix.begins.as_slice(), matrix.entries.as_slice());
         for row in 0..x.len() {
-            let columns = &x[matrix.first[row]..row];
+            let columns = &x[first[row]..row];
             x[row] -= dot(columns, matrix.row(row));
         }
         for (row, value) in x.iter_mut().enumerate() {
-            *value /= matrix.entries[matrix.begins[row + 1] - 1];
+            *value /= entries[begins[row + 1] - 1];
         }
         matrix.back_substitute(x);
     }
@@ -128,6 +135,7 @@ impl Factors {
 }
 
 /// Σ a·b over the shorter of both.
+#[inline(always)]
 fn dot(a: &[f64], b: &[f64]) -> f64 {
     let mut sum = -0.0;
     for (a, b) in a.iter().zip(b) {

@@ -332,6 +332,7 @@ struct Scale {
 }
 
 impl Scale {
+    #[inline(always)]
     fn see(&mut self, force: [f64; 3]) {
         raise(&mut self.force, force[0].abs());
         raise(&mut self.force, force[1].abs());
@@ -340,26 +341,31 @@ impl Scale {
 }
 
 /// The larger of both; not a number changes nothing. Compared here, since WebAssembly calls a function for the larger of two.
+#[inline(always)]
 fn raise(largest: &mut f64, value: f64) {
     if value > *largest {
         *largest = value;
     }
 }
 
+#[inline(always)]
 fn minus(force: [f64; 3]) -> [f64; 3] {
     [-force[0], -force[1], -force[2]]
 }
 
+#[inline(always)]
 fn add(sum: &mut [f64; 3], force: [f64; 3]) {
     sum[0] += force[0];
     sum[1] += force[1];
     sum[2] += force[2];
 }
 
+#[inline(always)]
 fn three(forces: &[f64; 6], begin: usize) -> [f64; 3] {
     [forces[begin], forces[begin + 1], forces[begin + 2]]
 }
 
+#[inline(always)]
 fn six(movements: &[[f64; 3]], from: usize, to: usize) -> [f64; 6] {
     let (a, b) = (movements[from], movements[to]);
     [a[0], a[1], a[2], b[0], b[1], b[2]]
