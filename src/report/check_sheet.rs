@@ -1,10 +1,9 @@
-//! Checks as HTML: the list in plain words, the working of each, and the whole calculation for paper.
+//! Checks as HTML: the list in plain words, and the working of each.
 use super::markup::Markup;
 use crate::checks::{Check, Outcome, Strength, Waiting, waiting};
 use crate::drawing::Effort;
-use crate::materials::{Confidence, species};
-use crate::members::{Amount, Grade, Verdict};
-use crate::project::Project;
+use crate::materials::Confidence;
+use crate::members::{Amount, Verdict};
 use crate::units::UnitSystem;
 use crate::working::Step;
 
@@ -133,7 +132,7 @@ fn ratio_text(verdict: &Verdict) -> String {
 }
 
 /// Steps as a numbered list: what it gives, the formula with its numbers, where it is printed.
-fn steps(out: &mut Markup, steps: &[Step]) {
+pub(super) fn steps(out: &mut Markup, steps: &[Step]) {
     out.open("ol class=\"working\"");
     for step in steps {
         let citation = &step.citation;
@@ -153,7 +152,7 @@ pub(super) const fn tag(confidence: Confidence) -> &'static str {
     }
 }
 
-const fn confidence(confidence: Confidence) -> &'static str {
+pub(super) const fn confidence(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "compared with its printed source",
         Confidence::Medium => "from memory",
@@ -189,7 +188,7 @@ pub fn paths(strength: &Strength) -> String {
     out.finish()
 }
 
-fn sentence_start(words: &str) -> String {
+pub(super) fn sentence_start(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
@@ -261,154 +260,12 @@ fn at_place(band: &[(f64, f64, f64)], x: f64) -> String {
     })
 }
 
-/// The whole calculation for an engineer: inputs, loads with their working, every check, the governing ones of each kind
-/// with their working, what is assumed.
-#[must_use]
-pub fn calculation(project: &Project, strength: &Strength) -> String {
-    let units = project.units;
-    let mut out = Markup::new();
-    out.open("article class=\"calculation\"");
-    out.leaf("h1", &format!("{}: strength", project.name));
-    if !project.note.is_empty() {
-        out.leaf("p", &project.note);
-    }
-    out.leaf("p class=\"caution\"", STRENGTH_CAUTION);
-    out.leaf("p", &summary(strength, units));
-    inputs(&mut out, project);
-    out.leaf("h2", "Loads on the roof");
-    steps(&mut out, &strength.loads.dead.steps);
-    let mut said: Vec<&Step> = Vec::new();
-    for case in &strength.loads.cases {
-        out.leaf("h3", &format!("{}: {}", case.action.symbol(), case.name));
-        // What a load shares with one before it stands there.
-        let new: Vec<Step> = case.steps.iter().filter(|step| !said.contains(step)).cloned().collect();
-        if new.len() < case.steps.len() {
-            let n = case.steps.len() - new.len();
-            out.leaf("p", &format!("{n} {} as before.", if n == 1 { "step" } else { "steps" }));
-        }
-        steps(&mut out, &new);
-        said.extend(&case.steps);
-    }
-    if let Some(line) = &strength.line {
-        out.leaf("h3", "Pushes along the wall");
-        steps(&mut out, &line.along_steps);
-        if let Some(second) = &line.second_order {
-            steps(&mut out, &second.steps);
-        }
-    }
-    out.leaf("h2", "All checks, worst first").open("table class=\"table table--figures\"").open("tbody");
-    for check in &strength.checks {
-        let verdict = check.ratio().map_or_else(|| "not judged".to_owned(), |ratio| format!("{ratio:.2}"));
-        out.row(&[&format!("{} {} {}", check.member, check.name, check.at), &verdict, &check.combination]);
-    }
-    out.close("tbody").close("table");
-    for group in waiting(strength.checks.iter().enumerate()) {
-        out.leaf("p", &format!("{}.", sentence_start(&group.says())));
-    }
-    out.leaf("h2", "The governing check of each kind");
-    for check in governing(strength) {
-        out.open("section class=\"calculation__check\"").leaf("h3", &check.says(units));
-        out.raw(&working(check, units)).close("section");
-    }
-    assumptions(&mut out);
-    out.close("article");
-    out.finish()
-}
-
-/// HTML as a page that stands by itself, with the least of style.
-#[must_use]
-pub fn page(title: &str, body: &str) -> String {
-    let mut out = Markup::new();
-    out.raw("<!doctype html>").open("html lang=\"en\"").open("head").open("meta charset=\"utf-8\"");
-    out.open("meta name=\"viewport\" content=\"width=device-width\"").leaf("title", title);
-    out.open("style").raw(PAGE_STYLE).close("style").close("head").open("body").raw(body);
-    out.close("body").close("html");
-    out.finish()
-}
-
-const PAGE_STYLE: &str = "body{font:15px/1.4 sans-serif;max-width:52rem;margin:2rem auto;padding:0 1rem}\
-    table{border-collapse:collapse}th,td{text-align:left;vertical-align:top;padding:.15rem .6rem .15rem 0;border-bottom:1px solid #ccc}\
-    .working__source{display:block;color:#555;font-size:.85em}.working__gives{display:block;font-weight:600}\
-    .caution{border:2px solid;padding:.5rem}dt{font-weight:600}dd{margin:0 0 .3rem}";
-
-/// The worst of each kind of check, in the order of badness.
-fn governing(strength: &Strength) -> Vec<&Check> {
-    let kind = |check: &Check| {
-        let member: String = check.member.chars().filter(|letter| !letter.is_ascii_digit()).collect();
-        (member, check.name.clone())
-    };
-    let mut seen = Vec::new();
-    let mut kept = Vec::new();
-    for check in strength.checks.iter().filter(|check| check.ratio().is_some()) {
-        if !seen.contains(&kind(check)) {
-            seen.push(kind(check));
-            kept.push(check);
-        }
-    }
-    kept
-}
-
-fn inputs(out: &mut Markup, project: &Project) {
-    let (place, wood) = (&project.place, &project.wood);
-    let units = project.units;
-    let open = || "not known".to_owned();
-    let grade = |grade: Grade| grade.name().to_owned();
-    let snow = place.ground_snow.map_or_else(open, |load| crate::units::show_area_load(load, units).to_string());
-    let wind = place.wind_speed.map_or_else(open, |speed| format!("{:.0} mi/h", speed.to_mph()));
-    let kind = species(&project.frame.species).map_or_else(open, |kind| kind.name.clone());
-    let soil = crate::fastening::soil(&project.ground.soil).map_or_else(|_| open(), |soil| soil.name.clone());
-    out.leaf("h2", "What it is worked from").open("table class=\"table table--figures\"").open("tbody");
-    out.row(&["load standard", place.edition.name(), "risk category", &format!("{:?}", place.risk)]);
-    out.row(&["ground snow, from the local authority", &snow, "basic wind speed, from the local authority", &wind]);
-    out.row(&["wood", &kind, "soil", &soil]);
-    let timbers = grade(wood.timber_grade);
-    out.row(&["grade of timbers, stamped or assumed", &timbers, "grade of thinner sticks", &grade(wood.lumber_grade)]);
-    let moisture = if wood.is_dry { "declared dry in use" } else { "timbers wet in use" };
-    out.row(&["moisture", moisture, "", ""]);
-    for own in &wood.own {
-        let value = crate::units::show_stress(own.value, units).to_string();
-        out.row(&[&format!("own value, {:?}", own.used), own.property.symbol(), &value, &own.source]);
-    }
-    out.close("tbody").close("table");
-}
-
-fn assumptions(out: &mut Markup) {
-    out.leaf("h2", "What is assumed");
-    out.open("ul");
-    for says in [
-        "Allowable stress design; each combination with its own load-duration factor.",
-        "The beam line is a plane frame; a scarf is a hinge that passes shear; post feet are pinned; a post's head is pinned at its shoulder.",
-        "Braces are taken rigid, with soft joints, and slack; the worst of them counts. Along the wall only pushed braces act.",
-        "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
-        "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
-        "Pegs and wedges of scarfs get no credit.",
-        "Not looked at: the level thrust on a post head's tenon, pull on brace pegs (where they let go the slack braces are the answer), splitting at pegs, movement of tails and beam ends.",
-    ] {
-        out.leaf("li", says);
-    }
-    out.close("ul").leaf("p class=\"caution\"", STRENGTH_CAUTION);
-}
-
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
     use crate::evaluate;
     use crate::project::demo;
-
-    #[test]
-    fn the_calculation_names_every_check_and_its_sources() {
-        let mut project = demo::wool_barn();
-        project.name = "<barn>".to_owned();
-        let strength = evaluate(&project).strength.unwrap();
-        let sheet = calculation(&project, &strength);
-        assert!(sheet.contains("&lt;barn&gt;: strength") && !sheet.contains("<barn>"));
-        for check in &strength.checks {
-            assert!(sheet.contains(&crate::drawing::svg::escape(&check.name)), "{}", check.name);
-        }
-        assert!(sheet.contains("ASCE 7-16") && sheet.contains("NDS") && sheet.contains("from memory"));
-        assert!(sheet.contains("licensed engineer"));
-    }
 
     #[test]
     fn the_list_opens_and_says_how_each_came_out() {

@@ -1,5 +1,6 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
 mod buying;
+mod calculation;
 mod check_sheet;
 mod costs;
 mod hauled;
@@ -9,9 +10,8 @@ mod received;
 mod strength;
 mod text;
 
-pub use check_sheet::{
-    Curve, STRENGTH_CAUTION, along_sheet, calculation, joints, list, load_working, page, paths, summary, working,
-};
+pub use calculation::{calculation, page};
+pub use check_sheet::{Curve, STRENGTH_CAUTION, along_sheet, joints, list, load_working, paths, summary, working};
 pub use json::json;
 pub use markup::Markup;
 pub use text::text;

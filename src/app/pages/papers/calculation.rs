@@ -3,12 +3,16 @@ use crate::app::cached::Cached;
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, beside_app, button, parts, tag};
 use crate::app::files::{download, file_name};
-use crate::app::use_store;
+use crate::app::{Strong, use_store};
 use crate::report;
 use leptos::prelude::*;
 
 /// Set on the page's body while the calculation alone is printed; the style sheet looks at it.
 const PRINTS: &str = "data-prints";
+
+fn whole(strong: &Strong) -> String {
+    report::calculation(&strong.good.project, &strong.good.built, &strong.strength)
+}
 
 /// The calculation: to print, and as a page of its own.
 pub fn calculation() -> Tag {
@@ -18,7 +22,7 @@ pub fn calculation() -> Tag {
         if !wanted.get() {
             return String::new();
         }
-        store.strong().map_or_else(String::new, |strong| report::calculation(&strong.good.project, &strong.strength))
+        store.strong().map_or_else(String::new, |strong| whole(&strong))
     });
     let handle = window_event_listener_untyped("afterprint", move |_| {
         let _ = document().body().map(|body| body.remove_attribute(PRINTS));
@@ -35,8 +39,7 @@ pub fn calculation() -> Tag {
     };
     let keep = move |_| {
         if let Some(strong) = untrack(move || store.strong()) {
-            let body = report::calculation(&strong.good.project, &strong.strength);
-            let page = report::page(&strong.good.project.name, &body);
+            let page = report::page(&strong.good.project.name, &whole(&strong));
             download(&file_name(&strong.good.project.name, "strength.html"), &page, "text/html");
         }
     };
