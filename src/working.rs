@@ -8,7 +8,7 @@ pub struct Citation {
     pub document: &'static str,
     /// Clause, table or equation: `3.7.1`, `Table 4D`.
     pub clause: &'static str,
-    /// High: compared with the printed source. Medium: from memory. Low: a placeholder.
+    /// High: compared with the printed source. Given: the user's word. Medium: from memory. Low: a placeholder.
     pub confidence: Confidence,
 }
 
@@ -17,6 +17,12 @@ impl Citation {
     #[must_use]
     pub const fn seen(document: &'static str, clause: &'static str) -> Self {
         Self { document, clause, confidence: Confidence::High }
+    }
+
+    /// Something the user states, whose source stands in the step.
+    #[must_use]
+    pub const fn given(document: &'static str, clause: &'static str) -> Self {
+        Self { document, clause, confidence: Confidence::Given }
     }
 
     /// Something recalled from its source, not compared.
@@ -78,8 +84,9 @@ impl<T> Worked<T> {
     pub fn confidence(&self) -> Confidence {
         let rank = |confidence: Confidence| match confidence {
             Confidence::High => 0,
-            Confidence::Medium => 1,
-            Confidence::Low => 2,
+            Confidence::Given => 1,
+            Confidence::Medium => 2,
+            Confidence::Low => 3,
         };
         let weakest = self.steps.iter().map(|step| step.citation.confidence).max_by_key(|confidence| rank(*confidence));
         weakest.unwrap_or(Confidence::High)

@@ -106,8 +106,8 @@ fn beam_stability_from_its_ratio() {
 fn gere(section: Section, fc: f64, e: f64) -> Member {
     let listed = design_values("Douglas Fir-Larch", section, Grade::No1).unwrap();
     let values = listed
-        .with_override(Property::Compression, Stress::psi(fc))
-        .and_then(|values| values.with_override(Property::LeastStiffness, Stress::psi(0.3 * e / 0.822)))
+        .with_override(Property::Compression, Stress::psi(fc), "the example")
+        .and_then(|values| values.with_override(Property::LeastStiffness, Stress::psi(0.3 * e / 0.822), "the example"))
         .unwrap();
     let conditions = Conditions { duration: LoadDuration::TenYears, ..Conditions::default() };
     Member { timber: Timber::full(section), values, conditions }
@@ -116,7 +116,8 @@ fn gere(section: Section, fc: f64, e: f64) -> Member {
 /// `F_c` of those columns has no size factor: what the table's factor would add is divided out here.
 fn without_size(member: &Member, fc: f64) -> Member {
     let factor = adjusted(member, Property::Compression).value.to_psi() / fc;
-    let values = member.values.clone().with_override(Property::Compression, Stress::psi(fc / factor)).unwrap();
+    let values =
+        member.values.clone().with_override(Property::Compression, Stress::psi(fc / factor), "the example").unwrap();
     Member { values, ..member.clone() }
 }
 

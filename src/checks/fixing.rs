@@ -335,7 +335,7 @@ impl<'a> Fixing<'a> {
 }
 
 const DRY: Moisture = Moisture { when_made: Wetness::Dry, in_use: Wetness::Dry };
-const MAKERS: Citation = Citation::from_memory("the maker's sheet", "as the user gave it");
+const MAKERS: Citation = Citation::given("the maker's sheet", "as the user gave it");
 
 /// The chosen fastener; a maker's own screw has its diameter and no steel of ours.
 fn fastener_of(fixings: &LedgerFixings) -> Result<Fastener, String> {

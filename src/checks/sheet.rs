@@ -88,7 +88,7 @@ fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result
         );
     }
     let says = format!("{:.0} lb at one washer; steel takes no C_D", screws.pull_over.to_pounds());
-    let citation = Citation::from_memory("the sheet maker's table", "as the user gave it");
+    let citation = Citation::given("the sheet maker's table", "as the user gave it");
     let steps = vec![step, Step::new("pull-over allowed", says, citation)];
     Ok(Worked::new(Verdict::force(demand.value, screws.pull_over), steps))
 }

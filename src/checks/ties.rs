@@ -54,7 +54,7 @@ pub(super) fn allowed(tie: &Tie, of: &str, duration: Duration) -> Result<Allowed
         sideways.to_pounds(),
         tie.source
     );
-    let citation = Citation::from_memory("the maker's sheet", "as the user gave it");
+    let citation = Citation::given("the maker's sheet", "as the user gave it");
     let mut steps = shortest.steps;
     steps.push(Step::new("what the ties carry", says, citation));
     let says = "green wood and wood in the weather: as the maker's sheet says; no factor is taken here".to_owned();

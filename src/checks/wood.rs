@@ -65,7 +65,8 @@ impl<'a> Woods<'a> {
         let mut member = Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
         // A value that was only begun is not one yet.
         for own in wood.own.iter().filter(|own| own.used == used && own.value > Stress::ZERO) {
-            member.values = member.values.with_override(own.property, own.value).map_err(|refused| refused.0)?;
+            member.values =
+                member.values.with_override(own.property, own.value, &own.source).map_err(|refused| refused.0)?;
         }
         Ok(member)
     }

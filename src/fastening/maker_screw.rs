@@ -87,7 +87,7 @@ impl MakerScrew {
 
     /// As the maker's paper, which we have not seen.
     fn steps(&self, thread: Length, factors: [f64; 2], [lateral, out, head, axial]: [Force; 4]) -> Vec<Step> {
-        let citation = Citation::from_memory("the maker's report", "as the user gave it");
+        let citation = Citation::given("the maker's report", "as the user gave it");
         let factors = factors.map(number).join("·");
         vec![
             Step::new("where the values stand", format!("{}: {}", self.name, self.source), citation),

@@ -11,6 +11,8 @@ use crate::units::Density;
 pub enum Confidence {
     /// Compared with a printed source.
     High,
+    /// Stated by the user, with the source they give.
+    Given,
     /// Recalled from a printed source, not compared.
     Medium,
     /// A placeholder: ask locally before leaning on it.

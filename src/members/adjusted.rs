@@ -41,7 +41,7 @@ pub(super) fn product(member: &Member, property: Property, symbol: &str, factors
     let base_psi = psi(base.to_psi());
     let mut all = vec![Step::new(
         ["Design value for ", property.name()].concat(),
-        [property.symbol(), " = ", &base_psi, " psi: ", &member.values.name()].concat(),
+        [property.symbol(), " = ", &base_psi, " psi: ", &member.values.row_of(property)].concat(),
         member.values.citation_of(property),
     )];
     all.extend(steps(factors));

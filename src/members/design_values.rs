@@ -22,7 +22,8 @@ pub struct DesignValues {
     /// Where the row comes from.
     pub citation: Citation,
     values: [Stress; 7],
-    is_own: [bool; 7],
+    /// The user's own, each with the source they give.
+    own: Vec<(Property, String)>,
     /// Rows that hold up to a width only (southern pine dimension lumber).
     up_to_width: Option<Length>,
 }
@@ -36,12 +37,23 @@ impl DesignValues {
 
     /// Where one value comes from.
     #[must_use]
-    pub const fn citation_of(&self, property: Property) -> Citation {
-        if self.is_own[property.place()] {
-            Citation::from_memory("your own value", "in place of the table")
-        } else {
-            self.citation
+    pub fn citation_of(&self, property: Property) -> Citation {
+        match self.own_source(property) {
+            None => self.citation,
+            Some("") => Citation::placeholder("your own value", "no source given"),
+            Some(_) => Citation::given("your own value", "in place of the table\u{2019}s"),
         }
+    }
+
+    /// What the user gives as the source of a value of their own.
+    fn own_source(&self, property: Property) -> Option<&str> {
+        self.own.iter().find(|(of, _)| *of == property).map(|(_, source)| source.as_str())
+    }
+
+    /// The row a value stands in, or the source of the user's own.
+    #[must_use]
+    pub fn row_of(&self, property: Property) -> String {
+        self.own_source(property).filter(|source| !source.is_empty()).map_or_else(|| self.name(), str::to_owned)
     }
 
     /// In words: `Douglas Fir-Larch, No.2, Posts and Timbers`.
@@ -50,18 +62,18 @@ impl DesignValues {
         format!("{}, {}, {}", self.design_class, self.grade.name(), self.size_class.name())
     }
 
-    /// The same with the user's own value in one place. An own `E` brings its `E_min` along
+    /// The same with the user's own value in one place, and the source they give for it. An own `E` brings its `E_min` along
     /// (NDS Appendix D.2, from memory: `E_min = 1.03·E·(1 − 1.645·COV_E)/1.66`, `COV_E` = 0.25), unless that is the user's own too.
     ///
     /// # Errors
     /// When the value is not above zero.
-    pub fn with_override(mut self, property: Property, value: Stress) -> Result<Self, Refused> {
+    pub fn with_override(mut self, property: Property, value: Stress, source: &str) -> Result<Self, Refused> {
         if value <= Stress::ZERO {
             return Err(Refused::because(format!("A design value for {} must be above zero.", property.name())));
         }
         self.values[property.place()] = value;
-        self.is_own[property.place()] = true;
-        if property == Property::Stiffness && !self.is_own[Property::LeastStiffness.place()] {
+        self.own.push((property, source.trim().to_owned()));
+        if property == Property::Stiffness && self.own_source(Property::LeastStiffness).is_none() {
             self.values[Property::LeastStiffness.place()] = least_stiffness(value);
         }
         Ok(self)
@@ -82,7 +94,7 @@ impl DesignValues {
             grade: Grade::from_key(grade)?,
             citation: Citation { document, clause, confidence: confidence_of(confidence) },
             values: [fb, ft, fv, fc_perp, fc, 1e6 * e, 1e6 * e_min].map(Stress::psi),
-            is_own: [false; 7],
+            own: Vec::new(),
             up_to_width: up_to.parse().ok().map(Length::inches),
         })
     }
@@ -278,13 +290,16 @@ mod tests {
     #[test]
     fn own_values_take_the_place_of_the_table() {
         let listed = design_values("Hem-Fir", section(6.0, 6.0), Grade::No2).unwrap();
-        let own = listed.clone().with_override(Property::Stiffness, Stress::psi(1.3e6)).unwrap();
+        let own = listed.clone().with_override(Property::Stiffness, Stress::psi(1.3e6), "a test report").unwrap();
         assert!((own.get(Property::LeastStiffness).to_psi() - 474_901.0).abs() < 1.0);
-        assert_eq!(own.citation_of(Property::Stiffness).document, "your own value");
+        assert_eq!(own.citation_of(Property::Stiffness).confidence, Confidence::Given);
+        assert_eq!(own.row_of(Property::Stiffness), "a test report");
+        assert_eq!(own.row_of(Property::Bending), listed.name());
         assert_eq!(own.citation_of(Property::Bending), listed.citation);
-        let both = listed.with_override(Property::LeastStiffness, Stress::psi(4e5)).unwrap();
-        let both = both.with_override(Property::Stiffness, Stress::psi(1.3e6)).unwrap();
+        let both = listed.with_override(Property::LeastStiffness, Stress::psi(4e5), " ").unwrap();
+        assert_eq!(both.citation_of(Property::LeastStiffness).confidence, Confidence::Low);
+        let both = both.with_override(Property::Stiffness, Stress::psi(1.3e6), "").unwrap();
         assert_eq!(both.get(Property::LeastStiffness), Stress::psi(4e5));
-        assert!(both.with_override(Property::Bending, Stress::ZERO).is_err());
+        assert!(both.with_override(Property::Bending, Stress::ZERO, "").is_err());
     }
 }

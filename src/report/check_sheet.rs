@@ -147,6 +147,7 @@ pub(super) fn steps(out: &mut Markup, steps: &[Step]) {
 pub(super) const fn tag(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "",
+        Confidence::Given => " (given, not compared here)",
         Confidence::Medium => " (from memory)",
         Confidence::Low => " (placeholder: ask before leaning on it)",
     }
@@ -155,6 +156,7 @@ pub(super) const fn tag(confidence: Confidence) -> &'static str {
 pub(super) const fn confidence(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "compared with its printed source",
+        Confidence::Given => "given by you",
         Confidence::Medium => "from memory",
         Confidence::Low => "a placeholder: ask before leaning on it",
     }

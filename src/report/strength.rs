@@ -110,6 +110,7 @@ fn step(step: &crate::working::Step) -> String {
 const fn confidence(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "high",
+        Confidence::Given => "given",
         Confidence::Medium => "medium",
         Confidence::Low => "low",
     }

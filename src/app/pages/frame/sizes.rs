@@ -66,7 +66,7 @@ fn about_wood() -> Tag {
         let project = store.project();
         species(&project.frame.species).map(|wood| {
             let trust = match wood.confidence {
-                Confidence::High => "Compared with the printed source.",
+                Confidence::High | Confidence::Given => "Compared with the printed source.",
                 Confidence::Medium => "Recalled from the source, not compared: ask the mill for the weight.",
                 Confidence::Low => "A placeholder: ask locally before you lean on it.",
             };

@@ -176,7 +176,7 @@ fn wood() -> Tag {
         let project = store.project();
         let wood = species(&project.frame.species)?;
         let trust = match wood.confidence {
-            Confidence::High => "compared with a printed source",
+            Confidence::High | Confidence::Given => "compared with a printed source",
             Confidence::Medium => "recalled from a printed source, not compared",
             Confidence::Low => "a placeholder: ask locally",
         };
