@@ -4,6 +4,7 @@ use super::loading::{Loading, loadings};
 use super::rafter_line::{RafterLine, StripReactions, carried_widths};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
+use super::sway::slack_sway;
 use crate::design::Shape;
 use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
 use crate::geometry::{PostShape, Spans, rakes};
@@ -195,6 +196,27 @@ impl<'a> BeamLoads<'a> {
         let live = BeamCase { dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
         let total = BeamCase { dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
         [live, total]
+    }
+
+    /// A push along the beam and nothing else.
+    #[must_use]
+    pub fn push_alone(&self, push: Force) -> BeamCase {
+        BeamCase {
+            name: String::new(),
+            duration: Duration::TenMinutes,
+            dead: 0.0,
+            is_uplift: false,
+            rafters: vec![Force::ZERO; self.widths.len()],
+            push,
+            sinks: None,
+            purpose: Purpose::Along,
+        }
+    }
+
+    /// How far a line of that height leans before its braces touch.
+    #[must_use]
+    pub fn slack_sway(&self, height: Length) -> Length {
+        slack_sway(self.project, height).value
     }
 
     /// Rafters under a wind along the wall.

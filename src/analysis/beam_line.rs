@@ -4,8 +4,9 @@ use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, beam_model};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
+use super::sway::Leaning;
 use crate::design::Shape;
-use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver, Storey, second_order};
+use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
 use crate::units::{Force, Length, Moment};
@@ -268,9 +269,13 @@ impl<'a> Work<'a> {
             return;
         };
         let mut bench = self.benches.swap_remove(at);
+        let line = match self.leaning(bench.model, &mut bench.solver) {
+            Ok(line) => line,
+            Err(sentence) => return self.line.not_judged.push(sentence),
+        };
         let mut says: Vec<String> = Vec::new();
         for case in along.cases {
-            if let Err(sentence) = self.sway(bench.model, &mut bench.solver, case)
+            if let Err(sentence) = self.sway(&mut bench, &line, case)
                 && !says.contains(&sentence)
             {
                 says.push(sentence);
@@ -279,25 +284,31 @@ impl<'a> Work<'a> {
         self.line.not_judged.extend(says);
     }
 
-    fn sway(&mut self, model: &BeamModel, solver: &mut Solver<'_>, mut case: BeamCase) -> Result<(), String> {
-        let index = self.line.cases.len();
-        let solve = |solver: &mut Solver<'_>, case: &BeamCase| {
-            let load = self.loads.frame_case(model, case, &self.dead);
+    /// The line as a storey, from a push alone each way: which braces act does not hang on how hard it pushes.
+    fn leaning(&self, model: &BeamModel, solver: &mut Solver<'_>) -> Result<Leaning, String> {
+        let tried = Force::pounds(1000.0);
+        let mut sway = |push: Force| {
+            let load = self.loads.frame_case(model, &self.loads.push_alone(push), &self.dead);
             let solution = solver.solve(&load).map_err(|error| unsolved(BraceModel::PushOnly, &error))?;
-            Ok::<Solved, String>(collect(model, &solution, BraceModel::PushOnly, true, (index, case)))
+            Ok::<Length, String>(solution.movement(first_node(model)).x.abs())
         };
-        let mut solved = solve(solver, &case)?;
-        let storey = Storey {
-            weight: solved.weight,
-            sway: solved.sway,
-            shear: case.push,
-            height: model.posts.iter().map(|post| post.height).fold(Length::ZERO, Length::max),
-        };
-        let worked = second_order(storey)?;
-        if worked.value.factor > 1.0 {
-            case.push = case.push * worked.value.factor;
-            solved = solve(solver, &case)?;
-        }
+        let sways = [sway(-tried)?, sway(tried)?];
+        let heights = || model.posts.iter().map(|post| post.height);
+        let tallest = heights().fold(Length::ZERO, Length::max);
+        let height = heights().fold(tallest, Length::min);
+        Ok(Leaning { tried, sways, slack: self.loads.slack_sway(tallest), height })
+    }
+
+    fn sway(&mut self, bench: &mut Bench<'_>, line: &Leaning, mut case: BeamCase) -> Result<(), String> {
+        let index = self.line.cases.len();
+        let dead = if case.is_uplift { &self.dead.light } else { &self.dead.heavy };
+        let roof = dead.iter().sum::<Force>() + self.loads.own_weight(case.is_uplift);
+        let weight = roof * case.dead + case.rafters.iter().sum::<Force>();
+        let (push, worked) = line.pushed(case.push, weight)?;
+        case.push = push;
+        let load = self.loads.frame_case(bench.model, &case, &self.dead);
+        let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, &error))?;
+        let solved = collect(bench.model, &solution, bench.braces, true, (index, &case));
         if self.line.second_order.as_ref().is_none_or(|known| known.value.theta < worked.value.theta) {
             self.line.second_order = Some(worked);
         }
@@ -329,6 +340,11 @@ fn let_go(
 /// A model that [`Models`] leaves out must not pass in silence.
 fn not_built(braces: BraceModel) -> String {
     format!("the beam line with {} has no answer: its frame was not built", braces.words())
+}
+
+/// The beam's left end.
+fn first_node(model: &BeamModel) -> usize {
+    model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |member| member.from)
 }
 
 fn unsolved(braces: BraceModel, error: &FrameError) -> String {
@@ -380,7 +396,6 @@ fn collect(
         (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, if b.1.abs() > a.1.abs() { b.1 } else { a.1 })
     };
     let along = |members: &Vec<usize>| members.iter().map(|member| solution.axial_at_start(*member)).sum();
-    let end = model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |m| m.from);
     Solved {
         case: index,
         model: braces,
@@ -388,7 +403,7 @@ fn collect(
         beam,
         pockets: model.pockets.iter().map(pocket).collect(),
         braces: model.braces.iter().map(along).collect(),
-        sway: solution.movement(end).x.abs(),
+        sway: solution.movement(first_node(model)).x.abs(),
         weight: posts.iter().map(|post| post.foot).sum(),
         posts,
     }

@@ -2,9 +2,9 @@
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
 use super::post_head::check_post_heads;
-use crate::analysis::Purpose;
+use crate::analysis::{Purpose, slack_sway};
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
-use crate::geometry::{BraceLine, PostShape, post_housing};
+use crate::geometry::{PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
@@ -212,29 +212,8 @@ fn sway(with: &BeamChecks) -> Option<Check> {
     if let Some(second) = &with.line.second_order {
         steps.extend(second.steps.iter().cloned());
     }
-    let slack = slack_sway(with, height);
+    let slack = slack_sway(with.project, height);
     steps.extend(slack.steps);
     let made = check_deflection(solved.sway + slack.value, Worked::new(limit, steps));
     Some(Check::new("the posts", "sway along the wall", "", named(solved, case), made))
-}
-
-/// What the line sways before its braces touch: δ·H/(a·cos φ) with δ the gap along the brace, a its foot below the beam. The
-/// post's face draws back by half of what the post shrinks as it dries; the beam's underside stays on the shoulders.
-fn slack_sway(with: &BeamChecks, height: Length) -> Worked<Length> {
-    let line = BraceLine::of(&with.project.frame);
-    let timbers = &with.project.frame.timbers;
-    let moisture = with.project.site.service_moisture_percent;
-    let wood = species(&with.project.frame.species);
-    let back = wood.map_or(Length::ZERO, |wood| wood.shrinkage(timbers.post.sawn.breadth, moisture) / 2.0);
-    let gap = back * line.cos;
-    let sway = gap * (height / (line.foot * line.cos));
-    let says = format!(
-        "δ·H/(a·cos φ) = {:.3}·{:.1}/({:.1}·{:.3}) = {:.3} in, the joints dried to {moisture:.0} %",
-        gap.to_inches(),
-        height.to_inches(),
-        line.foot.to_inches(),
-        line.cos,
-        sway.to_inches()
-    );
-    Worked::new(sway, vec![Step::new("sway from slack joints", says, Citation::common_practice("dried joints open"))])
 }
