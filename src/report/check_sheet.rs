@@ -379,6 +379,8 @@ fn assumptions(out: &mut Markup) {
         "Allowable stress design; each combination with its own load-duration factor.",
         "The beam line is a plane frame; a scarf is a hinge that passes shear; post feet are pinned; a post's head is pinned at its shoulder.",
         "Braces are taken rigid, with soft joints, and slack; the worst of them counts. Along the wall only pushed braces act.",
+        "Wind along the wall meets the roof's edge, each rafter behind it by the shelter of solid strips one behind the other (EN 1991-1-4, 7.4.2, from memory), every post and every brace.",
+        "Before braces touch, the line leans by the slack of its dried joints: the weight on it then pushes along the wall with each push.",
         "No roof diaphragm: across the wall the rafters hand the push to the wall, which is not judged here.",
         "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
         "Pegs and wedges of scarfs get no credit.",
