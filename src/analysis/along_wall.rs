@@ -9,6 +9,7 @@ use crate::loads::{
 };
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 /// The pushes and what could not be worked out.
@@ -19,7 +20,7 @@ pub struct AlongCases {
     /// How the pushes came about.
     pub steps: Vec<Step>,
     /// What is missing, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 /// Every push along the wall, both ways.
@@ -54,7 +55,7 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
 
 /// What of the wind along the wall the beam line takes: half of the roof's edge and of the rafters behind it, the beam's end,
 /// half of the posts, and the braces, whose push goes mostly to the beam.
-fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), String> {
+fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), Unmade> {
     let timbers = &project.frame.timbers;
     let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
     let braces = timbers.brace.sawn.breadth * project.frame.brace_down * count(shape.braces.len());
@@ -67,7 +68,7 @@ fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(For
         part("braces", braces),
     ];
     let height = loads.lean_to.mean_roof_height();
-    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
+    let worked = wind_along_wall(&project.place, height, &parts)?;
     let mut steps = worked.steps;
     steps.insert(0, shelter);
     let shares = [0.5, 0.5, 1.0, 0.5, 1.0];
@@ -129,7 +130,7 @@ fn sheltered_rafters(project: &Project, shape: &Shape, loads: &RoofLoads) -> (Ar
 ///
 /// # Errors
 /// The sentence that says what is missing.
-pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Worked<Force>, String> {
+pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Worked<Force>, Unmade> {
     let (behind, shelter) = sheltered_rafters(project, shape, loads);
     let parts = [
         part("roof edge", roof_edge(project, shape, loads)),
@@ -137,7 +138,7 @@ pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Re
         part("ledger end", project.frame.timbers.ledger.sawn.area()),
     ];
     let height = loads.lean_to.mean_roof_height();
-    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
+    let worked = wind_along_wall(&project.place, height, &parts)?;
     let force = |index: usize| worked.value.forces.get(index).copied().unwrap_or_default();
     let total = (force(0) + force(1)) * 0.5 + force(2);
     let says = format!(
@@ -165,6 +166,7 @@ pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
     let case = |name: &str, load| RoofCase {
         name: name.to_owned(),
         action: Action::Wind,
+        snow: None,
         down: Spread::default(),
         square: whole(load),
         point: None,
@@ -260,7 +262,10 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
     let flat_snow = loads.balanced.unwrap_or_default();
     let weight = SeismicWeight { dead, flat_snow, roof };
     match base_shear(project.place.edition, seismic, height, &weight) {
-        Err(refused) => found.not_judged.push(format!("{refused}. {SEISMIC_EXEMPTION}")),
+        Err(refused) => {
+            let says = format!("{refused}. {SEISMIC_EXEMPTION}");
+            found.not_judged.push(Unmade::from(refused).saying(says));
+        }
         Ok(shear) => {
             found.steps.extend(shear.steps);
             let snow = heaviest(loads, beam, Action::Snow);

@@ -10,6 +10,7 @@ use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
 use crate::units::{Force, Length, Moment};
+use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
 /// One stretch of the beam under one case.
@@ -81,7 +82,7 @@ pub struct BeamLine {
     /// How the pushes along the wall came about.
     pub along_steps: Vec<Step>,
     /// What could not be worked out, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 impl BeamLine {
@@ -239,7 +240,7 @@ impl<'a> Work<'a> {
         for braces in models {
             let fits = |bench: &&mut Bench| bench.braces == *braces && bench.is_hinged == is_hinged;
             let Some(Bench { model, solver, .. }) = self.benches.iter_mut().find(fits) else {
-                self.line.not_judged.push(not_built(*braces));
+                self.line.not_judged.push(not_built(*braces).into());
                 continue;
             };
             for index in first..self.line.cases.len() {
@@ -252,7 +253,7 @@ impl<'a> Work<'a> {
                         self.line.solved.push(let_go.unwrap_or(solved));
                     }
                     Err(error) => {
-                        self.line.not_judged.push(unsolved(*braces, &error));
+                        self.line.not_judged.push(unsolved(*braces, model, &error).into());
                         break;
                     }
                 }
@@ -265,13 +266,13 @@ impl<'a> Work<'a> {
         self.line.along_steps = along.steps;
         self.line.not_judged.extend(along.not_judged);
         let Some(at) = self.benches.iter().position(|bench| bench.braces == BraceModel::PushOnly) else {
-            self.line.not_judged.push(not_built(BraceModel::PushOnly));
+            self.line.not_judged.push(not_built(BraceModel::PushOnly).into());
             return;
         };
         let mut bench = self.benches.swap_remove(at);
         let line = match self.leaning(bench.model, &mut bench.solver) {
             Ok(line) => line,
-            Err(sentence) => return self.line.not_judged.push(sentence),
+            Err(sentence) => return self.line.not_judged.push(sentence.into()),
         };
         let mut says: Vec<String> = Vec::new();
         for case in along.cases {
@@ -281,7 +282,7 @@ impl<'a> Work<'a> {
                 says.push(sentence);
             }
         }
-        self.line.not_judged.extend(says);
+        self.line.not_judged.extend(says.into_iter().map(Unmade::from));
     }
 
     /// The line as a storey, from a push alone each way: which braces act does not hang on how hard it pushes.
@@ -289,7 +290,7 @@ impl<'a> Work<'a> {
         let tried = Force::pounds(1000.0);
         let mut sway = |push: Force| {
             let load = self.loads.frame_case(model, &self.loads.push_alone(push), &self.dead);
-            let solution = solver.solve(&load).map_err(|error| unsolved(BraceModel::PushOnly, &error))?;
+            let solution = solver.solve(&load).map_err(|error| unsolved(BraceModel::PushOnly, model, &error))?;
             Ok::<Length, String>(solution.movement(first_node(model)).x.abs())
         };
         let sways = [sway(-tried)?, sway(tried)?];
@@ -307,7 +308,7 @@ impl<'a> Work<'a> {
         let (push, worked) = line.pushed(case.push, weight)?;
         case.push = push;
         let load = self.loads.frame_case(bench.model, &case, &self.dead);
-        let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, &error))?;
+        let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
         let solved = collect(bench.model, &solution, bench.braces, true, (index, &case));
         if self.line.second_order.as_ref().is_none_or(|known| known.value.theta < worked.value.theta) {
             self.line.second_order = Some(worked);
@@ -347,8 +348,22 @@ fn first_node(model: &BeamModel) -> usize {
     model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |member| member.from)
 }
 
-fn unsolved(braces: BraceModel, error: &FrameError) -> String {
-    format!("the beam line with {} has no answer: {error}", braces.words())
+/// A frame's own names of nodes and axes help nobody: the stick that moves is named by its mark.
+fn unsolved(braces: BraceModel, model: &BeamModel, error: &FrameError) -> String {
+    let moves = match error {
+        FrameError::Mechanism(mechanism) => mechanism.member.and_then(|member| model.frame.members.get(member)),
+        _ => None,
+    };
+    let why = moves.map_or_else(
+        || error.to_string(),
+        |stick| {
+            format!(
+                "{} can move: too few posts or braces hold it, or too many scarfs, which are hinges, part it",
+                stick.name
+            )
+        },
+    );
+    format!("the beam line with {} has no answer: {why}", braces.words())
 }
 
 fn collect(

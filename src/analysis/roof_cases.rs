@@ -2,11 +2,12 @@
 use super::lean_to::lean_to;
 use super::roof_dead::RoofDead;
 use crate::design::Shape;
-use crate::loads::snow::snow_cases;
+use crate::loads::snow::{SnowKind, snow_cases};
 use crate::loads::wind::{WindCase, cladding_pressures, overhang_case, wind_cases};
 use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live};
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length};
+use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
 /// One load on the roof.
@@ -16,6 +17,8 @@ pub struct RoofCase {
     pub name: String,
     /// What it counts as in a combination.
     pub action: Action,
+    /// Which snow, where it is one of the roof's snow cases.
+    pub snow: Option<SnowKind>,
     /// Straight down on plan, against the distance out from the wall.
     pub down: Spread,
     /// Square to the roof, against the same; plus presses.
@@ -29,14 +32,14 @@ pub struct RoofCase {
 impl RoofCase {
     fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
         let none = Spread::default;
-        Self { name: name.into(), action, down: none(), square: none(), point: None, steps }
+        Self { name: name.into(), action, snow: None, down: none(), square: none(), point: None, steps }
     }
 
     /// The same load; how it came about is left with this one.
     #[must_use]
     pub fn without_steps(&self) -> Self {
         let (name, down, square) = (self.name.clone(), self.down.clone(), self.square.clone());
-        Self { name, action: self.action, down, square, point: self.point, steps: Vec::new() }
+        Self { name, action: self.action, snow: self.snow, down, square, point: self.point, steps: Vec::new() }
     }
 }
 
@@ -54,7 +57,7 @@ pub struct RoofLoads {
     /// Balanced snow, where it is known.
     pub balanced: Option<AreaLoad>,
     /// What could not be worked out, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 /// The loads of the place on this roof.
@@ -74,7 +77,7 @@ pub fn roof_loads(project: &Project, shape: &Shape) -> RoofLoads {
         add_snow(&mut loads, &project.place),
         add_wind(&mut loads, &project.place),
     ];
-    loads.not_judged.extend(found.into_iter().filter_map(Result::err).map(|refused| refused.to_string()));
+    loads.not_judged.extend(found.into_iter().filter_map(Result::err).map(Unmade::from));
     loads
 }
 
@@ -94,10 +97,10 @@ fn add_roof_live(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
 fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
     let snow = snow_cases(place, &loads.lean_to)?;
     loads.balanced = Some(snow.balanced);
-    loads.not_judged.extend(snow.not_judged.iter().map(ToString::to_string));
+    loads.not_judged.extend(snow.not_judged.iter().cloned().map(Unmade::from));
     for case in snow.cases {
         let named = RoofCase::new(case.kind.words(), Action::Snow, case.steps);
-        loads.cases.push(RoofCase { down: case.spread, ..named });
+        loads.cases.push(RoofCase { down: case.spread, snow: Some(case.kind), ..named });
     }
     Ok(())
 }
@@ -105,7 +108,7 @@ fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
 fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
     use crate::loads::wind::Across;
     let wind = wind_cases(place, &loads.lean_to)?;
-    loads.not_judged.extend(wind.not_judged.iter().map(ToString::to_string));
+    loads.not_judged.extend(wind.not_judged.iter().cloned().map(Unmade::from));
     for case in wind.cases {
         if case.across == Across::AlongWall {
             loads.side_wind.push(case);

@@ -1,6 +1,7 @@
 //! What the building authority, the maps and the ground around say about the site.
 use super::{Refused, WindSpeed};
 use crate::units::{AreaLoad, Length};
+use crate::unmade::Input;
 use crate::working::Citation;
 
 /// Which printing of the load standard is worked by.
@@ -169,7 +170,10 @@ impl Place {
     /// When it is not given, or below zero.
     pub fn ground_snow(&self) -> Result<AreaLoad, Refused> {
         let snow = self.ground_snow.ok_or_else(|| {
-            Refused::because("ground snow is missing; the local building authority gives it (enter 0 where none falls)")
+            Refused::missing(
+                Input::GroundSnow,
+                "ground snow is missing; the local building authority gives it (enter 0 where none falls)",
+            )
         })?;
         if snow.is_negative() {
             return Err(Refused::because("ground snow is below zero; enter 0 or more"));
@@ -182,13 +186,18 @@ impl Place {
     /// # Errors
     /// When it is not given.
     pub fn wind_speed(&self) -> Result<WindSpeed, Refused> {
-        self.wind_speed.ok_or_else(|| Refused::because("wind speed is missing; the local building authority gives it"))
+        self.wind_speed.ok_or_else(|| {
+            Refused::missing(Input::WindSpeed, "wind speed is missing; the local building authority gives it")
+        })
     }
 
     /// W2, or the sentence that says it is missing.
     pub(super) fn winter_wind(&self) -> Result<f64, Refused> {
         let share = self.winter_wind.ok_or_else(|| {
-            Refused::because("the winter wind parameter W2 is missing; ASCE 7-22 maps it and drifts need it")
+            Refused::missing(
+                Input::WinterWind,
+                "the winter wind parameter W2 is missing; ASCE 7-22 maps it and drifts need it",
+            )
         })?;
         if share.is_finite() && share > 0.0 && share <= 1.0 {
             Ok(share)
