@@ -558,6 +558,31 @@ fn what_lies_on_the_roof_while_it_is_pushed() {
     near("roof live load", windy - 0.75 * side, 0.75 * 20.0 / 144.0 * 24.0 * share, 1e-9);
 }
 
+/// The same ground snow read by 7-22 is at strength level: all that sags does so under 0.7 of it, the rafter as the beam.
+#[test]
+fn movements_under_snow_at_strength_level() {
+    let sags = |edition| {
+        let mut project = demo::wool_barn();
+        let snow = project.place.ground_snow;
+        project.place.work_by(edition);
+        project.place.ground_snow = snow;
+        project.place.winter_wind = Some(0.5);
+        let strength = evaluate(&project).strength.unwrap();
+        let of = |mark: &str| {
+            let named = |check: &&Check| check.member.starts_with(mark) && check.name == "sags under snow or people";
+            let found = strength.checks.iter().filter(named).map(|check| verdict(check)[0]).fold(0.0, f64::max);
+            assert!(found > 0.0, "{mark}");
+            found
+        };
+        [of("R"), of("B")]
+    };
+    use outshot::loads::Edition;
+    let (earlier, later) = (sags(Edition::Asce7_16), sags(Edition::Asce7_22));
+    for (earlier, later) in earlier.iter().zip(later) {
+        near("0.7 of the snow", later / earlier, 0.7, 1e-6);
+    }
+}
+
 // ---- a frame whose answers were worked elsewhere ---------------------------
 
 /// Three bays of 10 ft, beam 8x10, posts 8x8 of 8 ft, 4x6 braces of 41 in effective leg, E 1.3e6, 700 lb/ft in loads at

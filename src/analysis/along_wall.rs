@@ -259,7 +259,7 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
         + loads.dead.rafter.heavy * beam.line.eave * count(shape.rafters.len())
         + wood.line_load(project.frame.timbers.beam.sawn.area()) * project.frame.beam_length * 2.0
         + wood.line_load(project.frame.timbers.post.sawn.area()) * frame;
-    let flat_snow = loads.balanced.unwrap_or_default();
+    let flat_snow = loads.flat_snow.unwrap_or_default();
     let weight = SeismicWeight { dead, flat_snow, roof };
     match base_shear(project.place.edition, seismic, height, &weight) {
         Err(refused) => {
@@ -313,8 +313,31 @@ fn count(n: usize) -> f64 {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
-    use super::shelter_factor;
+    use super::*;
+    use crate::analysis::roof_loads;
+    use crate::evaluate;
+    use crate::loads::{DesignCategory, Seismic};
+    use crate::project::demo;
+
+    /// ASCE 7-16, 12.7.2: a fifth of p_f where it is over 30 psf, however little lies on the slope: 0.2·40 = 8 psf.
+    #[test]
+    fn snow_is_shaken_by_its_flat_load() {
+        let mut project = demo::wool_barn();
+        project.place.seismic = Some(Seismic { s_ds: 0.4, category: DesignCategory::B, importance: 1.0 });
+        let shape = &evaluate(&project).built.unwrap().shape;
+        let mut loads = roof_loads(&project, shape);
+        assert!(loads.flat_snow.unwrap() >= loads.balanced.unwrap());
+        let shaken = |loads: &RoofLoads| {
+            let found = along_cases(&project, shape, loads, &BeamLoads::new(&project, shape, loads));
+            found.steps.into_iter().find(|step| step.gives == "snow shaken along").unwrap().says
+        };
+        (loads.flat_snow, loads.balanced) = (Some(AreaLoad::psf(40.0)), Some(AreaLoad::psf(20.0)));
+        assert!(shaken(&loads).contains("8.0 psf"), "{}", shaken(&loads));
+        loads.flat_snow = Some(AreaLoad::psf(30.0));
+        assert!(shaken(&loads).contains("no snow counts"), "{}", shaken(&loads));
+    }
 
     #[test]
     fn strips_one_behind_the_other() {

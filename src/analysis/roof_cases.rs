@@ -54,6 +54,8 @@ pub struct RoofLoads {
     pub cases: Vec<RoofCase>,
     /// Wind along the wall: pressure square to the roof against the distance from the roof's left edge.
     pub side_wind: Vec<WindCase>,
+    /// p_f, snow on a flat roof here, where it is known.
+    pub flat_snow: Option<AreaLoad>,
     /// Balanced snow, where it is known.
     pub balanced: Option<AreaLoad>,
     /// What could not be worked out, a sentence each.
@@ -69,6 +71,7 @@ pub fn roof_loads(project: &Project, shape: &Shape) -> RoofLoads {
         dead: RoofDead::of(project, shape),
         cases: Vec::new(),
         side_wind: Vec::new(),
+        flat_snow: None,
         balanced: None,
         not_judged: Vec::new(),
     };
@@ -96,6 +99,7 @@ fn add_roof_live(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
 
 fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
     let snow = snow_cases(place, &loads.lean_to)?;
+    loads.flat_snow = Some(snow.flat);
     loads.balanced = Some(snow.balanced);
     loads.not_judged.extend(snow.not_judged.iter().cloned().map(Unmade::from));
     for case in snow.cases {

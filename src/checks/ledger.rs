@@ -503,7 +503,7 @@ mod tests {
             of(&|barn| barn.fixings.ledger.lowest = Length::inches(2.75)).contains("loaded edge distance is 2.25 in")
         );
         let whole = |change: &dyn Fn(&mut Project)| says("bends, shears and sags", change);
-        assert!(whole(&|barn| barn.place.ground_snow = None).contains("ground snow is missing"));
+        assert!(whole(&|barn| barn.place.ground_snow = None).contains("ground snow by ASCE 7-16 is missing"));
         assert!(
             whole(&|barn| barn.site.wall_post_spacing = Length::ZERO).contains("the posts of the wall are missing")
         );

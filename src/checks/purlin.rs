@@ -237,6 +237,6 @@ mod tests {
         barn.place.ground_snow = None;
         let found = checks(&barn);
         assert_eq!(found.len(), 1);
-        assert!(found[0].says(UnitSystem::Imperial).contains("not judged: ground snow is missing"));
+        assert!(found[0].says(UnitSystem::Imperial).contains("not judged: ground snow by ASCE 7-16 is missing"));
     }
 }

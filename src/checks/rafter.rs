@@ -10,7 +10,7 @@ use crate::analysis::{
 use crate::design::Shape;
 use crate::geometry::rakes;
 use crate::loads::wind::effective_area;
-use crate::loads::{Action, Duration};
+use crate::loads::{Action, Duration, passing_snow};
 use crate::members::{
     Bracing, Ceiling, DeflectionCase, Holding, Member, NetSection, Notch, NotchFace, NotchPlace, RoofMember, Seat,
     ShearPlace, UnbracedCase, Verdict, check_bearing_across, check_bending, check_deflection, check_notch_limits,
@@ -76,11 +76,12 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
     for (index, case) in
         cases.iter().enumerate().filter(|(_, case)| matches!(case.action, Action::Snow | Action::RoofLive))
     {
+        let share = if case.action == Action::Snow { passing_snow(project.place.edition) } else { 1.0 };
         let of = |dead: f64| Loading {
             name: case.name.clone(),
             dead,
             is_uplift: false,
-            parts: vec![(1.0, index)],
+            parts: vec![(share, index)],
             duration: Duration::TwoMonths,
         };
         for (kind, dead) in [(DeflectionCase::SnowOrWind, 0.0), (DeflectionCase::DeadAndLive, CREEP)] {

@@ -134,6 +134,16 @@ fn printed(edition: Edition) -> Vec<Row> {
     ]
 }
 
+/// The share of a snow load under which movements are judged: what it is at the level of allowable stress. By 7-22 snow is given
+/// at strength level.
+#[must_use]
+pub const fn passing_snow(edition: Edition) -> f64 {
+    match edition {
+        Edition::Asce7_16 => 1.0,
+        Edition::Asce7_22 => 0.7,
+    }
+}
+
 /// All combinations in which the given actions take part; dead load always does.
 ///
 /// An action that is not there drops out of the printed combination, and what is then said twice is said once. Rain on
