@@ -17,6 +17,8 @@ use crate::working::{Citation, Step, Worked};
 pub struct AlongCases {
     /// Both ways, with the roof's loads of the same combination.
     pub cases: Vec<BeamCase>,
+    /// Wind on each square foot of the frame's own parts, unfactored, where it is known.
+    pub on_faces: Option<AreaLoad>,
     /// How the pushes came about.
     pub steps: Vec<Step>,
     /// What is missing, a sentence each.
@@ -30,7 +32,8 @@ pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &B
     let gravity = beam.even_cases(project.place.edition);
     out_of_plumb(&mut found, beam, &gravity);
     match wind_push(project, shape, loads) {
-        Ok((push, steps)) => {
+        Ok((push, on_faces, steps)) => {
+            found.on_faces = Some(on_faces);
             found.steps.extend(steps);
             wind(&mut found, project, loads, beam, push);
         }
@@ -55,7 +58,7 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
 
 /// What of the wind along the wall the beam line takes: half of the roof's edge and of the rafters behind it, the beam's end,
 /// half of the posts, and the braces, whose push goes mostly to the beam.
-fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), Unmade> {
+fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, AreaLoad, Vec<Step>), Unmade> {
     let timbers = &project.frame.timbers;
     let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
     let braces = timbers.brace.sawn.breadth * project.frame.brace_down * count(shape.braces.len());
@@ -88,7 +91,7 @@ fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(For
         says,
         Citation::from_memory("statics", "halves to ledger, beam and feet"),
     ));
-    Ok((total, steps))
+    Ok((total, worked.value.pressure, steps))
 }
 
 fn part(name: &str, area: Area) -> Projected {
@@ -231,6 +234,7 @@ fn wind_case(
         dead: combination.factor(Action::Dead),
         is_uplift: combination.is_uplift(),
         rafters,
+        wind: factor,
         push: push * (factor * way),
         sinks: None,
         purpose: Purpose::Along,
@@ -300,6 +304,7 @@ fn shake(
                 dead,
                 is_uplift: combination.is_uplift(),
                 rafters: rafters.clone(),
+                wind: 0.0,
                 push: push * (sideways * way),
                 sinks: None,
                 purpose: Purpose::Along,

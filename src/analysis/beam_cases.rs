@@ -41,6 +41,8 @@ pub struct BeamCase {
     pub is_uplift: bool,
     /// What each rafter brings beside its dead load, plus down.
     pub rafters: Vec<Force>,
+    /// Factor on the wind, which blows on the posts' own faces too; zero where none blows.
+    pub wind: f64,
     /// Push along the beam, plus to the right.
     pub push: Force,
     /// A post that sinks, and how far.
@@ -135,12 +137,15 @@ impl<'a> BeamLoads<'a> {
     }
 
     fn case(&self, loading: &Loading, rafters: Vec<Force>, purpose: Purpose) -> BeamCase {
+        let is_wind = |index: usize| self.loads.cases.get(index).is_some_and(|case| case.action == Action::Wind);
+        let windy = loading.parts.iter().filter(|(_, index)| is_wind(*index));
         BeamCase {
             name: loading.name.clone(),
             duration: loading.duration,
             dead: loading.dead,
             is_uplift: loading.is_uplift,
             rafters,
+            wind: windy.map(|(factor, _)| *factor).sum(),
             push: Force::ZERO,
             sinks: None,
             purpose,
@@ -207,6 +212,7 @@ impl<'a> BeamLoads<'a> {
             dead: 0.0,
             is_uplift: false,
             rafters: vec![Force::ZERO; self.widths.len()],
+            wind: 0.0,
             push,
             sinks: None,
             purpose: Purpose::Along,

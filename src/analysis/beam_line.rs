@@ -9,7 +9,7 @@ use crate::design::Shape;
 use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
-use crate::units::{Force, Length, Moment};
+use crate::units::{AreaLoad, Force, Length, Moment};
 use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
@@ -79,6 +79,8 @@ pub struct BeamLine {
     pub solved: Vec<Solved>,
     /// The worst second-order share found, with its working.
     pub second_order: Option<Worked<SecondOrder>>,
+    /// Wind on each square foot of the posts' own faces, unfactored, where it is known.
+    pub on_faces: Option<AreaLoad>,
     /// How the pushes along the wall came about.
     pub along_steps: Vec<Step>,
     /// What could not be worked out, a sentence each.
@@ -226,6 +228,7 @@ impl<'a> Work<'a> {
             stiffness: *stiffness,
             solved: Vec::new(),
             second_order: None,
+            on_faces: None,
             along_steps: Vec::new(),
             not_judged: Vec::new(),
         };
@@ -264,6 +267,7 @@ impl<'a> Work<'a> {
     /// Pushes along the wall: each by itself, made worse by the sway of the weight where that counts.
     fn run_along(&mut self, along: AlongCases) {
         self.line.along_steps = along.steps;
+        self.line.on_faces = along.on_faces;
         self.line.not_judged.extend(along.not_judged);
         let Some(at) = self.benches.iter().position(|bench| bench.braces == BraceModel::PushOnly) else {
             self.line.not_judged.push(not_built(BraceModel::PushOnly).into());

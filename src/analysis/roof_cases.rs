@@ -3,10 +3,10 @@ use super::lean_to::lean_to;
 use super::roof_dead::RoofDead;
 use crate::design::Shape;
 use crate::loads::snow::{SnowKind, snow_cases};
-use crate::loads::wind::{WindCase, cladding_pressures, overhang_case, wind_cases};
+use crate::loads::wind::{Across, MINIMUM_WIND, Wind, WindCase, cladding_pressures, overhang_case, wind_cases};
 use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live};
 use crate::project::Project;
-use crate::units::{Area, AreaLoad, Force, Length};
+use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
@@ -110,9 +110,9 @@ fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
 }
 
 fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
-    use crate::loads::wind::Across;
     let wind = wind_cases(place, &loads.lean_to)?;
     loads.not_judged.extend(wind.not_judged.iter().cloned().map(Unmade::from));
+    add_least_wind(loads, &wind);
     for case in wind.cases {
         if case.across == Across::AlongWall {
             loads.side_wind.push(case);
@@ -122,6 +122,22 @@ fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
         }
     }
     Ok(())
+}
+
+/// The least level push across, where no case pushes that way as hard: 16 psf on the roof's rise. What presses square on the roof
+/// pushes level by its rise; the upright part of it is taken off again.
+fn add_least_wind(loads: &mut RoofLoads, wind: &Wind) {
+    let whole = everywhere(&loads.lean_to, MINIMUM_WIND).total();
+    for (name, way) in [("least wind, level toward the wall", 1.0), ("least wind, level off the wall", -1.0)] {
+        let across = wind.cases.iter().filter(|case| case.across == Across::OutFromWall);
+        let most = across.map(|case| case.pressure.total() * way).fold(LineLoad::ZERO, LineLoad::max);
+        if most < whole {
+            let (square, down) = (MINIMUM_WIND * way, MINIMUM_WIND * -way);
+            let named = RoofCase::new(name, Action::Wind, wind.least_across.steps.clone());
+            let (square, down) = (everywhere(&loads.lean_to, square), everywhere(&loads.lean_to, down));
+            loads.cases.push(RoofCase { square, down, ..named });
+        }
+    }
 }
 
 /// Wind on a stick that gathers it from so much roof, and a person on it: rafters, purlins, sheets, screws.
@@ -156,4 +172,36 @@ pub fn component_cases(place: &Place, lean_to: &LeanTo, effective: Area) -> Resu
 pub fn person_at(place: &Place, at: Length, words: &str) -> RoofCase {
     let Worked { value, steps } = person_load(place.edition);
     RoofCase { point: Some((at, value)), ..RoofCase::new(format!("a person {words}"), Action::Person, steps) }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::RafterLine;
+    use crate::evaluate;
+    use crate::loads::WindSpeed;
+    use crate::project::demo;
+
+    /// ASCE 7, 27.1.5, from memory: 16 psf on the roof's rise, level, where its own wind pushes less: at 50 mph, not at 110. The
+    /// barn rises 138.97/4 in: 16·34.74/12 = 46.3 lb on each foot of roof, and nothing up or down in all.
+    #[test]
+    fn the_least_wind_is_level() {
+        let mut project = demo::wool_barn();
+        let shape = &evaluate(&project).built.unwrap().shape;
+        let least = |project: &Project| {
+            let loads = roof_loads(project, shape);
+            let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
+            let cases = loads.cases.iter().filter(|case| case.name.starts_with("least wind, level"));
+            cases.map(|case| line.reactions(&case.down, &case.square)).collect::<Vec<_>>()
+        };
+        assert!(least(&project).is_empty());
+        project.place.wind_speed = WindSpeed::try_mph(50.0);
+        let found = least(&project);
+        assert_eq!(found.len(), 2);
+        for (reactions, way) in found.iter().zip([-1.0, 1.0]) {
+            assert!((reactions.level.to_plf() - way * 16.0 * 138.970_143 / 4.0 / 12.0).abs() < 1e-6, "{reactions:?}");
+            assert!((reactions.ledger + reactions.beam).to_plf().abs() < 1e-9);
+        }
+    }
 }
