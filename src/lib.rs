@@ -24,6 +24,7 @@ pub mod solid;
 pub mod study;
 pub mod tickets;
 pub mod units;
+pub mod unmade;
 pub mod wording;
 pub mod working;
 

@@ -7,11 +7,12 @@ use std::path::{Path, PathBuf};
 ///
 /// `project` reads sizes of materials and is read by everything after it; `design` only names the parts of
 /// the answer, so the stages that make them may name it too.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 22] = [
     "units",
     "wording",
     "materials",
     "working",
+    "unmade",
     "loads",
     "members",
     "fastening",

@@ -9,6 +9,7 @@ use crate::loads::{
 };
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 /// The pushes and what could not be worked out.
@@ -16,10 +17,12 @@ use crate::working::{Citation, Step, Worked};
 pub struct AlongCases {
     /// Both ways, with the roof's loads of the same combination.
     pub cases: Vec<BeamCase>,
+    /// Wind on each square foot of the frame's own parts, unfactored, where it is known.
+    pub on_faces: Option<AreaLoad>,
     /// How the pushes came about.
     pub steps: Vec<Step>,
     /// What is missing, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 /// Every push along the wall, both ways.
@@ -29,7 +32,8 @@ pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &B
     let gravity = beam.even_cases(project.place.edition);
     out_of_plumb(&mut found, beam, &gravity);
     match wind_push(project, shape, loads) {
-        Ok((push, steps)) => {
+        Ok((push, on_faces, steps)) => {
+            found.on_faces = Some(on_faces);
             found.steps.extend(steps);
             wind(&mut found, project, loads, beam, push);
         }
@@ -52,19 +56,42 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
     }
 }
 
-/// What of the wind along the wall the beam line takes: half of the roof's edge, the beam's end, half of the posts.
-fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, Vec<Step>), String> {
+/// What of the wind along the wall the beam line takes: half of the roof's edge and of the rafters behind it, the beam's end,
+/// half of the posts, and the braces, whose push goes mostly to the beam.
+fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, AreaLoad, Vec<Step>), Unmade> {
     let timbers = &project.frame.timbers;
     let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
+    let braces = timbers.brace.sawn.breadth * project.frame.brace_down * count(shape.braces.len());
+    let (behind, shelter) = sheltered_rafters(project, shape, loads);
     let parts = [
         part("roof edge", roof_edge(project, shape, loads)),
+        part("the rafters behind it", behind),
         part("beam end", timbers.beam.sawn.area()),
         part("posts", posts),
+        part("braces", braces),
     ];
     let height = loads.lean_to.mean_roof_height();
-    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
-    let share = |index: usize, share: f64| worked.value.forces.get(index).copied().unwrap_or_default() * share;
-    Ok((share(0, 0.5) + share(1, 1.0) + share(2, 0.5), worked.steps))
+    let worked = wind_along_wall(&project.place, height, &parts)?;
+    let mut steps = worked.steps;
+    steps.insert(0, shelter);
+    let shares = [0.5, 0.5, 1.0, 0.5, 1.0];
+    let total: Force = worked.value.forces.iter().zip(shares).map(|(force, share)| *force * share).sum();
+    let each: Vec<String> = worked.value.forces.iter().map(|force| format!("{:.0}", force.to_pounds())).collect();
+    let says = format!(
+        "({} + {})/2 + {} + {}/2 + {} = {:.0} lb: the ledger and the posts' feet take the other halves",
+        each[0],
+        each[1],
+        each[2],
+        each[3],
+        each[4],
+        total.to_pounds()
+    );
+    steps.push(Step::new(
+        "push on the beam",
+        says,
+        Citation::from_memory("statics", "halves to ledger, beam and feet"),
+    ));
+    Ok((total, worked.value.pressure, steps))
 }
 
 fn part(name: &str, area: Area) -> Projected {
@@ -78,27 +105,54 @@ fn roof_edge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Area {
     thick * loads.lean_to.roof_length().length()
 }
 
-/// What of the wind along the wall the ledger takes: half of the roof's edge, which the purlins share out among the rafters, and
-/// the ledger's end. Unfactored.
+/// What the wind still finds of a solid strip that stands a spacing behind one of the same height: 0.3 up to five heights,
+/// rising straight to the whole at ten (EN 1991-1-4, 7.4.2 and figure 7.20, solid fences, from memory).
+fn shelter_factor(spacing_by_height: f64) -> f64 {
+    (0.3 + 0.7 * (spacing_by_height - 5.0) / 5.0).clamp(0.3, 1.0)
+}
+
+/// The rafters behind the first one, each by the shelter of the one before it; the same from either end.
+fn sheltered_rafters(project: &Project, shape: &Shape, loads: &RoofLoads) -> (Area, Step) {
+    let depth = project.frame.timbers.rafter.sawn.depth;
+    let one = depth / shape.line.pitch.cos() * loads.lean_to.roof_length().length();
+    let ratios: Vec<f64> = shape.rafters.windows(2).map(|pair| (pair[1] - pair[0]) / depth).collect();
+    let sum: f64 = ratios.iter().map(|ratio| shelter_factor(*ratio)).sum();
+    let widest = ratios.iter().copied().fold(0.0, f64::max);
+    let says = format!(
+        "{} rafters, no more than {widest:.1} depths apart: sum of ψ = {sum:.2}; A = {sum:.2}·{:.2} = {:.2} ft²",
+        ratios.len(),
+        one.to_square_feet(),
+        (one * sum).to_square_feet()
+    );
+    let citation = Citation::from_memory("EN 1991-1-4", "7.4.2, figure 7.20, solid strips one behind the other");
+    (one * sum, Step::new("ψ, what the rafters behind the first still find of the wind", says, citation))
+}
+
+/// What of the wind along the wall the ledger takes: half of the roof's edge and of the rafters behind it, which the purlins share
+/// out, and the ledger's end. Unfactored.
 ///
 /// # Errors
 /// The sentence that says what is missing.
-pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Worked<Force>, String> {
+pub fn wind_on_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Worked<Force>, Unmade> {
+    let (behind, shelter) = sheltered_rafters(project, shape, loads);
     let parts = [
         part("roof edge", roof_edge(project, shape, loads)),
+        part("the rafters behind it", behind),
         part("ledger end", project.frame.timbers.ledger.sawn.area()),
     ];
     let height = loads.lean_to.mean_roof_height();
-    let worked = wind_along_wall(&project.place, height, &parts).map_err(|refused| refused.to_string())?;
+    let worked = wind_along_wall(&project.place, height, &parts)?;
     let force = |index: usize| worked.value.forces.get(index).copied().unwrap_or_default();
-    let total = force(0) * 0.5 + force(1);
+    let total = (force(0) + force(1)) * 0.5 + force(2);
     let says = format!(
-        "{:.0}/2 + {:.0} = {:.0} lb: the beam takes the other half of the edge",
+        "({:.0} + {:.0})/2 + {:.0} = {:.0} lb: the beam takes the other half of edge and rafters",
         force(0).to_pounds(),
         force(1).to_pounds(),
+        force(2).to_pounds(),
         total.to_pounds()
     );
     let mut steps = worked.steps;
+    steps.insert(0, shelter);
     steps.push(Step::new("push on the ledger", says, Citation::from_memory("statics", "halves to ledger and beam")));
     Ok(Worked::new(total, steps))
 }
@@ -115,6 +169,7 @@ pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
     let case = |name: &str, load| RoofCase {
         name: name.to_owned(),
         action: Action::Wind,
+        snow: None,
         down: Spread::default(),
         square: whole(load),
         point: None,
@@ -179,6 +234,7 @@ fn wind_case(
         dead: combination.factor(Action::Dead),
         is_uplift: combination.is_uplift(),
         rafters,
+        wind: factor,
         push: push * (factor * way),
         sinks: None,
         purpose: Purpose::Along,
@@ -207,10 +263,13 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
         + loads.dead.rafter.heavy * beam.line.eave * count(shape.rafters.len())
         + wood.line_load(project.frame.timbers.beam.sawn.area()) * project.frame.beam_length * 2.0
         + wood.line_load(project.frame.timbers.post.sawn.area()) * frame;
-    let flat_snow = loads.balanced.unwrap_or_default();
+    let flat_snow = loads.flat_snow.unwrap_or_default();
     let weight = SeismicWeight { dead, flat_snow, roof };
     match base_shear(project.place.edition, seismic, height, &weight) {
-        Err(refused) => found.not_judged.push(format!("{refused}. {SEISMIC_EXEMPTION}")),
+        Err(refused) => {
+            let says = format!("{refused}. {SEISMIC_EXEMPTION}");
+            found.not_judged.push(Unmade::from(refused).saying(says));
+        }
         Ok(shear) => {
             found.steps.extend(shear.steps);
             let snow = heaviest(loads, beam, Action::Snow);
@@ -245,6 +304,7 @@ fn shake(
                 dead,
                 is_uplift: combination.is_uplift(),
                 rafters: rafters.clone(),
+                wind: 0.0,
                 push: push * (sideways * way),
                 sinks: None,
                 purpose: Purpose::Along,
@@ -255,4 +315,40 @@ fn shake(
 
 fn count(n: usize) -> f64 {
     u32::try_from(n).map_or(f64::MAX, f64::from)
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::roof_loads;
+    use crate::evaluate;
+    use crate::loads::{DesignCategory, Seismic};
+    use crate::project::demo;
+
+    /// ASCE 7-16, 12.7.2: a fifth of p_f where it is over 30 psf, however little lies on the slope: 0.2·40 = 8 psf.
+    #[test]
+    fn snow_is_shaken_by_its_flat_load() {
+        let mut project = demo::wool_barn();
+        project.place.seismic = Some(Seismic { s_ds: 0.4, category: DesignCategory::B, importance: 1.0 });
+        let shape = &evaluate(&project).built.unwrap().shape;
+        let mut loads = roof_loads(&project, shape);
+        assert!(loads.flat_snow.unwrap() >= loads.balanced.unwrap());
+        let shaken = |loads: &RoofLoads| {
+            let found = along_cases(&project, shape, loads, &BeamLoads::new(&project, shape, loads));
+            found.steps.into_iter().find(|step| step.gives == "snow shaken along").unwrap().says
+        };
+        (loads.flat_snow, loads.balanced) = (Some(AreaLoad::psf(40.0)), Some(AreaLoad::psf(20.0)));
+        assert!(shaken(&loads).contains("8.0 psf"), "{}", shaken(&loads));
+        loads.flat_snow = Some(AreaLoad::psf(30.0));
+        assert!(shaken(&loads).contains("no snow counts"), "{}", shaken(&loads));
+    }
+
+    #[test]
+    fn strips_one_behind_the_other() {
+        let cases = [(1.0, 0.3), (5.0, 0.3), (6.0, 0.44), (7.5, 0.65), (10.0, 1.0), (25.0, 1.0)];
+        for (ratio, expected) in cases {
+            assert!((shelter_factor(ratio) - expected).abs() < 1e-12, "{ratio}");
+        }
+    }
 }

@@ -4,6 +4,7 @@ use super::loading::{Loading, loadings};
 use super::rafter_line::{RafterLine, StripReactions, carried_widths};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
+use super::sway::slack_sway;
 use crate::design::Shape;
 use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
 use crate::geometry::{PostShape, Spans, rakes};
@@ -40,6 +41,8 @@ pub struct BeamCase {
     pub is_uplift: bool,
     /// What each rafter brings beside its dead load, plus down.
     pub rafters: Vec<Force>,
+    /// Factor on the wind, which blows on the posts' own faces too; zero where none blows.
+    pub wind: f64,
     /// Push along the beam, plus to the right.
     pub push: Force,
     /// A post that sinks, and how far.
@@ -134,12 +137,15 @@ impl<'a> BeamLoads<'a> {
     }
 
     fn case(&self, loading: &Loading, rafters: Vec<Force>, purpose: Purpose) -> BeamCase {
+        let is_wind = |index: usize| self.loads.cases.get(index).is_some_and(|case| case.action == Action::Wind);
+        let windy = loading.parts.iter().filter(|(_, index)| is_wind(*index));
         BeamCase {
             name: loading.name.clone(),
             duration: loading.duration,
             dead: loading.dead,
             is_uplift: loading.is_uplift,
             rafters,
+            wind: windy.map(|(factor, _)| *factor).sum(),
             push: Force::ZERO,
             sinks: None,
             purpose,
@@ -195,6 +201,28 @@ impl<'a> BeamLoads<'a> {
         let live = BeamCase { dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
         let total = BeamCase { dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
         [live, total]
+    }
+
+    /// A push along the beam and nothing else.
+    #[must_use]
+    pub fn push_alone(&self, push: Force) -> BeamCase {
+        BeamCase {
+            name: String::new(),
+            duration: Duration::TenMinutes,
+            dead: 0.0,
+            is_uplift: false,
+            rafters: vec![Force::ZERO; self.widths.len()],
+            wind: 0.0,
+            push,
+            sinks: None,
+            purpose: Purpose::Along,
+        }
+    }
+
+    /// How far a line of that height leans before its braces touch.
+    #[must_use]
+    pub fn slack_sway(&self, height: Length) -> Length {
+        slack_sway(self.project, height).value
     }
 
     /// Rafters under a wind along the wall.

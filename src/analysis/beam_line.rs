@@ -4,11 +4,13 @@ use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, beam_model};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
+use super::sway::Leaning;
 use crate::design::Shape;
-use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver, Storey, second_order};
+use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
-use crate::units::{Force, Length, Moment};
+use crate::units::{AreaLoad, Force, Length, Moment};
+use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
 /// One stretch of the beam under one case.
@@ -77,10 +79,12 @@ pub struct BeamLine {
     pub solved: Vec<Solved>,
     /// The worst second-order share found, with its working.
     pub second_order: Option<Worked<SecondOrder>>,
+    /// Wind on each square foot of the posts' own faces, unfactored, where it is known.
+    pub on_faces: Option<AreaLoad>,
     /// How the pushes along the wall came about.
     pub along_steps: Vec<Step>,
     /// What could not be worked out, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 impl BeamLine {
@@ -224,6 +228,7 @@ impl<'a> Work<'a> {
             stiffness: *stiffness,
             solved: Vec::new(),
             second_order: None,
+            on_faces: None,
             along_steps: Vec::new(),
             not_judged: Vec::new(),
         };
@@ -238,7 +243,7 @@ impl<'a> Work<'a> {
         for braces in models {
             let fits = |bench: &&mut Bench| bench.braces == *braces && bench.is_hinged == is_hinged;
             let Some(Bench { model, solver, .. }) = self.benches.iter_mut().find(fits) else {
-                self.line.not_judged.push(not_built(*braces));
+                self.line.not_judged.push(not_built(*braces).into());
                 continue;
             };
             for index in first..self.line.cases.len() {
@@ -251,7 +256,7 @@ impl<'a> Work<'a> {
                         self.line.solved.push(let_go.unwrap_or(solved));
                     }
                     Err(error) => {
-                        self.line.not_judged.push(unsolved(*braces, &error));
+                        self.line.not_judged.push(unsolved(*braces, model, &error).into());
                         break;
                     }
                 }
@@ -262,42 +267,53 @@ impl<'a> Work<'a> {
     /// Pushes along the wall: each by itself, made worse by the sway of the weight where that counts.
     fn run_along(&mut self, along: AlongCases) {
         self.line.along_steps = along.steps;
+        self.line.on_faces = along.on_faces;
         self.line.not_judged.extend(along.not_judged);
         let Some(at) = self.benches.iter().position(|bench| bench.braces == BraceModel::PushOnly) else {
-            self.line.not_judged.push(not_built(BraceModel::PushOnly));
+            self.line.not_judged.push(not_built(BraceModel::PushOnly).into());
             return;
         };
         let mut bench = self.benches.swap_remove(at);
+        let line = match self.leaning(bench.model, &mut bench.solver) {
+            Ok(line) => line,
+            Err(sentence) => return self.line.not_judged.push(sentence.into()),
+        };
         let mut says: Vec<String> = Vec::new();
         for case in along.cases {
-            if let Err(sentence) = self.sway(bench.model, &mut bench.solver, case)
+            if let Err(sentence) = self.sway(&mut bench, &line, case)
                 && !says.contains(&sentence)
             {
                 says.push(sentence);
             }
         }
-        self.line.not_judged.extend(says);
+        self.line.not_judged.extend(says.into_iter().map(Unmade::from));
     }
 
-    fn sway(&mut self, model: &BeamModel, solver: &mut Solver<'_>, mut case: BeamCase) -> Result<(), String> {
+    /// The line as a storey, from a push alone each way: which braces act does not hang on how hard it pushes.
+    fn leaning(&self, model: &BeamModel, solver: &mut Solver<'_>) -> Result<Leaning, String> {
+        let tried = Force::pounds(1000.0);
+        let mut sway = |push: Force| {
+            let load = self.loads.frame_case(model, &self.loads.push_alone(push), &self.dead);
+            let solution = solver.solve(&load).map_err(|error| unsolved(BraceModel::PushOnly, model, &error))?;
+            Ok::<Length, String>(solution.movement(first_node(model)).x.abs())
+        };
+        let sways = [sway(-tried)?, sway(tried)?];
+        let heights = || model.posts.iter().map(|post| post.height);
+        let tallest = heights().fold(Length::ZERO, Length::max);
+        let height = heights().fold(tallest, Length::min);
+        Ok(Leaning { tried, sways, slack: self.loads.slack_sway(tallest), height })
+    }
+
+    fn sway(&mut self, bench: &mut Bench<'_>, line: &Leaning, mut case: BeamCase) -> Result<(), String> {
         let index = self.line.cases.len();
-        let solve = |solver: &mut Solver<'_>, case: &BeamCase| {
-            let load = self.loads.frame_case(model, case, &self.dead);
-            let solution = solver.solve(&load).map_err(|error| unsolved(BraceModel::PushOnly, &error))?;
-            Ok::<Solved, String>(collect(model, &solution, BraceModel::PushOnly, true, (index, case)))
-        };
-        let mut solved = solve(solver, &case)?;
-        let storey = Storey {
-            weight: solved.weight,
-            sway: solved.sway,
-            shear: case.push,
-            height: model.posts.iter().map(|post| post.height).fold(Length::ZERO, Length::max),
-        };
-        let worked = second_order(storey)?;
-        if worked.value.factor > 1.0 {
-            case.push = case.push * worked.value.factor;
-            solved = solve(solver, &case)?;
-        }
+        let dead = if case.is_uplift { &self.dead.light } else { &self.dead.heavy };
+        let roof = dead.iter().sum::<Force>() + self.loads.own_weight(case.is_uplift);
+        let weight = roof * case.dead + case.rafters.iter().sum::<Force>();
+        let (push, worked) = line.pushed(case.push, weight)?;
+        case.push = push;
+        let load = self.loads.frame_case(bench.model, &case, &self.dead);
+        let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
+        let solved = collect(bench.model, &solution, bench.braces, true, (index, &case));
         if self.line.second_order.as_ref().is_none_or(|known| known.value.theta < worked.value.theta) {
             self.line.second_order = Some(worked);
         }
@@ -331,8 +347,27 @@ fn not_built(braces: BraceModel) -> String {
     format!("the beam line with {} has no answer: its frame was not built", braces.words())
 }
 
-fn unsolved(braces: BraceModel, error: &FrameError) -> String {
-    format!("the beam line with {} has no answer: {error}", braces.words())
+/// The beam's left end.
+fn first_node(model: &BeamModel) -> usize {
+    model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |member| member.from)
+}
+
+/// A frame's own names of nodes and axes help nobody: the stick that moves is named by its mark.
+fn unsolved(braces: BraceModel, model: &BeamModel, error: &FrameError) -> String {
+    let moves = match error {
+        FrameError::Mechanism(mechanism) => mechanism.member.and_then(|member| model.frame.members.get(member)),
+        _ => None,
+    };
+    let why = moves.map_or_else(
+        || error.to_string(),
+        |stick| {
+            format!(
+                "{} can move: too few posts or braces hold it, or too many scarfs, which are hinges, part it",
+                stick.name
+            )
+        },
+    );
+    format!("the beam line with {} has no answer: {why}", braces.words())
 }
 
 fn collect(
@@ -380,7 +415,6 @@ fn collect(
         (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, if b.1.abs() > a.1.abs() { b.1 } else { a.1 })
     };
     let along = |members: &Vec<usize>| members.iter().map(|member| solution.axial_at_start(*member)).sum();
-    let end = model.beam.first().and_then(|stretch| model.frame.members.get(stretch.member)).map_or(0, |m| m.from);
     Solved {
         case: index,
         model: braces,
@@ -388,7 +422,7 @@ fn collect(
         beam,
         pockets: model.pockets.iter().map(pocket).collect(),
         braces: model.braces.iter().map(along).collect(),
-        sway: solution.movement(end).x.abs(),
+        sway: solution.movement(first_node(model)).x.abs(),
         weight: posts.iter().map(|post| post.foot).sum(),
         posts,
     }

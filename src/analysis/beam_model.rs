@@ -15,6 +15,7 @@ use crate::frame::{ActsIn, Frame, Inertia, Member, Support};
 use crate::geometry::{Brace, BraceLine, PostShape};
 use crate::project::{BraceJoint, Project};
 use crate::units::{Length, Stress};
+use crate::wording::length;
 
 /// How the braces are taken to act. Green braces go slack, and the answer changes a great deal with it, so several are
 /// worked and the worst of them counts.
@@ -156,26 +157,25 @@ impl Builder<'_> {
         crate::units::sort_lengths(&mut places);
         places.dedup_by(|a, b| (*a - *b).abs() < SAME_PLACE);
         let axis = self.axis();
-        let row: Row = places
-            .iter()
-            .map(|x| (*x, model.frame.add_node(format!("beam at {:.2}", x.to_inches()), *x, axis)))
-            .collect();
+        let row: Row = places.iter().map(|x| (*x, model.frame.add_node(self.beam_name(*x, "at"), *x, axis))).collect();
         let section = self.project.frame.timbers.beam.sawn;
         let inertia = Inertia::rectangle(section.breadth, section.depth);
         for pair in row.windows(2) {
             let [(from, a), (to, b)] = *pair else { continue };
             let is_hinge = hinged && shape.beam.scarfs.iter().any(|scarf| (scarf.place.centre - to).abs() < SAME_PLACE);
-            let stick = Member::elastic(
-                format!("beam from {:.2}", from.to_inches()),
-                (a, b),
-                self.stiffness.beam,
-                section.area(),
-                inertia,
-            );
+            let stick =
+                Member::elastic(self.beam_name(from, "from"), (a, b), self.stiffness.beam, section.area(), inertia);
             let member = model.frame.add_member(stick.hinged(false, is_hinge));
             model.beam.push(Stretch { member, from, to });
         }
         row
+    }
+
+    /// `B2 from 7′ 6″`, in the user's units.
+    fn beam_name(&self, x: Length, word: &str) -> String {
+        let scarfs = self.shape.beam.scarfs.iter();
+        let piece = 1 + scarfs.filter(|scarf| scarf.place.centre <= x + SAME_PLACE).count();
+        format!("B{piece} {word} {}", length(x, self.project.units))
     }
 
     fn pockets(&self, beam: &[Stretch]) -> Vec<[(usize, Length); 2]> {

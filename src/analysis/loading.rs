@@ -91,6 +91,7 @@ mod tests {
         let case = |name: &str, action| RoofCase {
             name: name.to_owned(),
             action,
+            snow: None,
             down: Spread::default(),
             square: Spread::default(),
             point: None,

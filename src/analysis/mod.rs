@@ -26,6 +26,7 @@ mod rafter_hand;
 mod rafter_line;
 mod roof_cases;
 mod roof_dead;
+mod sway;
 
 pub use along_wall::{AlongCases, along_cases, side_wind_on_roof, wind_on_ledger};
 pub use beam_cases::{BeamCase, BeamLoads, Purpose};
@@ -43,3 +44,4 @@ pub use rafter_hand::{OwnWeight, RafterHand};
 pub use rafter_line::{RafterLine, StripReactions, carried_widths};
 pub use roof_cases::{RoofCase, RoofLoads, component_cases, person_at, roof_loads};
 pub use roof_dead::{Pair, RoofDead};
+pub use sway::slack_sway;

@@ -20,8 +20,12 @@ pub fn partial_on_rafters(line: &RafterLine, loads: &RoofLoads) -> Option<[RoofC
     let whole = balanced(loads).filter(|_| line.eave > line.beam)?;
     let inside = whole.down.cut_at(line.beam);
     let outside = whole.down.plus(&inside.times(-1.0));
-    let case =
-        |name: &str, down: Spread| RoofCase { name: format!("{}, {name}", whole.name), down, ..whole.without_steps() };
+    let case = |name: &str, down: Spread| RoofCase {
+        name: format!("{}, {name}", whole.name),
+        snow: None,
+        down,
+        ..whole.without_steps()
+    };
     Some([
         case(HALF_ON_TAIL, inside.plus(&outside.times(HALF))),
         case("half between the seats", inside.times(HALF).plus(&outside)),

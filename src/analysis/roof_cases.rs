@@ -2,11 +2,12 @@
 use super::lean_to::lean_to;
 use super::roof_dead::RoofDead;
 use crate::design::Shape;
-use crate::loads::snow::snow_cases;
-use crate::loads::wind::{WindCase, cladding_pressures, overhang_case, wind_cases};
+use crate::loads::snow::{SnowKind, snow_cases};
+use crate::loads::wind::{Across, MINIMUM_WIND, Wind, WindCase, cladding_pressures, overhang_case, wind_cases};
 use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live};
 use crate::project::Project;
-use crate::units::{Area, AreaLoad, Force, Length};
+use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
 /// One load on the roof.
@@ -16,6 +17,8 @@ pub struct RoofCase {
     pub name: String,
     /// What it counts as in a combination.
     pub action: Action,
+    /// Which snow, where it is one of the roof's snow cases.
+    pub snow: Option<SnowKind>,
     /// Straight down on plan, against the distance out from the wall.
     pub down: Spread,
     /// Square to the roof, against the same; plus presses.
@@ -29,14 +32,14 @@ pub struct RoofCase {
 impl RoofCase {
     fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
         let none = Spread::default;
-        Self { name: name.into(), action, down: none(), square: none(), point: None, steps }
+        Self { name: name.into(), action, snow: None, down: none(), square: none(), point: None, steps }
     }
 
     /// The same load; how it came about is left with this one.
     #[must_use]
     pub fn without_steps(&self) -> Self {
         let (name, down, square) = (self.name.clone(), self.down.clone(), self.square.clone());
-        Self { name, action: self.action, down, square, point: self.point, steps: Vec::new() }
+        Self { name, action: self.action, snow: self.snow, down, square, point: self.point, steps: Vec::new() }
     }
 }
 
@@ -51,10 +54,12 @@ pub struct RoofLoads {
     pub cases: Vec<RoofCase>,
     /// Wind along the wall: pressure square to the roof against the distance from the roof's left edge.
     pub side_wind: Vec<WindCase>,
+    /// p_f, snow on a flat roof here, where it is known.
+    pub flat_snow: Option<AreaLoad>,
     /// Balanced snow, where it is known.
     pub balanced: Option<AreaLoad>,
     /// What could not be worked out, a sentence each.
-    pub not_judged: Vec<String>,
+    pub not_judged: Vec<Unmade>,
 }
 
 /// The loads of the place on this roof.
@@ -66,6 +71,7 @@ pub fn roof_loads(project: &Project, shape: &Shape) -> RoofLoads {
         dead: RoofDead::of(project, shape),
         cases: Vec::new(),
         side_wind: Vec::new(),
+        flat_snow: None,
         balanced: None,
         not_judged: Vec::new(),
     };
@@ -74,7 +80,7 @@ pub fn roof_loads(project: &Project, shape: &Shape) -> RoofLoads {
         add_snow(&mut loads, &project.place),
         add_wind(&mut loads, &project.place),
     ];
-    loads.not_judged.extend(found.into_iter().filter_map(Result::err).map(|refused| refused.to_string()));
+    loads.not_judged.extend(found.into_iter().filter_map(Result::err).map(Unmade::from));
     loads
 }
 
@@ -93,19 +99,20 @@ fn add_roof_live(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
 
 fn add_snow(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
     let snow = snow_cases(place, &loads.lean_to)?;
+    loads.flat_snow = Some(snow.flat);
     loads.balanced = Some(snow.balanced);
-    loads.not_judged.extend(snow.not_judged.iter().map(ToString::to_string));
+    loads.not_judged.extend(snow.not_judged.iter().cloned().map(Unmade::from));
     for case in snow.cases {
         let named = RoofCase::new(case.kind.words(), Action::Snow, case.steps);
-        loads.cases.push(RoofCase { down: case.spread, ..named });
+        loads.cases.push(RoofCase { down: case.spread, snow: Some(case.kind), ..named });
     }
     Ok(())
 }
 
 fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
-    use crate::loads::wind::Across;
     let wind = wind_cases(place, &loads.lean_to)?;
-    loads.not_judged.extend(wind.not_judged.iter().map(ToString::to_string));
+    loads.not_judged.extend(wind.not_judged.iter().cloned().map(Unmade::from));
+    add_least_wind(loads, &wind);
     for case in wind.cases {
         if case.across == Across::AlongWall {
             loads.side_wind.push(case);
@@ -115,6 +122,22 @@ fn add_wind(loads: &mut RoofLoads, place: &Place) -> Result<(), Refused> {
         }
     }
     Ok(())
+}
+
+/// The least level push across, where no case pushes that way as hard: 16 psf on the roof's rise. What presses square on the roof
+/// pushes level by its rise; the upright part of it is taken off again.
+fn add_least_wind(loads: &mut RoofLoads, wind: &Wind) {
+    let whole = everywhere(&loads.lean_to, MINIMUM_WIND).total();
+    for (name, way) in [("least wind, level toward the wall", 1.0), ("least wind, level off the wall", -1.0)] {
+        let across = wind.cases.iter().filter(|case| case.across == Across::OutFromWall);
+        let most = across.map(|case| case.pressure.total() * way).fold(LineLoad::ZERO, LineLoad::max);
+        if most < whole {
+            let (square, down) = (MINIMUM_WIND * way, MINIMUM_WIND * -way);
+            let named = RoofCase::new(name, Action::Wind, wind.least_across.steps.clone());
+            let (square, down) = (everywhere(&loads.lean_to, square), everywhere(&loads.lean_to, down));
+            loads.cases.push(RoofCase { square, down, ..named });
+        }
+    }
 }
 
 /// Wind on a stick that gathers it from so much roof, and a person on it: rafters, purlins, sheets, screws.
@@ -149,4 +172,36 @@ pub fn component_cases(place: &Place, lean_to: &LeanTo, effective: Area) -> Resu
 pub fn person_at(place: &Place, at: Length, words: &str) -> RoofCase {
     let Worked { value, steps } = person_load(place.edition);
     RoofCase { point: Some((at, value)), ..RoofCase::new(format!("a person {words}"), Action::Person, steps) }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::analysis::RafterLine;
+    use crate::evaluate;
+    use crate::loads::WindSpeed;
+    use crate::project::demo;
+
+    /// ASCE 7, 27.1.5, from memory: 16 psf on the roof's rise, level, where its own wind pushes less: at 50 mph, not at 110. The
+    /// barn rises 138.97/4 in: 16·34.74/12 = 46.3 lb on each foot of roof, and nothing up or down in all.
+    #[test]
+    fn the_least_wind_is_level() {
+        let mut project = demo::wool_barn();
+        let shape = &evaluate(&project).built.unwrap().shape;
+        let least = |project: &Project| {
+            let loads = roof_loads(project, shape);
+            let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
+            let cases = loads.cases.iter().filter(|case| case.name.starts_with("least wind, level"));
+            cases.map(|case| line.reactions(&case.down, &case.square)).collect::<Vec<_>>()
+        };
+        assert!(least(&project).is_empty());
+        project.place.wind_speed = WindSpeed::try_mph(50.0);
+        let found = least(&project);
+        assert_eq!(found.len(), 2);
+        for (reactions, way) in found.iter().zip([-1.0, 1.0]) {
+            assert!((reactions.level.to_plf() - way * 16.0 * 138.970_143 / 4.0 / 12.0).abs() < 1e-6, "{reactions:?}");
+            assert!((reactions.ledger + reactions.beam).to_plf().abs() < 1e-9);
+        }
+    }
 }

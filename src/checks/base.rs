@@ -5,7 +5,7 @@
 use super::bored::bored_foot;
 use super::check::Check;
 use super::purlin::most;
-use super::ties::{allowed, both};
+use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
 use crate::analysis::{Demand, PostDemands};
 use crate::design::Shape;
@@ -13,6 +13,7 @@ use crate::fastening::{Footing, FootingShape, Refused, bearing_pressure, frost, 
 use crate::members::{Verdict, check_end_grain};
 use crate::project::{Pier, Project, Used};
 use crate::units::{AreaLoad, Density, Force, Length, Weight};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 /// Names of the checks against uplift: the path of the uplift finds them by these.
@@ -21,6 +22,8 @@ pub(super) const STAYS_DOWN: &str = "stays down by its weight";
 /// Name of the check the path of the weight finds.
 pub(super) const PRESSES: &str = "presses on the soil";
 
+const NO_SOIL: &str = "the soil is missing: ask the building department what it may carry there";
+const BASE: Joint = Joint { name: "base of a post", tie: Input::PostBase, values: Input::PostBaseValues };
 /// Concrete, the heavy end and the light one (common practice).
 const HEAVY: Density = Density::pounds_per_cubic_foot(150.0);
 const LIGHT: Density = Density::pounds_per_cubic_foot(145.0);
@@ -32,9 +35,9 @@ const LEAST_THICKNESS: Length = Length::inches(6.0);
 /// A pier that ends in the ground is pushed at its top all the same.
 const LOWEST_PUSH: Length = Length::inches(1.0);
 
-/// Every check of feet, bases, piers and footings.
+/// Every check of feet, bases, piers and footings; `why` says why there are no demands.
 #[must_use]
-pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands]) -> Vec<Check> {
+pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands], why: Option<&Unmade>) -> Vec<Check> {
     let mut checks = vec![reaches_past(project), lies_deep(project)];
     for post in &shape.posts {
         match demands.iter().find(|of| of.post == post.number && !of.down.is_empty()) {
@@ -45,7 +48,8 @@ pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands]) ->
             }
             None => {
                 let name = format!("P{}", post.number);
-                checks.push(Check::not_judged(name, "stands on its pier", "the forces at its foot are missing"));
+                let why = why.cloned().unwrap_or_else(|| "the forces at its foot are missing".into());
+                checks.push(Check::not_judged(name, "stands on its pier", why));
             }
         }
     }
@@ -71,7 +75,7 @@ fn reaches_past(project: &Project) -> Check {
         Ok(worked) => worked.steps,
         Err(refused) => vec![Step::new("projection", refused.to_string(), Citation::from_memory("IRC", "R403.1.1"))],
     };
-    Check::new("footings", name, "", "", Ok::<_, String>(Worked::new(verdict, steps)))
+    Check::new("footings", name, "", "", Ok::<_, String>(Worked::new(verdict, steps))).of_sizes()
 }
 
 /// Below the frost, and 12 in below the ground at least.
@@ -79,11 +83,12 @@ fn lies_deep(project: &Project) -> Check {
     let (bottom, depth) = (project.fixings.pier.depth, project.ground.frost_depth);
     let found = frost(bottom, depth, project.units);
     let Some(depth) = depth else {
-        return Check::not_judged("footings", "lie below the frost", found.sentence);
+        let why = Unmade::missing(Input::FrostDepth, found.sentence);
+        return Check::not_judged("footings", "lie below the frost", why);
     };
     let verdict = Verdict::length(depth.max(LEAST_DEPTH), bottom);
     let step = Step::new("depth", found.sentence, Citation::from_memory("IRC", "R403.1.4"));
-    Check::new("footings", "lie below the frost", "", "", Ok::<_, String>(Worked::new(verdict, vec![step])))
+    Check::new("footings", "lie below the frost", "", "", Ok::<_, String>(Worked::new(verdict, vec![step]))).of_sizes()
 }
 
 /// One post's foot.
@@ -124,7 +129,7 @@ impl<'a> Foot<'a> {
         member: String,
         name: &str,
         worst: Option<&Demand<Force>>,
-        judge: impl Fn(&Demand<Force>) -> Result<Worked<Verdict>, String>,
+        judge: impl Fn(&Demand<Force>) -> Result<Worked<Verdict>, Unmade>,
     ) -> Check {
         let Some(worst) = worst.filter(|one| one.value > Force::ZERO) else {
             let step = Step::new("force", "no combination asks it", Citation::from_memory("statics", "sum"));
@@ -135,23 +140,21 @@ impl<'a> Foot<'a> {
     }
 
     /// The whole end of the post on its base.
-    fn foot(&self, down: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+    fn foot(&self, down: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
         let post = Woods::new(self.project).member(Used::Post, down.duration)?;
         let has_plate = self.project.frame.stand_off > Length::ZERO;
-        check_end_grain(&post, down.value, post.section().area(), has_plate).map_err(|refused| refused.0)
+        Ok(check_end_grain(&post, down.value, post.section().area(), has_plate)?)
     }
 
     /// A push aside in the same combination goes with the pull.
-    fn pulled(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+    fn pulled(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
         let same = self.demands.level.iter().filter(|level| level.combination == up.combination);
         let aside = same.map(|level| level.value).fold(Force::ZERO, Force::max);
-        let of = "base of a post";
-        both(up.value, aside, of, allowed(&self.project.fixings.post_base, of, up.duration)?)
+        both(up.value, aside, &BASE, allowed(&self.project.fixings.post_base, &BASE, up.duration)?)
     }
 
-    fn pushed(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, String> {
-        let of = "base of a post";
-        both(Force::ZERO, level.value, of, allowed(&self.project.fixings.post_base, of, level.duration)?)
+    fn pushed(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
+        both(Force::ZERO, level.value, &BASE, allowed(&self.project.fixings.post_base, &BASE, level.duration)?)
     }
 
     /// Pier from the footing's top to its own.
@@ -162,10 +165,10 @@ impl<'a> Foot<'a> {
         concrete * Footing { shape: shape(pier.pier_width), thickness: height }.volume()
     }
 
-    fn pressed(&self, down: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+    fn pressed(&self, down: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
         let ground = &self.project.ground;
         if ground.soil.is_empty() {
-            return Err("the soil is missing: ask the building department what it may carry there".to_owned());
+            return Err(Unmade::missing(Input::Soil, NO_SOIL));
         }
         let text = |refused: Refused| refused.to_string();
         let soil = soil(&ground.soil).map_err(text)?;
@@ -186,7 +189,7 @@ impl<'a> Foot<'a> {
     }
 
     /// What is left of the uplift when the roof's own weight is taken off, against the weight of the concrete.
-    fn lifted(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+    fn lifted(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
         let footing = footing(&self.project.fixings.pier);
         let weight = (LIGHT * footing.volume()).force() + self.pier_weight(LIGHT).force();
         let holds = weight * AGAINST_UPLIFT;
@@ -201,10 +204,10 @@ impl<'a> Foot<'a> {
     }
 
     /// Pier and footing as one pole in the soil.
-    fn leaned(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, String> {
+    fn leaned(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
         let (ground, pier) = (&self.project.ground, &self.project.fixings.pier);
         if ground.soil.is_empty() {
-            return Err("the soil is missing: ask the building department what it may carry there".to_owned());
+            return Err(Unmade::missing(Input::Soil, NO_SOIL));
         }
         let soil = soil(&ground.soil).map_err(|refused| refused.to_string())?;
         let height = self.above_ground.max(LOWEST_PUSH);
@@ -265,7 +268,7 @@ mod tests {
 
     fn checks(project: &Project, demands: &PostDemands) -> Vec<Check> {
         let built = evaluate(&barn()).built.unwrap();
-        check_bases(project, &built.shape, std::slice::from_ref(demands))
+        check_bases(project, &built.shape, std::slice::from_ref(demands), None)
     }
 
     fn found<'a>(checks: &'a [Check], member: &str, name: &str) -> &'a Check {

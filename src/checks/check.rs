@@ -1,8 +1,8 @@
 //! One check and what came of it.
-use super::missing::Input;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
 use crate::units::{Length, UnitSystem};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Step, Worked};
 
 /// What came of a check.
@@ -19,6 +19,8 @@ pub enum Outcome {
 pub struct NotJudged {
     /// What is missing, in a sentence.
     pub why: String,
+    /// The reason alone, the same for all that cannot be made because of it.
+    pub cause: String,
     /// The datum it waits for, where it is one the user can give.
     pub missing: Option<Input>,
 }
@@ -36,13 +38,15 @@ pub struct Check {
     pub x: Option<Length>,
     /// The combination that governs.
     pub combination: String,
+    /// Whether it says nothing while a load is not known; a check of sizes alone holds all the same.
+    pub hangs_on_loads: bool,
     /// What came of it.
     pub outcome: Outcome,
 }
 
 impl Check {
     /// A check that was made, or the sentence that says why not.
-    pub fn new<E: ToString>(
+    pub fn new<E: Into<Unmade>>(
         member: impl Into<String>,
         name: impl Into<String>,
         at: impl Into<String>,
@@ -52,8 +56,9 @@ impl Check {
         let outcome = match made {
             Ok(worked) => Outcome::Judged(worked),
             Err(why) => {
-                let why = why.to_string();
-                Outcome::NotJudged(NotJudged { missing: Input::named_in(&why), why: sentence(&why) })
+                let Unmade { says, missing } = why.into();
+                let cause = says.strip_prefix(NOT_JUDGED).unwrap_or(&says).to_owned();
+                Outcome::NotJudged(NotJudged { why: format!("{NOT_JUDGED}{cause}"), cause, missing })
             }
         };
         Self {
@@ -62,19 +67,20 @@ impl Check {
             at: at.into(),
             x: None,
             combination: combination.into(),
+            hangs_on_loads: true,
             outcome,
         }
     }
 
     /// A check that cannot be made.
-    pub fn not_judged(member: impl Into<String>, name: impl Into<String>, why: impl ToString) -> Self {
-        Self::new(member, name, "", "", Err::<Worked<Verdict>, String>(why.to_string()))
+    pub fn not_judged(member: impl Into<String>, name: impl Into<String>, why: impl Into<Unmade>) -> Self {
+        Self::new(member, name, "", "", Err::<Worked<Verdict>, Unmade>(why.into()))
     }
 
     /// The check of that demand among many that asks most of its capacity; nothing where there is no demand.
     ///
     /// `judge` gives the verdict of one demand; an error of one is the answer for all.
-    pub fn worst<Q, E: ToString>(
+    pub fn worst<Q, E: Into<Unmade>>(
         member: &str,
         name: &str,
         at: &str,
@@ -90,6 +96,23 @@ impl Check {
     pub fn at_x(mut self, x: Length) -> Self {
         self.x = Some(x);
         self
+    }
+
+    /// A check of sizes, whatever the loads are.
+    #[must_use]
+    pub fn of_sizes(mut self) -> Self {
+        self.hangs_on_loads = false;
+        self
+    }
+
+    /// The same check, not made for that reason; `beside` is what is known all the same.
+    #[must_use]
+    pub(super) fn unmade(&self, why: &Unmade, beside: &str) -> Self {
+        let mut check = Self::new(&self.member, &self.name, &self.at, "", Err::<Worked<Verdict>, _>(why));
+        if let Outcome::NotJudged(not) = &mut check.outcome {
+            not.why = format!("{}. {beside}", not.why.trim_end_matches('.'));
+        }
+        Self { x: self.x, ..check }
     }
 
     /// Demand by capacity; nothing where it was not judged.
@@ -171,10 +194,8 @@ fn share_text(verdict: &Verdict, units: UnitSystem) -> String {
     format!("asks {} where {allowed} is allowed", verdict.demand.text(units))
 }
 
-/// As the sentence of a check that was not made.
-fn sentence(why: &str) -> String {
-    if why.starts_with("not judged") { why.to_owned() } else { format!("not judged: {why}") }
-}
+/// How the sentence of a check that was not made begins.
+const NOT_JUDGED: &str = "not judged: ";
 
 #[cfg(test)]
 mod tests {

@@ -16,6 +16,7 @@ use crate::loads::Duration;
 use crate::members::{Seat, bearing_across_strength};
 use crate::project::{LedgerFixings, MakersScrew, Used};
 use crate::units::{Angle, Force, Length, Stress};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 /// Packing thinner than this closes when the fixings are driven (common practice).
@@ -69,7 +70,7 @@ pub(super) struct Fixing<'a> {
     /// Thickness of the ledger.
     pub(super) side: Length,
     /// Values under an upright load, down and up, at a load duration of 1.0: worked out once.
-    upright: [OnceCell<Result<Pull, String>>; 2],
+    upright: [OnceCell<Result<Pull, Unmade>>; 2],
 }
 
 /// A lateral value on its way to what is allowed.
@@ -82,12 +83,12 @@ struct Sideways {
 }
 
 impl<'a> Fixing<'a> {
-    pub(super) fn new(ledger: &'a Ledger<'a>) -> Result<Self, String> {
+    pub(super) fn new(ledger: &'a Ledger<'a>) -> Result<Self, Unmade> {
         let project = ledger.project;
         let fixings = &project.fixings.ledger;
         let one = fastener_of(fixings)?;
         if fixings.rows == 0 || fixings.columns == 0 {
-            return Err("the rows of the ledger's fixings are missing".to_owned());
+            return Err(Unmade::missing(Input::LedgerRows, "the rows of the ledger's fixings are missing"));
         }
         let sort = match one.kind {
             _ if fixings.is_makers() => Sort::Makers,
@@ -95,9 +96,14 @@ impl<'a> Fixing<'a> {
             _ => Sort::Lag,
         };
         if sort == Sort::Bolt && fixings.washer <= Length::ZERO {
-            return Err(format!("a {} is held by its washers, whose size is missing", one.name));
+            let says = format!("a {} is held by its washers, whose size is missing", one.name);
+            return Err(Unmade::missing(Input::LedgerWasher, says));
         }
         let packing = project.frame.ledger_packing;
+        if fixings.wall_species.is_empty() {
+            let says = "the wood of the wall's posts is missing: choose its species";
+            return Err(Unmade::missing(Input::WallWood, says));
+        }
         let wall_gravity = gravity(&fixings.wall_species, "the wall's posts")?;
         let gravity = gravity(&project.frame.species, "the ledger")?;
         let side = ledger.member.section().breadth;
@@ -130,38 +136,38 @@ impl<'a> Fixing<'a> {
         self.sort != Sort::Bolt
     }
 
-    fn reaches_through(&self) -> Result<(), String> {
+    fn reaches_through(&self) -> Result<(), Unmade> {
         let through = self.side + self.packing + self.fixings().wall_depth;
         let nut = self.one.diameter * NUT;
         if self.fixings().length + Length::inches(1e-9) >= through + nut {
             return Ok(());
         }
-        Err(format!(
+        Err(Unmade::from(format!(
             "a {} {:.2} in long does not come out behind: ledger, packing and the wall's post are {:.2} in, washers and nut \
              ask for {:.2} in more",
             self.one.name,
             self.fixings().length.to_inches(),
             through.to_inches(),
             nut.to_inches()
-        ))
+        )))
     }
 
     /// The maker's values are there, and for members that touch.
-    fn is_stated(&self) -> Result<(), String> {
+    fn is_stated(&self) -> Result<(), Unmade> {
         let makers = &self.fixings().makers;
-        let missing = |what: &str| Err(format!("{what} of the maker's screw is missing: its maker states it"));
+        let unsaid = |says: &str| Err(Unmade::missing(Input::MakersScrew, says));
         if makers.sideways <= Force::ZERO {
-            return missing("the allowable load sideways");
+            return unsaid("the allowable load sideways of the maker's screw is missing: its maker states it");
         }
         if makers.pull <= Force::ZERO {
-            return missing("the allowable pull");
+            return unsaid("the allowable pull of the maker's screw is missing: its maker states it");
         }
         if makers.source.trim().is_empty() {
-            return Err("where the values of the maker's screw stand is missing: name the maker's sheet".to_owned());
+            return unsaid("where the values of the maker's screw stand is missing: name the maker's sheet");
         }
         if self.packing > CLOSES {
             return Err(
-                "the maker's values are for a ledger that lies on the wall: over packing they are missing".to_owned()
+                "the maker's values are for a ledger that lies on the wall: over packing they are missing".into()
             );
         }
         Ok(())
@@ -179,20 +185,20 @@ impl<'a> Fixing<'a> {
     }
 
     /// What one carries under an upright load at a load duration of 1.0, to find what governs.
-    pub(super) fn rough(&self, way: Way) -> Result<Pull, String> {
+    pub(super) fn rough(&self, way: Way) -> Result<Pull, Unmade> {
         let place = usize::from(way == Way::Up);
         self.upright[place].get_or_init(|| Ok(self.values(Aim::upright(way), Duration::TenYears)?.value)).clone()
     }
 
     /// What one carries out of the wall and along it.
-    pub(super) fn values(&self, aim: Aim, duration: Duration) -> Result<Worked<Pull>, String> {
-        let duration = load_duration(duration.factor()).map_err(|refused| refused.to_string())?;
+    pub(super) fn values(&self, aim: Aim, duration: Duration) -> Result<Worked<Pull>, Unmade> {
+        let duration = load_duration(duration.factor())?;
         let out = match self.sort {
-            Sort::Lag => self.thread(duration.value).map_err(|refused| refused.to_string())?,
+            Sort::Lag => self.thread(duration.value)?,
             Sort::Bolt => self.held_by_washers()?,
-            Sort::Makers => self.makers_pull(duration.value).map_err(|refused| refused.to_string())?,
+            Sort::Makers => self.makers_pull(duration.value)?,
         };
-        let aside = self.lateral(aim, duration.value).map_err(|refused| refused.to_string())?;
+        let aside = self.lateral(aim, duration.value)?;
         let value = Pull { withdrawal: out.value, lateral: aside.value };
         Ok(Worked::new(value, [duration.steps, out.steps, aside.steps].into_iter().flatten().collect()))
     }
@@ -219,9 +225,9 @@ impl<'a> Fixing<'a> {
     }
 
     /// What the washers and the steel of a bolt hold, the least.
-    fn held_by_washers(&self) -> Result<Worked<Force>, String> {
+    fn held_by_washers(&self) -> Result<Worked<Force>, Unmade> {
         let washers = self.washers()?;
-        let steel = self.steel().map_err(|refused| refused.to_string())?;
+        let steel = self.steel()?;
         let value = washers.value.min(steel.value);
         let says = format!(
             "washers {:.0} lb, steel {:.0} lb; the lesser {:.0} lb, without C_D",
@@ -244,12 +250,13 @@ impl<'a> Fixing<'a> {
     }
 
     /// What the wood under one washer carries: of the ledger, and of the wall's post where a bolt has its nut.
-    pub(super) fn washers(&self) -> Result<Worked<Force>, String> {
+    pub(super) fn washers(&self) -> Result<Worked<Force>, Unmade> {
         let washer = self.fixings().washer;
         if washer <= Length::ZERO {
-            return Err("the washers of the ledger's fixings are missing: how wide they are".to_owned());
+            let says = "the washers of the ledger's fixings are missing: how wide they are";
+            return Err(Unmade::missing(Input::LedgerWasher, says));
         }
-        let area = washer_area(washer, self.one.diameter).map_err(|refused| refused.to_string())?;
+        let area = washer_area(washer, self.one.diameter)?;
         let seat = |from_end| Seat { area: area.value, length: washer, from_end };
         let end = self.end().unwrap_or_default();
         let mut steps = area.steps;
@@ -270,11 +277,11 @@ impl<'a> Fixing<'a> {
             ));
             force
         };
-        let ledger = bearing_across_strength(&self.ledger.member, &seat(end)).map_err(|refused| refused.0)?;
+        let ledger = bearing_across_strength(&self.ledger.member, &seat(end))?;
         let mut value = under("ledger", ledger, &mut steps);
         if self.sort == Sort::Bolt {
             let post = wall_post(&self.fixings().wall_species)?;
-            let strength = bearing_across_strength(&post, &seat(Length::feet(1.0))).map_err(|refused| refused.0)?;
+            let strength = bearing_across_strength(&post, &seat(Length::feet(1.0)))?;
             value = value.min(under("wall's post", strength, &mut steps));
         }
         Ok(Worked::new(value, steps))
@@ -338,9 +345,9 @@ const DRY: Moisture = Moisture { when_made: Wetness::Dry, in_use: Wetness::Dry }
 const MAKERS: Citation = Citation::given("the maker's sheet", "as the user gave it");
 
 /// The chosen fastener; a maker's own screw has its diameter and no steel of ours.
-fn fastener_of(fixings: &LedgerFixings) -> Result<Fastener, String> {
+fn fastener_of(fixings: &LedgerFixings) -> Result<Fastener, Unmade> {
     if fixings.is_makers() {
         return Ok(fixings.makers.fastener());
     }
-    chosen(&fixings.fastener, "screw of the ledger").cloned()
+    chosen(&fixings.fastener, "screw of the ledger", Input::LedgerFixing).cloned()
 }

@@ -5,13 +5,14 @@ use crate::fastening::{Fastener, Moisture, Wetness, fastener};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::project::{Project, Used};
+use crate::unmade::{Input, Unmade};
 
 /// Every load of the roof was worked out.
 ///
 /// # Errors
 /// The first sentence that says what is missing.
-pub(super) fn known_loads(loads: &RoofLoads) -> Result<(), String> {
-    loads.not_judged.first().map_or(Ok(()), |sentence| Err(sentence.clone()))
+pub(super) fn known_loads(loads: &RoofLoads) -> Result<(), Unmade> {
+    loads.not_judged.first().map_or(Ok(()), |why| Err(why.clone()))
 }
 
 /// Specific gravity of a wood, for fasteners; `whose` names it in the sentence.
@@ -24,11 +25,11 @@ pub(super) fn gravity(key: &str, whose: &str) -> Result<f64, String> {
 }
 
 /// The fastener of that key; `what` names it in the sentence.
-pub(super) fn chosen(key: &str, what: &str) -> Result<&'static Fastener, String> {
+pub(super) fn chosen(key: &str, what: &str, input: Input) -> Result<&'static Fastener, Unmade> {
     if key.is_empty() {
-        return Err(format!("the {what} is missing: none is chosen yet"));
+        return Err(Unmade::missing(input, format!("the {what} is missing: none is chosen yet")));
     }
-    fastener(key).map_err(|refused| refused.to_string())
+    Ok(fastener(key)?)
 }
 
 /// Moisture of a kind of stick as its fasteners see it: cut green unless it is declared dry; wet in use as its own values
@@ -49,7 +50,9 @@ mod tests {
         assert!(gravity("", "the wall").is_err_and(|why| why.contains("the wood of the wall is missing")));
         assert!(gravity("balsa", "the wall").is_err_and(|why| why.contains("“balsa”")));
         assert_eq!(gravity("eastern_hemlock", "the wall"), Ok(0.41));
-        assert!(chosen("", "screw of the ledger").is_err_and(|why| why.contains("screw of the ledger is missing")));
+        assert!(chosen("", "screw of the ledger", Input::LedgerFixing).is_err_and(|why| {
+            why.missing == Some(Input::LedgerFixing) && why.says.contains("screw of the ledger is missing")
+        }));
     }
 
     #[test]

@@ -24,6 +24,7 @@ use crate::members::{
 };
 use crate::project::{Project, Used};
 use crate::units::{Force, Length, LineLoad, Moment};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step};
 
 /// Most posts of the wall that are worked out.
@@ -75,15 +76,18 @@ pub fn check_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<
     })
 }
 
-fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Check>, String> {
+fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Check>, Unmade> {
     known_loads(loads)?;
     let member = Woods::new(project).member(Used::Ledger, Duration::TenYears)?;
     let posts = wall_posts(&project.site, project.frame.beam_length);
     if posts.is_empty() {
-        return Err("the posts of the wall are missing: where the first is and how far apart they stand".to_owned());
+        let says = "the posts of the wall are missing: where the first is and how far apart they stand";
+        return Err(Unmade::missing(Input::WallPosts, says));
     }
     if posts.len() > MOST_POSTS {
-        return Err(format!("{} posts of the wall are more than the {MOST_POSTS} that are worked out", posts.len()));
+        return Err(
+            format!("{} posts of the wall are more than the {MOST_POSTS} that are worked out", posts.len()).into()
+        );
     }
     let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
     let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
@@ -222,7 +226,8 @@ impl Ledger<'_> {
         let fixings = &self.project.fixings.ledger;
         let rows = fixings.rows;
         if rows == 0 {
-            return Some(Check::not_judged("ledger", "shears", "the rows of the ledger's fixings are missing"));
+            let why = Unmade::missing(Input::LedgerRows, "the rows of the ledger's fixings are missing");
+            return Some(Check::not_judged("ledger", "shears", why));
         }
         let places = solutions.iter().flat_map(|(asked, solution)| {
             let is_down = self.frame.total(&asked.loads) > Force::ZERO;
@@ -498,7 +503,7 @@ mod tests {
             of(&|barn| barn.fixings.ledger.lowest = Length::inches(2.75)).contains("loaded edge distance is 2.25 in")
         );
         let whole = |change: &dyn Fn(&mut Project)| says("bends, shears and sags", change);
-        assert!(whole(&|barn| barn.place.ground_snow = None).contains("ground snow is missing"));
+        assert!(whole(&|barn| barn.place.ground_snow = None).contains("ground snow by ASCE 7-16 is missing"));
         assert!(
             whole(&|barn| barn.site.wall_post_spacing = Length::ZERO).contains("the posts of the wall are missing")
         );

@@ -13,6 +13,7 @@ use crate::design::Shape;
 use crate::fastening::{LoadOnOne, Pull, combined_share};
 use crate::loads::Action;
 use crate::units::{Angle, Force, Length};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
@@ -25,7 +26,7 @@ struct Along {
 
 impl Along {
     /// Nothing where no wind is known to blow along the wall.
-    fn new(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, String>> {
+    fn new(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, Unmade>> {
         let mut cases = side_wind_on_roof(ledger.roof);
         if cases.is_empty() {
             return None;
@@ -51,7 +52,7 @@ impl Along {
 ///
 /// # Errors
 /// The sentence that says what is missing.
-pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Option<Result<Force, String>> {
+pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Option<Result<Force, Unmade>> {
     let of = |along: Along| {
         let all: Length = ledger.shares.width.iter().copied().sum();
         let widest = ledger.shares.width.iter().copied().fold(Length::ZERO, Length::max);
@@ -93,7 +94,8 @@ fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check
             Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
         });
     let Some(place) = most(places, rough) else {
-        return Check::not_judged(FIXINGS, HOLD_ALONG, "the posts of the wall are missing");
+        let why = Unmade::missing(Input::WallPosts, "the posts of the wall are missing");
+        return Check::not_judged(FIXINGS, HOLD_ALONG, why);
     };
     let factor =
         |of: &Asked| asked.iter().find(|(_, asked)| std::ptr::eq(asked, of)).map_or(0.0, |(factor, _)| *factor);
@@ -121,8 +123,8 @@ fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check
 }
 
 /// Load by capacity of a place, to find the governing one, as if its load stood upright: it leans by little.
-fn rough(fixing: &Fixing) -> Result<impl Fn(&Place) -> f64, String> {
-    let of = |way| Ok::<_, String>((fixing.rough(way)?, share(&fixing.rows(way), fixing.ledger.line.ledger)));
+fn rough(fixing: &Fixing) -> Result<impl Fn(&Place) -> f64, Unmade> {
+    let of = |way| Ok::<_, Unmade>((fixing.rough(way)?, share(&fixing.rows(way), fixing.ledger.line.ledger)));
     let (down, up) = (of(Way::Down)?, of(Way::Up)?);
     let (minds, kind) = (fixing.pull_minds_duration(), fixing.kind());
     let n = (fixing.fixings().rows * fixing.fixings().columns) as f64;
@@ -157,15 +159,15 @@ mod tests {
         check.steps().iter().find(|step| step.gives == gives).unwrap().says.clone()
     }
 
-    /// The barn's edge: rafter 6, purlin and rib 10.69 ft² at 33.5 psf, 358 lb; half of it and 9 lb of the ledger's end are 188 lb.
-    /// 0.45 of it on 21.4 of 420 in of roof is 4 lb beside 404 lb down.
+    /// The barn's edge: rafter, purlin and rib 10.69 ft² at 33.5 psf, 358 lb; 17 rafters behind it, each 0.3 of 7.96 ft², 1358 lb;
+    /// half of both and 9 lb of the ledger's end are 867 lb. 0.45 of it on 21.4 of 420 in of roof is 20 lb beside 404 lb down.
     #[test]
     fn half_of_the_edge_by_hand() {
         let check = found(&demo::wool_barn()).unwrap();
-        assert!(says(&check, "push on the ledger").starts_with("358/2 + 9 = 188 lb"));
-        assert!(says(&check, "push along the wall at this post").starts_with("A = 0.45·188·0.051 = 4 lb"));
-        assert!(says(&check, "shear of one fixing").starts_with("Z = √(R² + A²)/n = √(404² + 4²)/1 = 404 lb"));
-        // One lag of 3/4 in, 1 % off upright: 524 lb sideways, ·1.6 of wind, 0.917 for its depth.
+        assert!(says(&check, "push on the ledger").starts_with("(358 + 1358)/2 + 9 = 867 lb"));
+        assert!(says(&check, "push along the wall at this post").starts_with("A = 0.45·867·0.051 = 20 lb"));
+        assert!(says(&check, "shear of one fixing").starts_with("Z = √(R² + A²)/n = √(404² + 20²)/1 = 40"));
+        // One lag of 3/4 in, 5 % off upright, which turns no grain: 524 lb sideways, ·1.6 of wind, 0.917 for its depth.
         let allowed = 523.5 * 1.6 * 5.5 / 6.0;
         assert!((check.ratio().unwrap() / (404.0 / allowed) - 1.0).abs() < 5e-3, "{check:?}");
         assert!(check.passes());
@@ -234,7 +236,7 @@ mod tests {
         assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("the screw of the ledger is missing"));
     }
 
-    /// 0.6 of the 188 lb on 21.4 of 420 in of roof are 5.7 lb, said of the wall too; without a known coefficient it is said to be
+    /// 0.6 of the 867 lb on 21.4 of 420 in of roof are 27 lb, said of the wall too; without a known coefficient it is said to be
     /// open, and without wind there is none.
     #[test]
     fn the_wall_is_told_what_goes_along_it() {
@@ -244,7 +246,7 @@ mod tests {
             checks.into_iter().find(|check| check.member == "existing wall").unwrap().says(UnitSystem::Imperial)
         };
         let mut barn = demo::wool_barn();
-        assert!(wall(&barn).contains("inward and 6 lb along it at a post of it"), "{}", wall(&barn));
+        assert!(wall(&barn).contains("inward and 27 lb along it at a post of it"), "{}", wall(&barn));
         barn.place.member_force_coefficient = None;
         assert!(wall(&barn).contains("along it asks, which is not known yet"), "{}", wall(&barn));
     }

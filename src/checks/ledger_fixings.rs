@@ -11,6 +11,7 @@ use crate::fastening::{
 };
 use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const FIXINGS: &str = "ledger fixings";
@@ -54,7 +55,7 @@ fn outer(name: &str, apart: Length) -> Check {
         }
     };
     let made = Worked::new(Verdict::length(apart, WIDEST_ROWS), steps);
-    Check::new(FIXINGS, name, "", "", Ok::<_, String>(made))
+    Check::new(FIXINGS, name, "", "", Ok::<_, Unmade>(made)).of_sizes()
 }
 
 /// A combination at a post of the wall, its reaction and its pull off the wall.
@@ -87,19 +88,19 @@ impl Fixing<'_> {
             Ok(None) => {
                 let step = Step::new("reaction", "no combination asks it", Citation::from_memory("statics", "sum"));
                 let made = Worked::new(Verdict::force(Force::ZERO, Force::ZERO), vec![step]);
-                Check::new(FIXINGS, name, "", "", Ok::<_, String>(made))
+                Check::new(FIXINGS, name, "", "", Ok::<_, Unmade>(made))
             }
             Ok(Some(place)) => self.at(name, &place, self.judge(&place)),
         }
     }
 
-    pub(super) fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, String>) -> Check {
+    pub(super) fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, Unmade>) -> Check {
         let at = format!("at the wall's post {}", place.post + 1);
         let x = self.ledger.frame.posts[place.post].x;
         Check::new(FIXINGS, name, at, place.asked.named(place.pattern), made).at_x(x)
     }
 
-    fn governing(&self, way: Way) -> Result<Option<Place<'_>>, String> {
+    fn governing(&self, way: Way) -> Result<Option<Place<'_>>, Unmade> {
         let values = self.rough(way)?;
         let on_one = share(&self.rows(way), self.ledger.line.ledger);
         let rough = |place: &Place| {
@@ -140,10 +141,9 @@ impl Fixing<'_> {
         LedgerLoad { reaction, eccentricity: self.ledger.line.ledger, outward, along, rows: self.rows(way) }
     }
 
-    pub(super) fn judge(&self, place: &Place) -> Result<Worked<Verdict>, String> {
+    pub(super) fn judge(&self, place: &Place) -> Result<Worked<Verdict>, Unmade> {
         let values = self.values(Aim { way: place.way, tilt: place.tilt() }, place.asked.loading.duration)?;
-        let found =
-            ledger_fixing(self.kind(), &self.load(place), values.value).map_err(|refused| refused.to_string())?;
+        let found = ledger_fixing(self.kind(), &self.load(place), values.value)?;
         let on_one = found.value.load;
         let total = Force::pounds(on_one.withdrawal.to_pounds().hypot(on_one.lateral.to_pounds()));
         let steps = values.steps.into_iter().chain(found.steps).collect();
@@ -163,14 +163,14 @@ impl Fixing<'_> {
         };
         let hardest = most(of(Way::Down).chain(of(Way::Up)), |(pull, _)| *pull);
         let Some((_, place)) = hardest else { return Vec::new() };
-        let against = |capacity: Result<Worked<Force>, String>| {
+        let against = |capacity: Result<Worked<Force>, Unmade>| {
             let capacity = capacity?;
-            let load = fixing_load(&self.load(&place)).map_err(|refused| refused.to_string())?;
+            let load = fixing_load(&self.load(&place))?;
             let pull = load.value.withdrawal;
             let steps = load.steps.into_iter().chain(capacity.steps).collect();
             Ok(Worked::new(Verdict::force(pull, capacity.value), steps))
         };
-        let steel = self.steel().map_err(|refused| refused.to_string());
+        let steel = self.steel().map_err(Unmade::from);
         vec![self.at(WASHERS, &place, against(self.washers())), self.at(STEEL, &place, against(steel))]
     }
 }

@@ -4,7 +4,7 @@ use super::ledger::{Ledger, mark};
 use super::purlin::most;
 use crate::analysis::{LedgerLoads, LedgerSpan};
 use crate::frame::Solution;
-use crate::loads::{Action, Edition};
+use crate::loads::{Action, passing_snow};
 use crate::members::{
     Ceiling, DeflectionCase, Drying, RoofMember, check_deflection, deflection_for_dead_and_live, deflection_limit,
     stiffness,
@@ -63,8 +63,7 @@ fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a str, LineLoad)> {
         let strip = ledger.line.reactions(&case.down, &case.square).ledger;
         let (kind, factor) = match case.action {
             Action::RoofLive => (DeflectionCase::Live, 1.0),
-            Action::Snow if edition == Edition::Asce7_22 => (DeflectionCase::SnowOrWind, 0.7),
-            Action::Snow => (DeflectionCase::SnowOrWind, 1.0),
+            Action::Snow => (DeflectionCase::SnowOrWind, passing_snow(edition)),
             // Wind at the level of allowable stress.
             Action::Wind => (DeflectionCase::SnowOrWind, 0.6),
             _ => return None,

@@ -1,162 +1,14 @@
-//! Which datum a check waits for: what only the user, the authority or a maker can say.
-use super::check::Check;
-
-/// A datum that is not there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Input {
-    /// Ground snow of the place.
-    GroundSnow,
-    /// Wind speed of the place.
-    WindSpeed,
-    /// Winter wind parameter of the place (ASCE 7-22).
-    WinterWind,
-    /// Force coefficient of the frame's parts.
-    ForceCoefficient,
-    /// From the eave of the roof above to its ridge.
-    EaveToRidge,
-    /// Length of the roof above, square to the wall.
-    RoofAbove,
-    /// The soil.
-    Soil,
-    /// The depth of frost.
-    FrostDepth,
-    /// Where the posts of the wall stand.
-    WallPosts,
-    /// The wood of the wall's posts.
-    WallWood,
-    /// What fixes the ledger.
-    LedgerFixing,
-    /// How many rows of it.
-    LedgerRows,
-    /// The washers of the ledger's fixings.
-    LedgerWasher,
-    /// What a maker states of its own screw through the ledger.
-    MakersScrew,
-    /// The screw of the purlins.
-    PurlinScrew,
-    /// The screw of the sheets.
-    SheetScrew,
-    /// What the sheet carries at a washer.
-    SheetPullOver,
-    /// The tie of a rafter to the ledger.
-    RafterHead,
-    /// The tie of a rafter to the beam.
-    RafterSeat,
-    /// The screws or bolts of the scarfs.
-    Scarf,
-    /// The anchor of a post.
-    PostBase,
-}
-
-/// Each with the words the sentences of the checks name it by, what it is called, and its field in a project file.
-const INPUTS: [(Input, &str, &str, &str); 21] = [
-    (Input::GroundSnow, "ground snow is missing", "ground snow", "place.ground_snow"),
-    (Input::WindSpeed, "wind speed is missing", "wind speed", "place.wind_speed"),
-    (Input::WinterWind, "the winter wind parameter W2 is missing", "the winter wind parameter W2", "place.winter_wind"),
-    (
-        Input::ForceCoefficient,
-        "the force coefficient C_f of beam",
-        "the force coefficient C_f",
-        "place.member_force_coefficient",
-    ),
-    (
-        Input::EaveToRidge,
-        "the distance from the eave above to its ridge is missing",
-        "the distance from the eave above to its ridge",
-        "above.eave_to_ridge",
-    ),
-    (Input::RoofAbove, "the length of the roof above", "the length of the roof above", "above.whole_length"),
-    (Input::Soil, "the soil is missing", "the soil", "ground.soil"),
-    (Input::FrostDepth, "The frost depth is not given", "the frost depth", "ground.frost_depth"),
-    (
-        Input::WallPosts,
-        "the posts of the wall are missing",
-        "where the posts of the wall stand",
-        "site.wall_post_spacing",
-    ),
-    (
-        Input::WallWood,
-        "the wood of the wall's posts is missing",
-        "the wood of the wall’s posts",
-        "fixings.ledger.wall_species",
-    ),
-    (Input::LedgerFixing, "the screw of the ledger is missing", "what fixes the ledger", "fixings.ledger.fastener"),
-    (
-        Input::LedgerRows,
-        "the rows of the ledger's fixings are missing",
-        "the rows of the ledger’s fixings",
-        "fixings.ledger.rows",
-    ),
-    (
-        Input::LedgerWasher,
-        "the washers of the ledger's fixings are missing",
-        "the washers of the ledger’s fixings",
-        "fixings.ledger.washer",
-    ),
-    (
-        Input::MakersScrew,
-        "of the maker's screw",
-        "what the maker states of the ledger’s screw",
-        "fixings.ledger.makers",
-    ),
-    (Input::PurlinScrew, "the screw of the purlins is missing", "the screw of the purlins", "fixings.purlin.fastener"),
-    (Input::SheetScrew, "the sheets' screw is missing", "the screw of the sheets", "fixings.sheet.screw.fastener"),
-    (
-        Input::SheetPullOver,
-        "the load at which the sheet pulls over",
-        "what the sheet holds at a washer",
-        "fixings.sheet.pull_over",
-    ),
-    (Input::RafterHead, "tie of a rafter to the ledger", "the tie of a rafter to the ledger", "fixings.rafter_head"),
-    (Input::RafterSeat, "tie of a rafter to the beam", "the tie of a rafter to the beam", "fixings.rafter_seat"),
-    (
-        Input::Scarf,
-        "the screws or bolts that must hold it are missing",
-        "the screws or bolts of the scarfs",
-        "fixings.scarf",
-    ),
-    (Input::PostBase, "base of a post", "the anchor of a post", "fixings.post_base"),
-];
-
-impl Input {
-    /// The datum a sentence waits for; nothing where it says something else.
-    #[must_use]
-    pub fn named_in(sentence: &str) -> Option<Self> {
-        INPUTS.iter().find(|(_, phrase, ..)| sentence.contains(phrase)).map(|(input, ..)| *input)
-    }
-
-    /// What it is called.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        self.row().0
-    }
-
-    /// Its field in a project file.
-    #[must_use]
-    pub fn field(self) -> &'static str {
-        self.row().1
-    }
-
-    /// Its names are one or many.
-    fn verb(self) -> &'static str {
-        match self {
-            Self::LedgerRows | Self::LedgerWasher | Self::Scarf => "are missing",
-            Self::WallPosts | Self::LedgerFixing | Self::MakersScrew | Self::SheetPullOver => "is not said",
-            _ => "is missing",
-        }
-    }
-
-    fn row(self) -> (&'static str, &'static str) {
-        let found = INPUTS.iter().find(|(input, ..)| *input == self);
-        found.map_or(("", ""), |(_, _, name, field)| (*name, *field))
-    }
-}
+//! Checks that were not made, by what they wait for.
+use super::check::{Check, Outcome};
+use crate::unmade::Input;
 
 /// Checks that wait for the same datum.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Waiting {
-    /// What they wait for.
-    pub input: Input,
+    /// The datum they wait for; nothing where it is another cause.
+    pub input: Option<Input>,
+    /// The cause in words.
+    pub cause: String,
     /// Their places in the list they were taken from.
     pub places: Vec<usize>,
 }
@@ -165,23 +17,27 @@ impl Waiting {
     /// `not judged for 14 checks: ground snow is missing`.
     #[must_use]
     pub fn says(&self) -> String {
-        let (n, name) = (self.places.len(), self.input.name());
-        format!("not judged for {n} {}: {name} {}", if n == 1 { "check" } else { "checks" }, self.input.verb())
+        let n = self.places.len();
+        let cause = self.input.map_or_else(|| self.cause.clone(), |input| format!("{} {}", input.name(), input.verb()));
+        format!("not judged for {n} {}: {cause}", if n == 1 { "check" } else { "checks" })
     }
 }
 
-/// The checks that were not made, by the datum they wait for, in the order in which they stand; those that wait for none of ours
-/// are left out.
+/// The checks that were not made, by the datum they wait for or, where it is none of ours, by the cause they share, in the order
+/// in which they stand; one that stands alone with such a cause is left out.
 #[must_use]
 pub fn waiting<'a>(checks: impl IntoIterator<Item = (usize, &'a Check)>) -> Vec<Waiting> {
     let mut found: Vec<Waiting> = Vec::new();
     for (place, check) in checks {
-        let Some(input) = check.missing() else { continue };
-        match found.iter_mut().find(|waiting| waiting.input == input) {
+        let Outcome::NotJudged(not) = &check.outcome else { continue };
+        let is_same =
+            |group: &&mut Waiting| group.input == not.missing && (group.input.is_some() || group.cause == not.cause);
+        match found.iter_mut().find(is_same) {
             Some(waiting) => waiting.places.push(place),
-            None => found.push(Waiting { input, places: vec![place] }),
+            None => found.push(Waiting { input: not.missing, cause: not.cause.clone(), places: vec![place] }),
         }
     }
+    found.retain(|group| group.input.is_some() || group.places.len() > 1);
     found
 }
 
@@ -194,6 +50,7 @@ mod tests {
     use crate::loads::Edition;
     use crate::project::{MAKERS_OWN, Project, demo};
     use crate::units::{Force, Length};
+    use crate::unmade::Unmade;
 
     type Change = fn(&mut Project);
 
@@ -205,8 +62,8 @@ mod tests {
 
     /// Each datum taken from the barn alone leaves checks that wait for it, and they say so as data.
     #[test]
-    fn every_datum_is_told_from_its_sentence() {
-        let all: [(Input, Change); 21] = [
+    fn every_datum_is_told_as_data() {
+        let all: [(Input, Change); 24] = [
             (Input::GroundSnow, |p| p.place.ground_snow = None),
             (Input::WindSpeed, |p| p.place.wind_speed = None),
             (Input::WinterWind, |p| {
@@ -234,9 +91,12 @@ mod tests {
             (Input::SheetScrew, |p| p.fixings.sheet.screw.fastener.clear()),
             (Input::SheetPullOver, |p| p.fixings.sheet.pull_over = Force::ZERO),
             (Input::RafterHead, |p| p.fixings.rafter_head.count = 0),
+            (Input::RafterHeadValues, |p| p.fixings.rafter_head.sideways = Force::ZERO),
             (Input::RafterSeat, |p| p.fixings.rafter_seat.count = 0),
+            (Input::RafterSeatValues, |p| p.fixings.rafter_seat.pull = Force::ZERO),
             (Input::Scarf, |p| p.fixings.scarf.count = 0),
             (Input::PostBase, |p| p.fixings.post_base.count = 0),
+            (Input::PostBaseValues, |p| p.fixings.post_base.source.clear()),
         ];
         let shape = &evaluate(&demo::wool_barn()).built.unwrap().shape;
         for (input, change) in all {
@@ -246,7 +106,7 @@ mod tests {
             let waiting = waiting(found.checks.iter().enumerate());
             let open: Vec<&str> =
                 found.checks.iter().filter(|check| check.ratio().is_none()).map(|check| check.name.as_str()).collect();
-            assert!(waiting.iter().any(|group| group.input == input), "{input:?}: {waiting:?} {open:?}");
+            assert!(waiting.iter().any(|group| group.input == Some(input)), "{input:?}: {waiting:?} {open:?}");
             assert!(
                 waiting.iter().all(|group| group.places.iter().all(|place| found.checks[*place].ratio().is_none()))
             );
@@ -254,26 +114,85 @@ mod tests {
     }
 
     #[test]
-    fn every_input_has_a_name_and_a_field() {
-        assert!(INPUTS.iter().all(|(input, ..)| !input.name().is_empty() && input.field().contains('.')));
-        assert_eq!(Input::named_in("the ledger reaches fewer than two posts of the wall"), None);
-    }
-
-    #[test]
     fn groups_speak_plainly() {
-        let check = |why: &str| Check::not_judged("B1", "bends", why);
+        let check = |why: Unmade| Check::not_judged("B1", "bends", why);
         let all = [
-            check("ground snow is missing; ask"),
-            check("soil of clay"),
-            check("ground snow is missing"),
-            check("the soil is missing: ask"),
+            check(Unmade::missing(Input::GroundSnow, "no snow; ask")),
+            check("ground snow is missing".into()),
+            check(Unmade::missing(Input::GroundSnow, "no snow")),
+            check(Unmade::missing(Input::Soil, "which soil?")),
         ];
         let found = waiting(all.iter().enumerate());
         assert_eq!(found.len(), 2);
         assert_eq!(found[0].places, [0, 2]);
         assert_eq!(found[0].says(), "not judged for 2 checks: ground snow is missing");
         assert_eq!(found[1].says(), "not judged for 1 check: the soil is missing");
-        let rows = Waiting { input: Input::LedgerRows, places: vec![1, 2] };
+        let rows = Waiting { input: Some(Input::LedgerRows), cause: String::new(), places: vec![1, 2] };
         assert!(rows.says().ends_with("the rows of the ledger’s fixings are missing"));
+    }
+
+    /// What the user cannot give is one row as well: the cause, then all that hang on it.
+    #[test]
+    fn one_cause_is_one_row() {
+        let check = |member: &str, why: &str| Check::not_judged(member, "bends", why);
+        let all = [check("B1", "it moves"), check("P1", "too thin"), check("B2", "it moves")];
+        let found = waiting(all.iter().enumerate());
+        assert_eq!(found.len(), 1);
+        assert_eq!((found[0].input, found[0].places.as_slice()), (None, [0, 2].as_slice()));
+        assert_eq!(found[0].says(), "not judged for 2 checks: it moves");
+    }
+
+    /// An anchor whose maker's sheet is not named is chosen all the same; so is a tie whose pull is not given.
+    #[test]
+    fn a_datum_is_not_read_out_of_words() {
+        let shape = &evaluate(&demo::wool_barn()).built.unwrap().shape;
+        let told = |change: Change| {
+            let mut project = demo::wool_barn();
+            change(&mut project);
+            let found = strength(&project, shape);
+            waiting(found.checks.iter().enumerate()).iter().filter_map(|group| group.input).collect::<Vec<_>>()
+        };
+        assert_eq!(told(|p| p.fixings.post_base.source.clear()), [Input::PostBaseValues]);
+        assert_eq!(told(|p| p.fixings.rafter_seat.pull = Force::ZERO), [Input::RafterSeatValues]);
+    }
+
+    /// Without braces nothing holds the line along the wall: the stick is named by its mark, and stands before what hangs on it.
+    #[test]
+    fn the_cause_stands_first() {
+        let mut project = demo::wool_barn();
+        for post in &mut project.frame.posts {
+            (post.brace_left, post.brace_right) = (false, false);
+        }
+        let found = strength(&project, &evaluate(&project).built.unwrap().shape);
+        let open = || found.checks.iter().filter(|check| check.ratio().is_none());
+        let says = open().next().unwrap().says(project.units);
+        assert!(says.starts_with("the frame is loaded: not judged: the beam line with braces rigid has"), "{says}");
+        assert!(says.contains(": B1 from 0″ can move"), "{says}");
+        let groups = waiting(found.checks.iter().enumerate());
+        assert!(groups.iter().any(|group| group.input.is_none() && group.places.len() > 20), "{groups:?}");
+    }
+
+    /// A wood no table holds: its own reason, not that forces are missing.
+    #[test]
+    fn a_missing_wood_is_the_reason_at_the_foot() {
+        let mut project = demo::wool_barn();
+        let shape = &evaluate(&project).built.unwrap().shape;
+        project.frame.species = "balsa".to_owned();
+        let found = strength(&project, shape);
+        let foot = found.checks.iter().find(|check| check.name == "stands on its pier").unwrap().says(project.units);
+        let posts = found.checks.iter().find(|check| check.member == "posts").unwrap().says(project.units);
+        assert_eq!(foot.split(": ").nth(2), posts.split(": ").nth(2), "{foot} / {posts}");
+    }
+
+    /// What nothing asks while a load is not known is not known either; what hangs on sizes alone holds.
+    #[test]
+    fn only_what_hangs_on_loads_is_withheld() {
+        let mut project = demo::wool_barn();
+        let shape = &evaluate(&project).built.unwrap().shape;
+        project.place.wind_speed = None;
+        let found = strength(&project, shape);
+        let of = |name: &str| found.checks.iter().find(|check| check.name == name).unwrap();
+        assert!(of("reach past the piers").passes() && of("lie below the frost").passes());
+        assert_eq!(of("holds the post down").missing(), Some(Input::WindSpeed));
     }
 }

@@ -31,13 +31,14 @@ mod ties;
 mod uplift;
 mod wood;
 
+pub use crate::unmade::Input;
 pub use base::check_bases;
 pub use beam::{BeamChecks, check_beam, lifted_beam, post_demands};
 pub use brace::check_braces;
 pub use brace_pegs::check_brace_pegs;
 pub use check::{Check, NotJudged, Outcome};
 pub use ledger::check_ledger;
-pub use missing::{Input, Waiting, waiting};
+pub use missing::{Waiting, waiting};
 pub use post::check_posts;
 pub use post_head::check_post_heads;
 pub use purlin::check_purlins;

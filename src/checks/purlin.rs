@@ -16,6 +16,7 @@ use crate::members::{
 };
 use crate::project::{Project, Used};
 use crate::units::{Force, Length};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 /// Everything the purlins need.
@@ -28,7 +29,7 @@ pub(super) struct Purlins {
 
 impl Purlins {
     /// Of a project whose loads are all known.
-    pub(super) fn new(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Self, String> {
+    pub(super) fn new(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Self, Unmade> {
         known_loads(loads)?;
         let beams = purlin_beams(&shape.purlins, &shape.rafters);
         let length = loads.lean_to.roof_length().length();
@@ -40,7 +41,7 @@ impl Purlins {
         let known = loads.cases.iter().filter(|case| case.action != Action::Wind);
         let mut cases: Vec<RoofCase> = known.map(RoofCase::without_steps).collect();
         let area = effective_area(span, width);
-        cases.extend(component_cases(&project.place, &loads.lean_to, area).map_err(|refused| refused.to_string())?);
+        cases.extend(component_cases(&project.place, &loads.lean_to, area)?);
         cases.push(person_at(&project.place, Length::ZERO, "on one purlin"));
         let loadings = loadings(project.place.edition, &cases);
         let rows = strips.iter().map(|strip| strip.lines(&cases, &loads.dead)).collect();
@@ -92,19 +93,18 @@ impl Asked<'_> {
 /// Every check of the purlins: the worst row and piece of each.
 #[must_use]
 pub fn check_purlins(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<Check> {
-    let missing = |why: String| vec![Check::not_judged("purlins", "bend, shear and sag", why)];
+    let missing = |why: Unmade| vec![Check::not_judged("purlins", "bend, shear and sag", why)];
     let made = Purlins::new(project, shape, loads)
         .and_then(|purlins| Ok((Woods::new(project).member(Used::Purlin, Duration::TenYears)?, purlins)))
         .and_then(|(member, purlins)| judge(project, &purlins, &member));
     made.unwrap_or_else(missing)
 }
 
-fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Check>, String> {
+fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Check>, Unmade> {
     let bracing = |beam: &PurlinBeam| Bracing::Free { length: beam.span, case: UnbracedCase::SpanUniform };
-    let text = |refused: crate::members::Refused| refused.0;
-    let strength = bending_strength(member, Bracing::Held).map_err(text)?.value;
-    let turned = bending_strength(&member.turned(), Bracing::Held).map_err(text)?.value;
-    let whole = NetSection::whole(member.section()).map_err(text)?;
+    let strength = bending_strength(member, Bracing::Held)?.value;
+    let turned = bending_strength(&member.turned(), Bracing::Held)?.value;
+    let whole = NetSection::whole(member.section())?;
     let (flat, edge) = (whole.least_modulus(), whole.turned().least_modulus());
     let asked = || {
         purlins.rows.iter().flat_map(|row| {
@@ -237,6 +237,6 @@ mod tests {
         barn.place.ground_snow = None;
         let found = checks(&barn);
         assert_eq!(found.len(), 1);
-        assert!(found[0].says(UnitSystem::Imperial).contains("not judged: ground snow is missing"));
+        assert!(found[0].says(UnitSystem::Imperial).contains("not judged: ground snow by ASCE 7-16 is missing"));
     }
 }

@@ -3,7 +3,7 @@ use super::check::Check;
 use super::purlin::{Purlins, most};
 use crate::analysis::{PurlinBeam, RoofCase, StripLines};
 use crate::frame::Inertia;
-use crate::loads::{Action, Edition};
+use crate::loads::{Action, Edition, passing_snow};
 use crate::members::{
     Ceiling, DeflectionCase, Drying, Member, RoofMember, check_deflection, deflection_for_dead_and_live,
     deflection_limit, stiffness,
@@ -130,8 +130,7 @@ fn in_all(sag: &Sag, dead: LineLoad, drying: Drying) -> Check {
 fn passing(case: &RoofCase, edition: Edition) -> Option<(f64, DeflectionCase)> {
     match case.action {
         Action::RoofLive => Some((1.0, DeflectionCase::Live)),
-        Action::Snow if edition == Edition::Asce7_22 => Some((0.7, DeflectionCase::SnowOrWind)),
-        Action::Snow => Some((1.0, DeflectionCase::SnowOrWind)),
+        Action::Snow => Some((passing_snow(edition), DeflectionCase::SnowOrWind)),
         Action::Wind => Some((WIND_FOR_SAG, DeflectionCase::SnowOrWind)),
         _ => None,
     }

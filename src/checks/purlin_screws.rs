@@ -13,6 +13,7 @@ use crate::loads::Duration;
 use crate::members::Verdict;
 use crate::project::{Project, Used};
 use crate::units::{Angle, Force, Length};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const SCREWS: &str = "purlin screws";
@@ -102,11 +103,11 @@ struct Crossing {
 }
 
 impl Crossing {
-    fn new(project: &Project) -> Result<Self, String> {
+    fn new(project: &Project) -> Result<Self, Unmade> {
         let (screws, timbers) = (&project.fixings.purlin, &project.frame.timbers);
-        let screw = chosen(&screws.fastener, "screw of the purlins")?;
+        let screw = chosen(&screws.fastener, "screw of the purlins", Input::PurlinScrew)?;
         if screws.count == 0 {
-            return Err("the number of screws at a crossing of purlin and rafter is missing".to_owned());
+            return Err("the number of screws at a crossing of purlin and rafter is missing".into());
         }
         Ok(Self {
             screw,
@@ -121,9 +122,9 @@ impl Crossing {
 
     fn judge(&self, asked: &Asked) -> Check {
         let made = match asked.name {
-            PULL_OUT => self.pulled_out(asked).map_err(|refused| refused.to_string()),
+            PULL_OUT => self.pulled_out(asked).map_err(Unmade::from),
             HEADS_PULL => self.head_through(asked),
-            _ => self.pushed(asked).map_err(|refused| refused.to_string()),
+            _ => self.pushed(asked).map_err(Unmade::from),
         };
         let made = made.map(|mut made| {
             made.steps.insert(0, self.step(asked));
@@ -157,14 +158,13 @@ impl Crossing {
         Ok(Worked::new(Verdict::force(total, total / ratio.value), steps))
     }
 
-    fn head_through(&self, asked: &Asked) -> Result<Worked<Verdict>, String> {
+    fn head_through(&self, asked: &Asked) -> Result<Worked<Verdict>, Unmade> {
         if self.screw.kind != FastenerKind::WoodScrew {
-            return Err(format!("the size of the head of a {} is missing", self.screw.name));
+            return Err(format!("the size of the head of a {} is missing", self.screw.name).into());
         }
-        let text = |refused: Refused| refused.to_string();
-        let found = head_pull_through(self.screw.diameter * HEAD, self.gravity, self.purlin).map_err(text)?;
-        let duration = load_duration(asked.duration.factor()).map_err(text)?;
-        let wet = wet_withdrawal(self.screw.kind, self.moisture).map_err(text)?;
+        let found = head_pull_through(self.screw.diameter * HEAD, self.gravity, self.purlin)?;
+        let duration = load_duration(asked.duration.factor())?;
+        let wet = wet_withdrawal(self.screw.kind, self.moisture)?;
         let allowed = found.value * duration.value * wet.value;
         let head = Step::new(
             "D_H, head",

@@ -10,7 +10,7 @@ use crate::analysis::{
 use crate::design::Shape;
 use crate::geometry::rakes;
 use crate::loads::wind::effective_area;
-use crate::loads::{Action, Duration};
+use crate::loads::{Action, Duration, passing_snow};
 use crate::members::{
     Bracing, Ceiling, DeflectionCase, Holding, Member, NetSection, Notch, NotchFace, NotchPlace, RoofMember, Seat,
     ShearPlace, UnbracedCase, Verdict, check_bearing_across, check_bending, check_deflection, check_notch_limits,
@@ -18,6 +18,7 @@ use crate::members::{
 };
 use crate::project::{Project, Used};
 use crate::units::{Force, Length, Moment};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 /// Where the rafters run out of wood for a tail (frame-model: the longest tail a notched rafter carries).
@@ -38,7 +39,7 @@ pub struct RafterWork {
     /// Sag under live load, and in the end.
     movements: Vec<(DeflectionCase, Length, Length, String)>,
     /// What is missing.
-    pub missing: Vec<String>,
+    pub missing: Vec<Unmade>,
 }
 
 /// Works out the rafter that carries the widest strip of roof.
@@ -75,11 +76,12 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
     for (index, case) in
         cases.iter().enumerate().filter(|(_, case)| matches!(case.action, Action::Snow | Action::RoofLive))
     {
+        let share = if case.action == Action::Snow { passing_snow(project.place.edition) } else { 1.0 };
         let of = |dead: f64| Loading {
             name: case.name.clone(),
             dead,
             is_uplift: false,
-            parts: vec![(1.0, index)],
+            parts: vec![(share, index)],
             duration: Duration::TwoMonths,
         };
         for (kind, dead) in [(DeflectionCase::SnowOrWind, 0.0), (DeflectionCase::DeadAndLive, CREEP)] {
@@ -96,16 +98,16 @@ fn cases(
     loads: &RoofLoads,
     line: &RafterLine,
     width: Length,
-    missing: &mut Vec<String>,
+    missing: &mut Vec<Unmade>,
 ) -> Vec<RoofCase> {
     let mut cases: Vec<RoofCase> = loads.cases.iter().filter(|case| case.action != Action::Wind).cloned().collect();
     let span = line.span() / line.pitch.cos();
     match component_cases(&project.place, &loads.lean_to, effective_area(span, width)) {
         Ok(wind) => cases.extend(wind),
         Err(refused) => {
-            let sentence = refused.to_string();
-            if !missing.contains(&sentence) {
-                missing.push(sentence);
+            let why = Unmade::from(refused);
+            if !missing.contains(&why) {
+                missing.push(why);
             }
         }
     }
@@ -338,11 +340,9 @@ impl Judge<'_> {
             Err(refused) => checks.push(Check::not_judged(&self.work.mark, "is notched at the ledger", refused)),
             Ok(found) => {
                 let worst = found.into_iter().max_by(|a, b| a.value.ratio.total_cmp(&b.value.ratio));
-                checks.extend(
-                    worst.map(|made| {
-                        Check::new(&self.work.mark, "is notched", "at the ledger", "", Ok::<_, String>(made))
-                    }),
-                );
+                checks.extend(worst.map(|made| {
+                    Check::new(&self.work.mark, "is notched", "at the ledger", "", Ok::<_, String>(made)).of_sizes()
+                }));
             }
         }
         let left = wood.section().depth - rafter.beam.notch_depth;
@@ -350,10 +350,10 @@ impl Judge<'_> {
         let practice = |what: &'static str, says: String| vec![Step::new(what, says, Citation::common_practice(what))];
         let steps = practice("wood left over the beam", format!("d_n = {:.2} in, at least 3 1/2 in", left.to_inches()));
         let made = Ok::<_, String>(Worked::new(Verdict::length(LEAST_LEFT, left), steps));
-        checks.push(Check::new(&self.work.mark, "is notched", "over the beam", "", made));
+        checks.push(Check::new(&self.work.mark, "is notched", "over the beam", "", made).of_sizes());
         let steps = practice("length of the tail", format!("tail {:.2} in, at most 24 in", tail.to_inches()));
         let made = Ok::<_, String>(Worked::new(Verdict::length(tail, LONGEST_TAIL), steps));
-        checks.push(Check::new(&self.work.mark, "reaches out with its tail", "", "", made));
+        checks.push(Check::new(&self.work.mark, "reaches out with its tail", "", "", made).of_sizes());
         checks
     }
 
@@ -376,6 +376,6 @@ impl Judge<'_> {
             format!("asked: {}; blocks over the beam: {}", needed.value.words(), if has_blocks { "yes" } else { "no" });
         steps.push(Step::new("what is there", says, Citation::common_practice("blocks over the beam hold the ends")));
         let made = Ok::<_, String>(Worked::new(Verdict::sum_of_shares(if holds { 0.0 } else { 1.5 }), steps));
-        Some(Check::new(&self.work.mark, "may roll over", "", "", made))
+        Some(Check::new(&self.work.mark, "may roll over", "", "", made).of_sizes())
     }
 }

@@ -10,6 +10,7 @@ use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength};
 use crate::project::{ScarfKind, Side, Used};
 use crate::units::{Force, Length, Moment, Stress};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of the check of a lap that is lifted.
@@ -197,12 +198,15 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
     let (hardest, solved, case) = all.iter().min_by(|a, b| {
         (a.0.to_pounds() / a.2.duration.factor()).total_cmp(&(b.0.to_pounds() / b.2.duration.factor()))
     })?;
-    let made = match lap_action(&forces).map_err(|refused| refused.to_string()) {
-        Err(why) => Err(why),
-        Ok(LapAction::Opens(force)) if tie.count == 0 => Err(format!(
-            "the lap is lifted open by {:.0} lb and the screws or bolts that must hold it are missing",
-            force.to_pounds()
-        )),
+    let made = match lap_action(&forces) {
+        Err(why) => Err(why.into()),
+        Ok(LapAction::Opens(force)) if tie.count == 0 => {
+            let says = format!(
+                "the lap is lifted open by {:.0} lb and the screws or bolts that must hold it are missing",
+                force.to_pounds()
+            );
+            Err(Unmade::missing(Input::Scarf, says))
+        }
         Ok(LapAction::Opens(_)) => {
             let force = -*hardest;
             let capacity = tie.pull * (count(tie.count) * case.duration.factor().min(1.6));

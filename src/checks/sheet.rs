@@ -11,6 +11,7 @@ use crate::fastening::{Factors, adjusted_withdrawal, load_duration, wet_withdraw
 use crate::members::Verdict;
 use crate::project::{Metal, Project, SheetScrews, Used};
 use crate::units::{Area, AreaLoad, Force, Length};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 /// Names of the two checks: the paths of the uplift find them by these.
@@ -46,20 +47,20 @@ pub fn check_sheet_screws(project: &Project, shape: &Shape, loads: &RoofLoads) -
     }
 }
 
-fn named(member: &str, name: &str, demand: &Demand<Force>, made: Result<Worked<Verdict>, String>) -> Check {
+fn named(member: &str, name: &str, demand: &Demand<Force>, made: Result<Worked<Verdict>, Unmade>) -> Check {
     Check::new(member, name, CORNER, demand.combination.clone(), made)
 }
 
 /// The largest pull on one screw, with how it came about.
-fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<Force>, Step), String> {
+fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<Force>, Step), Unmade> {
     let screws = &project.fixings.sheet;
     if screws.spacing <= Length::ZERO || screws.screw.count == 0 {
-        return Err("the spacing or the number of the sheets' screws is missing".to_owned());
+        return Err("the spacing or the number of the sheets' screws is missing".into());
     }
     let strips = purlin_strips(project, shape, &loads.dead, loads.lean_to.roof_length().length());
     let widest = strips.iter().map(PurlinStrip::width).fold(Length::ZERO, Length::max);
     let area: Area = widest * screws.spacing;
-    let cases = component_cases(&project.place, &loads.lean_to, area).map_err(|refused| refused.to_string())?;
+    let cases = component_cases(&project.place, &loads.lean_to, area)?;
     let all = loadings(project.place.edition, &cases);
     let lifting = |loading: &Loading| {
         loading.parts.iter().map(|(factor, index)| cases[*index].square.at(Length::ZERO) * -*factor).sum()
@@ -81,11 +82,10 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
     Ok((Demand { value, combination: loading.name.clone(), duration: loading.duration }, step))
 }
 
-fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, String> {
+fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, Unmade> {
     if screws.pull_over <= Force::ZERO {
-        return Err(
-            "the load at which the sheet pulls over a screw's washer is missing: its maker states it".to_owned()
-        );
+        let says = "the load at which the sheet pulls over a screw's washer is missing: its maker states it";
+        return Err(Unmade::missing(Input::SheetPullOver, says));
     }
     let says = format!("{:.0} lb at one washer; steel takes no C_D", screws.pull_over.to_pounds());
     let citation = Citation::given("the sheet maker's table", "as the user gave it");
@@ -93,18 +93,17 @@ fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result
     Ok(Worked::new(Verdict::force(demand.value, screws.pull_over), steps))
 }
 
-fn pull_out(project: &Project, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, String> {
+fn pull_out(project: &Project, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, Unmade> {
     let screws = &project.fixings.sheet.screw;
-    let screw = chosen(&screws.fastener, "sheets' screw")?;
-    let text = |refused: crate::fastening::Refused| refused.to_string();
+    let screw = chosen(&screws.fastener, "sheets' screw", Input::SheetScrew)?;
     let wood = gravity(&project.frame.species, "the purlins")?;
-    let reference = withdrawal(screw, wood).map_err(text)?;
+    let reference = withdrawal(screw, wood)?;
     let past_sheet = screws.length - thickness(project.roofing.metal);
     let held = past_sheet.min(project.frame.timbers.purlin.sawn.depth);
-    let duration = load_duration(demand.duration.factor()).map_err(text)?;
-    let wet = wet_withdrawal(screw.kind, moisture(project, Used::Purlin)?).map_err(text)?;
+    let duration = load_duration(demand.duration.factor())?;
+    let wet = wet_withdrawal(screw.kind, moisture(project, Used::Purlin)?)?;
     let factors = Factors { load_duration: duration.value, wet: wet.value, ..Factors::default() };
-    let capacity = adjusted_withdrawal(reference.value, held, &factors).map_err(text)?;
+    let capacity = adjusted_withdrawal(reference.value, held, &factors)?;
     let says = format!("p = {:.2} in: past the sheet, no more than the purlin is thick", held.to_inches());
     let thread = Step::new("thread in the purlin", says, Citation::common_practice("threaded over its whole length"));
     let mut steps = vec![step];

@@ -20,6 +20,7 @@ use crate::fastening::Link;
 use crate::loads::Duration;
 use crate::members::{Amount, stiffness};
 use crate::project::{Project, ScarfPlace, Used};
+use crate::unmade::Unmade;
 use crate::working::Citation;
 
 /// Whether the frame carries, and all that led there.
@@ -83,15 +84,20 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
             let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
             (Some(line), frame)
         }
-        Err(why) => (None, FramePart::unknown(&why)),
+        Err(why) => {
+            let why = Unmade::from(why);
+            unknown.push(why.clone());
+            (None, FramePart::unknown(&why))
+        }
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
-    roof.extend(withheld(check_bases(project, shape, &demands), &unknown));
+    roof.extend(withheld(check_bases(project, shape, &demands, unknown.last()), &unknown));
     let paths = paths(&roof, &rafters, &frame);
-    let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
+    // Of what cannot be judged the cause stands first.
+    let mut checks =
+        [not_loaded(&missing), roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
-    checks.extend(not_loaded(missing));
     crate::units::sort_by_number(&mut checks, |check| -check.rank());
     let scarfs = shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
     Strength { loads, line, scarfs, paths, checks }
@@ -101,14 +107,10 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
 const N_UPLIFT: usize = 2;
 
 /// What could not be loaded, each said once.
-fn not_loaded(missing: Vec<String>) -> Vec<Check> {
-    let mut said: Vec<String> = Vec::new();
-    for why in missing {
-        if !said.contains(&why) {
-            said.push(why);
-        }
-    }
-    said.iter().map(|why| Check::not_judged("the frame", "is loaded", why)).collect()
+fn not_loaded(missing: &[Unmade]) -> Vec<Check> {
+    let first = |(place, why): &(usize, &Unmade)| missing.iter().position(|other| other == *why) == Some(*place);
+    let said = missing.iter().enumerate().filter(first);
+    said.map(|(_, why)| Check::not_judged("the frame", "is loaded", why)).collect()
 }
 
 /// The checks of the beam line by their sticks.
@@ -122,7 +124,7 @@ struct FramePart {
 
 impl FramePart {
     /// `unknown`: the loads that could not be worked out.
-    fn of(with: &BeamChecks, unknown: &[String]) -> Self {
+    fn of(with: &BeamChecks, unknown: &[Unmade]) -> Self {
         let known = |checks| withheld(checks, unknown);
         let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
         let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
@@ -132,7 +134,7 @@ impl FramePart {
         Self { beam, scarfs, posts, braces, lifted }
     }
 
-    fn unknown(why: &str) -> Self {
+    fn unknown(why: &Unmade) -> Self {
         let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
         Self {
             beam: missing("beam"),
@@ -163,13 +165,12 @@ fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart) -> Vec<LoadPath> 
 }
 
 /// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what
-/// follows from no combination.
-fn withheld(mut checks: Vec<Check>, missing: &[String]) -> Vec<Check> {
+/// follows from sizes alone.
+fn withheld(mut checks: Vec<Check>, missing: &[Unmade]) -> Vec<Check> {
     let Some(why) = missing.first() else { return checks };
-    for check in checks.iter_mut().filter(|check| !check.combination.is_empty() && check.passes()) {
+    for check in checks.iter_mut().filter(|check| check.hangs_on_loads && check.passes()) {
         let share = check.ratio().unwrap_or_default() * 100.0;
-        let says = format!("{}. The loads that are known ask {share:.0} % of what it may", why.trim_end_matches('.'));
-        *check = Check { x: check.x, ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says)) };
+        *check = check.unmade(why, &format!("The loads that are known ask {share:.0} % of what it may"));
     }
     checks
 }

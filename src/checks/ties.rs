@@ -13,12 +13,33 @@ use crate::loads::{Duration, LeanTo};
 use crate::members::Verdict;
 use crate::project::{Project, Tie};
 use crate::units::{Force, Length};
+use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of both checks, and the places that tell them apart.
 pub(super) const PULLS_ON_TIES: &str = "pulls on its ties";
 pub(super) const AT_LEDGER: &str = "at the ledger";
 pub(super) const AT_BEAM: &str = "at the beam";
+
+/// A joint that ties hold: its name, and what it waits for.
+pub(super) struct Joint {
+    pub(super) name: &'static str,
+    /// The tie itself.
+    pub(super) tie: Input,
+    /// What its maker states.
+    pub(super) values: Input,
+}
+
+const HEAD: Joint =
+    Joint { name: "tie of a rafter to the ledger", tie: Input::RafterHead, values: Input::RafterHeadValues };
+const SEAT: Joint =
+    Joint { name: "tie of a rafter to the beam", tie: Input::RafterSeat, values: Input::RafterSeatValues };
+
+impl Joint {
+    fn unsaid(&self, says: &str) -> Unmade {
+        Unmade::missing(self.values, says)
+    }
+}
 
 /// What the maker of a tie allows, all ties of one joint together.
 pub(super) struct Allowed {
@@ -31,17 +52,17 @@ pub(super) struct Allowed {
 ///
 /// # Errors
 /// What the user has not said yet; `of` names the ties.
-pub(super) fn allowed(tie: &Tie, of: &str, duration: Duration) -> Result<Allowed, String> {
+pub(super) fn allowed(tie: &Tie, of: &Joint, duration: Duration) -> Result<Allowed, Unmade> {
     if tie.count == 0 {
-        return Err(format!("the {of} is missing: none is chosen yet"));
+        return Err(Unmade::missing(of.tie, format!("the {} is missing: none is chosen yet", of.name)));
     }
     if tie.pull <= Force::ZERO {
-        return Err(format!("the allowable pull of the {of} is missing: its maker states it"));
+        return Err(of.unsaid(&format!("the allowable pull of the {} is missing: its maker states it", of.name)));
     }
     if tie.source.trim().is_empty() {
-        return Err(format!("where the values of the {of} stand is missing: name the maker's sheet"));
+        return Err(of.unsaid(&format!("where the values of the {} stand is missing: name the maker's sheet", of.name)));
     }
-    let shortest = load_duration(duration.factor()).map_err(|refused| refused.to_string())?;
+    let shortest = load_duration(duration.factor())?;
     let count = tie.count as f64;
     let (pull, sideways) = (tie.pull * count * shortest.value, tie.sideways * count * shortest.value);
     let says = format!(
@@ -63,13 +84,15 @@ pub(super) fn allowed(tie: &Tie, of: &str, duration: Duration) -> Result<Allowed
 }
 
 /// A pull and a push sideways at the same time: the sum of their shares.
-pub(super) fn both(pull: Force, sideways: Force, of: &str, allowed: Allowed) -> Result<Worked<Verdict>, String> {
+pub(super) fn both(pull: Force, sideways: Force, of: &Joint, allowed: Allowed) -> Result<Worked<Verdict>, Unmade> {
     let Allowed { pull: most, sideways: most_sideways, mut steps } = allowed;
     if sideways <= Force::ZERO {
         return Ok(Worked::new(Verdict::force(pull, most), steps));
     }
     if most_sideways <= Force::ZERO {
-        return Err(format!("the allowable push sideways of the {of} is missing: its maker states it"));
+        return Err(
+            of.unsaid(&format!("the allowable push sideways of the {} is missing: its maker states it", of.name))
+        );
     }
     let sum = pull.max(Force::ZERO) / most + sideways / most_sideways;
     let says = format!(
@@ -92,21 +115,18 @@ pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) ->
     let forces = match Lifted::new(project, shape, loads, width) {
         Ok(forces) => forces,
         Err(why) => {
-            return [AT_LEDGER, AT_BEAM].map(|at| unknown(&mark, at, &why)).into();
+            return [AT_LEDGER, AT_BEAM].map(|at| unknown(&mark, at, why.clone())).into();
         }
     };
     let fixings = &project.fixings;
     vec![
-        forces.check(&mark, AT_LEDGER, &fixings.rafter_head, "tie of a rafter to the ledger", |one| {
-            (one.head, one.level)
-        }),
-        forces
-            .check(&mark, AT_BEAM, &fixings.rafter_seat, "tie of a rafter to the beam", |one| (one.seat, Force::ZERO)),
+        forces.check(&mark, AT_LEDGER, &fixings.rafter_head, &HEAD, |one| (one.head, one.level)),
+        forces.check(&mark, AT_BEAM, &fixings.rafter_seat, &SEAT, |one| (one.seat, Force::ZERO)),
     ]
 }
 
-fn unknown(mark: &str, at: &str, why: &str) -> Check {
-    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why))
+fn unknown(mark: &str, at: &str, why: impl Into<Unmade>) -> Check {
+    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into()))
 }
 
 /// Place and carried width of the rafter with the most roof.
@@ -133,11 +153,11 @@ struct Lifted {
 }
 
 impl Lifted {
-    fn new(project: &Project, shape: &Shape, loads: &RoofLoads, width: Length) -> Result<Self, String> {
+    fn new(project: &Project, shape: &Shape, loads: &RoofLoads, width: Length) -> Result<Self, Unmade> {
         let lean_to: &LeanTo = &loads.lean_to;
         let line = RafterLine::new(shape, lean_to.roof_length().length());
         let area = effective_area(line.span() / line.pitch.cos(), width);
-        let cases = component_cases(&project.place, lean_to, area).map_err(|refused| refused.to_string())?;
+        let cases = component_cases(&project.place, lean_to, area)?;
         let hand = RafterHand::new(&line, &loads.dead, &cases);
         let loadings = loadings(project.place.edition, &cases);
         let of = |loading: &Loading| {
@@ -152,7 +172,7 @@ impl Lifted {
         Ok(Self { loadings, forces, width })
     }
 
-    fn check(&self, mark: &str, at: &str, tie: &Tie, of: &str, pick: impl Fn(&Forces) -> (Force, Force)) -> Check {
+    fn check(&self, mark: &str, at: &str, tie: &Tie, of: &Joint, pick: impl Fn(&Forces) -> (Force, Force)) -> Check {
         let demands = self.loadings.iter().zip(&self.forces).map(|(loading, forces)| Demand {
             value: pick(forces),
             combination: loading.name.clone(),

@@ -29,3 +29,9 @@ impl std::error::Error for Refused {}
 pub(super) fn above_zero(what: &str, value: f64) -> Result<(), Refused> {
     if value > 0.0 { Ok(()) } else { Err(Refused::because(format!("Give {what}: it must be more than zero."))) }
 }
+
+impl From<Refused> for crate::unmade::Unmade {
+    fn from(refused: Refused) -> Self {
+        refused.0.into()
+    }
+}

@@ -13,7 +13,7 @@ const SOURCE: Citation = Citation::from_memory("ASCE 7-16", "12.8.7 (equations 1
 pub struct Storey {
     /// P: all the weight it carries.
     pub weight: Force,
-    /// Δ: its sway under V, first order.
+    /// Δ: its sway under V alone, first order: what weight alone sways an uneven frame is no part of it.
     pub sway: Length,
     /// V: the force along it that makes the sway.
     pub shear: Force,

@@ -1,6 +1,7 @@
 //! What the building authority, the maps and the ground around say about the site.
 use super::{Refused, WindSpeed};
 use crate::units::{AreaLoad, Length};
+use crate::unmade::Input;
 use crate::working::Citation;
 
 /// Which printing of the load standard is worked by.
@@ -163,13 +164,26 @@ pub struct Place {
 }
 
 impl Place {
+    /// Works by that edition. Ground snow of one is not that of the other: by 7-16 it is what falls once in fifty years, by 7-22
+    /// what the frame must just bear, by risk category. What was given is not kept.
+    pub fn work_by(&mut self, edition: Edition) {
+        if self.edition != edition {
+            self.ground_snow = None;
+        }
+        self.edition = edition;
+    }
+
     /// p_g, or the sentence that says it is missing.
     ///
     /// # Errors
     /// When it is not given, or below zero.
     pub fn ground_snow(&self) -> Result<AreaLoad, Refused> {
         let snow = self.ground_snow.ok_or_else(|| {
-            Refused::because("ground snow is missing; the local building authority gives it (enter 0 where none falls)")
+            let says = format!(
+                "ground snow by {} is missing; the local building authority gives it (enter 0 where none falls)",
+                self.edition.name()
+            );
+            Refused::missing(Input::GroundSnow, says)
         })?;
         if snow.is_negative() {
             return Err(Refused::because("ground snow is below zero; enter 0 or more"));
@@ -182,18 +196,40 @@ impl Place {
     /// # Errors
     /// When it is not given.
     pub fn wind_speed(&self) -> Result<WindSpeed, Refused> {
-        self.wind_speed.ok_or_else(|| Refused::because("wind speed is missing; the local building authority gives it"))
+        self.wind_speed.ok_or_else(|| {
+            Refused::missing(Input::WindSpeed, "wind speed is missing; the local building authority gives it")
+        })
     }
 
     /// W2, or the sentence that says it is missing.
     pub(super) fn winter_wind(&self) -> Result<f64, Refused> {
         let share = self.winter_wind.ok_or_else(|| {
-            Refused::because("the winter wind parameter W2 is missing; ASCE 7-22 maps it and drifts need it")
+            Refused::missing(
+                Input::WinterWind,
+                "the winter wind parameter W2 is missing; ASCE 7-22 maps it and drifts need it",
+            )
         })?;
         if share.is_finite() && share > 0.0 && share <= 1.0 {
             Ok(share)
         } else {
             Err(Refused::because("the winter wind parameter W2 is a share of the winter: above 0 and at most 1"))
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::demo;
+
+    #[test]
+    fn another_edition_asks_for_its_own_ground_snow() {
+        let mut place = demo::wool_barn().place;
+        let known = place.ground_snow;
+        place.work_by(place.edition);
+        assert!(known.is_some() && place.ground_snow == known);
+        place.work_by(Edition::Asce7_22);
+        let says = place.ground_snow().err().map(|refused| refused.to_string()).unwrap_or_default();
+        assert!(says.starts_with("not judged: ground snow by ASCE 7-22 is missing"), "{says}");
     }
 }

@@ -19,3 +19,9 @@ impl Refused {
         Self(sentence.into())
     }
 }
+
+impl From<Refused> for crate::unmade::Unmade {
+    fn from(refused: Refused) -> Self {
+        refused.0.into()
+    }
+}

@@ -402,10 +402,12 @@ fn governing(strength: &Strength) -> Vec<&Check> {
 }
 
 /// What the figures rest on without a number of their own; whoever checks them must know it.
-const ASSUMED: [&str; 11] = [
+const ASSUMED: [&str; 13] = [
     "Allowable stress design; each combination with its own load-duration factor.",
     "The beam line is a plane frame; a scarf is a hinge that passes shear; post feet are pinned; a post's head is pinned at its shoulder.",
     "Braces are taken rigid, with soft joints, and slack; the worst of them counts. Along the wall only pushed braces act.",
+    "Wind along the wall meets the roof's edge, each rafter behind it by the shelter of solid strips one behind the other (EN 1991-1-4, 7.4.2, from memory), every post and every brace.",
+    "Before braces touch, the line leans by the slack of its dried joints: the weight on it then pushes along the wall with each push.",
     "Where a post sinks the braces' joints are soft, and a foot that its pier would have to hold down is let go.",
     "Rafters, purlins and ledger bend as beams; the push or pull along a rafter is taken up at its seats, and left out of its bending.",
     "No roof diaphragm: across the wall the rafters hand the push to the wall.",

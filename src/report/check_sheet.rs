@@ -37,7 +37,7 @@ fn badge(check: &Check) -> (&'static str, &'static str, &'static str) {
     }
 }
 
-/// The checks as a list that opens, those that wait for the same datum behind one line: each body is filled when it is asked for ([`working`]).
+/// The checks as a list that opens, those that wait for the same behind one line: each body is filled when it is asked for ([`working`]).
 ///
 /// `places` are the checks' places in [`Strength::checks`].
 #[must_use]
@@ -58,7 +58,7 @@ pub fn list(strength: &Strength, places: &[usize], units: UnitSystem) -> String 
     out.finish()
 }
 
-/// Checks that wait for the same datum, behind one line; each by itself when it is opened.
+/// Checks that wait for the same, behind one line; each by itself when it is opened.
 fn gathered(out: &mut Markup, strength: &Strength, group: &Waiting, units: UnitSystem) {
     out.open("details class=\"check check--unknown\"").open("summary class=\"check__head\"");
     out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", "?")

@@ -5,6 +5,7 @@ use super::check_sheet::tag;
 use crate::analysis::{RoofCase, RoofLoads};
 use crate::checks::{Check, Input, Outcome, Strength, Waiting, waiting};
 use crate::loads::Action;
+use crate::loads::snow::SnowKind;
 use crate::loads::wind::velocity_pressure;
 use crate::materials::Confidence;
 use crate::members::Amount;
@@ -14,7 +15,10 @@ use crate::units::UnitSystem;
 /// What acts on the roof.
 pub fn loads(project: &Project, strength: &Strength) -> Value {
     let loads = &strength.loads;
-    let (drift, sliding) = (beside_balanced(loads, "drift"), beside_balanced(loads, "slid"));
+    let (drift, sliding) = (
+        beside_balanced(loads, &[SnowKind::LeewardDrift, SnowKind::WindwardDrift]),
+        beside_balanced(loads, &[SnowKind::Sliding]),
+    );
     let live = loads.cases.iter().find(|case| case.action == Action::RoofLive);
     let wind = velocity_pressure(&project.place, loads.lean_to.mean_roof_height()).ok();
     let cases: Vec<Value> = loads.cases.iter().map(case).collect();
@@ -30,14 +34,14 @@ pub fn loads(project: &Project, strength: &Strength) -> Value {
         "dead_on_plan_psf": round(loads.dead.cover.heavy.to_psf()),
         "mean_roof_height_ft": round(loads.lean_to.mean_roof_height().to_feet()),
         "cases": cases,
-        "not_judged": loads.not_judged,
+        "not_judged": loads.not_judged.iter().map(|why| why.says.as_str()).collect::<Vec<_>>(),
     })
 }
 
 /// Peak and width of what a snow case brings beside the balanced snow.
-fn beside_balanced(loads: &RoofLoads, word: &str) -> Option<(f64, f64)> {
+fn beside_balanced(loads: &RoofLoads, kinds: &[SnowKind]) -> Option<(f64, f64)> {
     let balanced = loads.balanced?.to_psf();
-    let is_it = |case: &&RoofCase| case.action == Action::Snow && case.name.contains(word);
+    let is_it = |case: &&RoofCase| case.snow.is_some_and(|kind| kinds.contains(&kind));
     let case = loads.cases.iter().find(is_it)?;
     let more = |piece: &&crate::loads::Piece| piece.start.to_psf().max(piece.end.to_psf()) > balanced + 1e-9;
     let pieces: Vec<&crate::loads::Piece> = case.down.pieces().iter().filter(more).collect();
@@ -69,9 +73,11 @@ pub fn checks(strength: &Strength) -> Value {
 
 /// What checks wait for: the field of each datum that is missing, and how many checks it leaves open.
 pub fn missing(strength: &Strength) -> Value {
-    let of =
-        |group: &Waiting| json!({ "field": group.input.field(), "says": group.says(), "checks": group.places.len() });
-    waiting(strength.checks.iter().enumerate()).iter().map(of).collect()
+    let of = |group: &Waiting| {
+        let field = group.input?.field();
+        Some(json!({ "field": field, "says": group.says(), "checks": group.places.len() }))
+    };
+    waiting(strength.checks.iter().enumerate()).iter().filter_map(of).collect()
 }
 
 fn check(check: &Check) -> Value {

@@ -63,9 +63,10 @@ fn strength(out: &mut String, project: &Project, found: &Strength) -> std::fmt::
     Ok(())
 }
 
-/// Checks that wait for the same datum: one line for what is missing, then what it leaves open.
+/// Checks that wait for the same: one line for what is missing, then what it leaves open.
 fn gathered(out: &mut String, found: &Strength, group: &Waiting) -> std::fmt::Result {
-    writeln!(out, "NO {} ({})", group.says(), group.input.field())?;
+    let field = group.input.map(|input| format!(" ({})", input.field())).unwrap_or_default();
+    writeln!(out, "NO {}{field}", group.says())?;
     for check in group.places.iter().filter_map(|place| found.checks.get(*place)) {
         let at = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
         writeln!(out, "     {} {}{at}", check.member, check.name)?;

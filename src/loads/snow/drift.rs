@@ -4,6 +4,7 @@ use super::super::{Edition, LeanTo, Place, Refused, Spread};
 use super::balanced::{balanced_snow, density};
 use super::factors::importance_factor;
 use crate::units::{AreaLoad, Density, Length, Run};
+use crate::unmade::Input;
 use crate::working::{Citation, Step, Worked};
 
 /// Shortest length of roof that feeds a drift, feet.
@@ -167,7 +168,10 @@ pub fn drifts(place: &Place, lean_to: &LeanTo) -> Result<Worked<Vec<Drift>>, Ref
 fn heights(ground: &Ground<'_>, steps: &mut Vec<Step>) -> Result<(Length, Length), Refused> {
     let (place, lean_to) = (ground.place, ground.lean_to);
     let fetch = lean_to.upper.upwind_length.ok_or_else(|| {
-        Refused::because("the length of the roof above, square to the wall, is missing; drifts need it")
+        Refused::missing(
+            Input::RoofAbove,
+            "the length of the roof above, square to the wall, is missing; drifts need it",
+        )
     })?;
     let lee = drift_height(place, fetch)?;
     steps.extend(named("leeward", lee.steps));

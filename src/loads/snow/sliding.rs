@@ -3,6 +3,7 @@ use super::super::say::{feet, named, num, plf, psf};
 use super::super::{LeanTo, Place, Refused, Spread};
 use super::balanced::flat_snow;
 use crate::units::{AreaLoad, Length, LineLoad, Slope};
+use crate::unmade::Input;
 use crate::working::{Citation, Step, Worked};
 
 /// How far out from the upper eave slid snow spreads, feet.
@@ -43,7 +44,10 @@ pub fn sliding_snow(place: &Place, lean_to: &LeanTo) -> Result<Worked<Option<Sli
     let upper = &lean_to.upper;
     let flat = flat_snow(place, upper.exposure, upper.thermal)?;
     let width = upper.eave_to_ridge.ok_or_else(|| {
-        Refused::because("the distance from the eave above to its ridge is missing; slid snow needs it")
+        Refused::missing(
+            Input::EaveToRidge,
+            "the distance from the eave above to its ridge is missing; slid snow needs it",
+        )
     })?;
     let along_eave = flat.value * width.length() * 0.4;
     let load = along_eave / Length::feet(STRIP);

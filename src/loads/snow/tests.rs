@@ -25,7 +25,7 @@ fn only(place: &Place, lean_to: &LeanTo) -> Drift {
 fn missing_snow_is_said_and_not_guessed() {
     let place = Place { ground_snow: None, ..place(EARLY, 0.0) };
     let refused = snow_cases(&place, &lean_to()).unwrap_err();
-    assert!(refused.to_string().starts_with("not judged: ground snow is missing"), "{refused}");
+    assert!(refused.to_string().starts_with("not judged: ground snow by ASCE 7-16 is missing"), "{refused}");
     assert!(minimum_snow(&place, Slope::LEVEL).is_err());
     assert!(rain_on_snow(&place, Slope::LEVEL, feet(20.0)).is_err());
     assert!(drift_height(&place, feet(20.0)).is_err());

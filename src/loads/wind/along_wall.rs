@@ -3,6 +3,7 @@ use super::super::say::{num, pounds, psf};
 use super::super::{Edition, Place, Refused};
 use super::velocity::{MINIMUM_WIND, velocity_pressure};
 use crate::units::{Area, AreaLoad, Force, Length};
+use crate::unmade::Input;
 use crate::working::{Step, Worked};
 
 /// A part as the wind sees it: its outline square to the wind.
@@ -34,7 +35,8 @@ pub struct AlongWall {
 pub fn wind_along_wall(place: &Place, height: Length, parts: &[Projected]) -> Result<Worked<AlongWall>, Refused> {
     let q = velocity_pressure(place, height)?;
     let coefficient = place.member_force_coefficient.ok_or_else(|| {
-        Refused::because(
+        Refused::missing(
+            Input::ForceCoefficient,
             "the force coefficient C_f of beam, posts and roof edge is missing (ASCE 7 chapter 29, members of an open \
              frame); the least wind of 16 psf alone would be too little",
         )

@@ -30,13 +30,22 @@ const EXPOSURES: &[(SnowExposure, &str)] = &[
 const SNOW: &[FieldRow] = &[
     FieldRow::new(
         "Ground snow",
-        "p_g, from the building authority; 0 where none falls",
+        "p_g, from the building authority; 0 where none falls. By ASCE 7-22 that of the risk category, so another standard empties it",
         Of::AreaLoad(at!(place.ground_snow)),
     ),
     FieldRow::new(
         "Standard worked by",
         "the one the local code adopts: ground snow of one is not that of the other",
-        one_of!(place.edition, EDITIONS),
+        Of::Choice(Choices {
+            path: "place.edition",
+            words: || EDITIONS.iter().map(|(_, word)| *word).collect(),
+            see: |project| EDITIONS.iter().position(|(value, _)| *value == project.place.edition),
+            put: |project, place| {
+                if let Some((edition, _)) = EDITIONS.get(place) {
+                    project.place.work_by(*edition);
+                }
+            },
+        }),
     ),
     FieldRow::when(
         "Winter wind, W2",
