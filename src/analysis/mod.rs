@@ -42,6 +42,6 @@ pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, StripLines, purlin_beams, 
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};
 pub use rafter_hand::{OwnWeight, RafterHand};
 pub use rafter_line::{RafterLine, StripReactions, carried_widths};
-pub use roof_cases::{RoofCase, RoofLoads, component_cases, person_at, roof_loads};
+pub use roof_cases::{RoofCase, RoofLoads, component_cases, person_at, roof_loads, section_loads};
 pub use roof_dead::{Pair, RoofDead};
 pub use sway::slack_sway;

@@ -174,6 +174,20 @@ pub fn person_at(place: &Place, at: Length, words: &str) -> RoofCase {
     RoofCase { point: Some((at, value)), ..RoofCase::new(format!("a person {words}"), Action::Person, steps) }
 }
 
+/// Every load that acts on the section, each by itself: dead load, those of the whole roof, wind on the smallest single
+/// parts (where it is the largest), a person between wall and beam.
+#[must_use]
+pub fn section_loads(project: &Project, loads: &RoofLoads) -> Vec<RoofCase> {
+    let dead = RoofCase::new("dead load", Action::Dead, loads.dead.steps.clone());
+    let mut all = vec![RoofCase { down: everywhere(&loads.lean_to, loads.dead.cover.heavy), ..dead }];
+    all.extend(loads.cases.iter().cloned());
+    // Where the wind is not known, that is said where it is asked for.
+    let single = component_cases(&project.place, &loads.lean_to, Area::ZERO).unwrap_or_default();
+    all.extend(single.into_iter().filter(|case| !loads.cases.iter().any(|known| known.name == case.name)));
+    all.push(person_at(&project.place, project.frame.reach / 2.0, "between wall and beam"));
+    all
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {

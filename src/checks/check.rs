@@ -25,6 +25,9 @@ pub struct NotJudged {
     pub missing: Option<Input>,
 }
 
+/// What the lean-to leans on, which no check of ours can judge.
+pub const EXISTING_WALL: &str = "existing wall";
+
 /// One check of one stick, joint or part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Check {
@@ -133,10 +136,16 @@ impl Check {
         }
     }
 
-    /// Order of badness: over one, then not judged, then by ratio.
+    /// Order of badness: over one, then not judged, then by ratio; last what is for others to judge.
     #[must_use]
     pub fn rank(&self) -> f64 {
-        self.ratio().unwrap_or(1.0)
+        if self.is_for_others() { -1.0 } else { self.ratio().unwrap_or(1.0) }
+    }
+
+    /// Whether someone else must judge it, whatever is known here: a standing word, not a gap that an answer would close.
+    #[must_use]
+    pub fn is_for_others(&self) -> bool {
+        self.member == EXISTING_WALL
     }
 
     /// Whether it was made and holds.

@@ -3,7 +3,7 @@
 //!
 //! Wind is that on the main frame, square to the wall; wind along the wall asks its fixings alone. A person
 //! stands over the head of the rafter where the ledger is asked most.
-use super::check::Check;
+use super::check::{Check, EXISTING_WALL};
 use super::known::known_loads;
 use super::ledger_along::most_along;
 use super::ledger_fixings::check_fixings;
@@ -71,7 +71,7 @@ pub fn check_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<
         vec![
             Check::not_judged("ledger", "bends, shears and sags", &why),
             Check::not_judged("ledger fixings", "hold the ledger", &why),
-            Check::not_judged("existing wall", "carries what the ledger hands it", &why),
+            Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", &why),
         ]
     })
 }
@@ -288,7 +288,7 @@ impl Ledger<'_> {
             say(out),
             say(inward)
         );
-        Check::not_judged("existing wall", "carries what the ledger hands it", why)
+        Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", why)
     }
 }
 
@@ -363,7 +363,7 @@ mod tests {
         let alone = reaction(self::found(&found, "hold the ledger up"));
         assert!(alone > least && alone < most, "{alone} {rafter}");
         assert!(down(&found) >= alone && down(&found) < 1.1 * most, "{} {rafter}", down(&found));
-        let wall = found.iter().find(|check| check.member == "existing wall").unwrap();
+        let wall = found.iter().find(|check| check.member == EXISTING_WALL).unwrap();
         assert!(!wall.passes() && wall.ratio().is_none());
         assert!(wall.says(UnitSystem::Imperial).contains("outward"));
     }
@@ -392,11 +392,7 @@ mod tests {
         let mut dry = barn();
         dry.wood.is_dry = true;
         dry.site.wall_post_spacing = Length::inches(24.0);
-        assert!(
-            checks(&dry).iter().all(|check| check.member == "existing wall" || check.passes()),
-            "{:?}",
-            checks(&dry)
-        );
+        assert!(checks(&dry).iter().all(|check| check.member == EXISTING_WALL || check.passes()), "{:?}", checks(&dry));
         dry.site.wall_post_spacing = Length::inches(72.0);
         assert!(!found(&checks(&dry), "hold the ledger up").passes());
     }

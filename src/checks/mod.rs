@@ -36,7 +36,7 @@ pub use base::check_bases;
 pub use beam::{BeamChecks, check_beam, lifted_beam, post_demands};
 pub use brace::check_braces;
 pub use brace_pegs::check_brace_pegs;
-pub use check::{Check, NotJudged, Outcome};
+pub use check::{Check, EXISTING_WALL, NotJudged, Outcome};
 pub use ledger::check_ledger;
 pub use missing::{Waiting, waiting};
 pub use post::check_posts;

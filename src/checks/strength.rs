@@ -51,9 +51,9 @@ impl Strength {
         self.checks.iter().find(|check| check.member == mark)
     }
 
-    /// What could not be judged.
+    /// What could not be judged, and is not for others to judge.
     pub fn not_judged(&self) -> impl Iterator<Item = &Check> {
-        self.checks.iter().filter(|check| check.ratio().is_none())
+        self.checks.iter().filter(|check| check.ratio().is_none() && !check.is_for_others())
     }
 }
 

@@ -40,7 +40,7 @@ pub use framing::{Framing, Look};
 pub use gltf::glb;
 pub use grain::{Grain, Strand};
 pub use hauled::hauled;
-pub use load::load_section;
+pub use load::{load_elevation, load_section};
 pub use paper::{PaperScale, fitting_scale};
 pub use pile::pile;
 pub use plan::plan;

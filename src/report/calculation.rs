@@ -1,16 +1,16 @@
 //! The whole calculation of the strength, for an engineer: what it is worked from, what acts, what it does, every check.
 use super::check_sheet::{STRENGTH_CAUTION, paths, sentence_start, steps, summary, tag, working};
 use super::markup::Markup;
-use crate::analysis::{BeamLine, Solved, component_cases};
+use crate::analysis::{BeamLine, Solved, section_loads};
 use crate::checks::{Check, Outcome, Strength, Woods, waiting};
 use crate::design::{Built, Shape};
 use crate::drawing::{Scene, elevation, section, svg};
 use crate::fastening::fastener;
-use crate::loads::{Action, Duration, combinations, person_load, settlement};
+use crate::loads::{Action, Duration, combinations, settlement};
 use crate::materials::species;
 use crate::members::{Amount, Property};
 use crate::project::{Project, Tie, Used};
-use crate::units::{Area, Force, Length, Moment, UnitSystem, show_area_load, show_force, show_slope, show_stress};
+use crate::units::{Force, Length, Moment, UnitSystem, show_area_load, show_force, show_slope, show_stress};
 use crate::wording::length;
 use crate::working::Step;
 
@@ -261,9 +261,8 @@ impl Told {
 fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
     let (place, found) = (&project.place, &strength.loads);
     let mut told = Told { said: Vec::new() };
-    out.leaf("h2", "Loads").leaf("h3", "D: dead load");
-    told.tell(out, &found.dead.steps);
-    for case in &found.cases {
+    out.leaf("h2", "Loads");
+    for case in section_loads(project, found) {
         out.leaf("h3", &format!("{}: {}", case.action.symbol(), case.name));
         told.tell(out, &case.steps);
     }
@@ -271,16 +270,6 @@ fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
         out.leaf("h3", &format!("W: {}", case.name));
         told.tell(out, &case.steps);
     }
-    // The smallest area gives the largest pressures: what purlins, screws and sheets are judged by where theirs is as small.
-    out.leaf("h3", "W: wind on single sticks, sheets and screws, for the smallest area");
-    match component_cases(place, &found.lean_to, Area::ZERO) {
-        Ok(cases) => cases.iter().for_each(|case| told.tell(out, &case.steps)),
-        Err(why) => {
-            out.leaf("p", &format!("{}.", sentence_start(&why.to_string())));
-        }
-    }
-    out.leaf("h3", "P: a person");
-    told.tell(out, &person_load(place.edition).steps);
     if let Some(line) = &strength.line {
         out.leaf("h3", "Pushes along the wall");
         told.tell(out, &line.along_steps);

@@ -4,6 +4,7 @@ use crate::checks::{Check, Outcome, Strength, Waiting, waiting};
 use crate::drawing::Effort;
 use crate::materials::Confidence;
 use crate::members::{Amount, Verdict};
+use crate::project::Project;
 use crate::units::UnitSystem;
 use crate::working::Step;
 
@@ -16,7 +17,7 @@ pub const STRENGTH_CAUTION: &str = "These checks are formulas, many of them from
 pub fn summary(strength: &Strength, units: UnitSystem) -> String {
     let failing = strength.checks.iter().filter(|check| check.ratio().is_some() && !check.passes()).count();
     let open = strength.not_judged().count();
-    let all = strength.checks.len();
+    let all = strength.checks.iter().filter(|check| !check.is_for_others()).count();
     let worst = strength.worst().map(|check| check.says(units)).unwrap_or_default();
     let verdict = match (failing, open) {
         (0, 0) => format!("All {all} checks hold."),
@@ -24,7 +25,7 @@ pub fn summary(strength: &Strength, units: UnitSystem) -> String {
         (failing, 0) => format!("{failing} of {all} checks do not hold."),
         (failing, open) => format!("{failing} of {all} checks do not hold, {open} could not be made."),
     };
-    format!("{verdict} Worst: {worst}.")
+    format!("{verdict} Worst: {worst}. The existing wall is for someone licensed to judge.")
 }
 
 /// A mark and a word for how a check came out: never the colour alone.
@@ -121,11 +122,27 @@ pub fn working(check: &Check, units: UnitSystem) -> String {
                 }
             }
             out.close("dl");
+            if units == UnitSystem::Metric {
+                out.leaf("p class=\"page__word\"", STEP_UNITS);
+            }
             steps(&mut out, &worked.steps);
         }
     }
     out.finish()
 }
+
+/// One check on a sheet of its own, for an engineer.
+#[must_use]
+pub fn one_check(project: &Project, check: &Check) -> String {
+    let mut out = Markup::new();
+    out.open("article class=\"calculation\"").leaf("h1", &project.name).leaf("h2", &check.says(project.units));
+    out.raw(&working(check, project.units)).leaf("p class=\"caution\"", STRENGTH_CAUTION).close("article");
+    out.finish()
+}
+
+/// What the steps are written in, for those who measure otherwise.
+const STEP_UNITS: &str = "The steps are in pounds, inches and feet, as the clauses print them: 1 kN is 224.8 lb, 1 kN\u{b7}m is 8,851 lb-in, \
+    1 MPa is 145.0 psi, 1 kPa is 20.89 psf, 1 m/s is 2.237 mi/h.";
 
 fn ratio_text(verdict: &Verdict) -> String {
     if verdict.ratio.is_finite() { format!("{:.3}", verdict.ratio) } else { "nothing is allowed".to_owned() }
@@ -195,13 +212,11 @@ pub(super) fn sentence_start(words: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// The working of one load of the roof, by its place.
+/// The working of one load.
 #[must_use]
-pub fn load_working(strength: &Strength, place: usize) -> String {
+pub fn load_working(all: &[Step]) -> String {
     let mut out = Markup::new();
-    if let Some(case) = strength.loads.cases.get(place) {
-        steps(&mut out, &case.steps);
-    }
+    steps(&mut out, all);
     out.finish()
 }
 

@@ -11,7 +11,9 @@ mod strength;
 mod text;
 
 pub use calculation::{calculation, page};
-pub use check_sheet::{Curve, STRENGTH_CAUTION, along_sheet, joints, list, load_working, paths, summary, working};
+pub use check_sheet::{
+    Curve, STRENGTH_CAUTION, along_sheet, joints, list, load_working, one_check, paths, summary, working,
+};
 pub use json::json;
 pub use markup::Markup;
 pub use text::text;

@@ -13,6 +13,7 @@ mod measure;
 mod measure_fields;
 mod one_of;
 mod page;
+mod print_alone;
 mod problem;
 mod reading;
 mod round;
@@ -40,6 +41,7 @@ pub use measure::{
 pub use measure_fields::{money_field, slope_field, weight_field};
 pub use one_of::{Listed, listed, listed_field};
 pub use page::{page, word};
+pub use print_alone::print_alone;
 pub use problem::{path_problems, problem_note, problems_under};
 pub use reading::{followed, fractions, long_length, show_length_fine};
 pub use round::{Wood, round_view};

@@ -3,7 +3,6 @@ use crate::app::cached::Cached;
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::use_store;
-use crate::checks::Check;
 
 /// The navigation, drawn as a boxwood rule: each place a length of it, a pencil tick where something is done.
 pub fn rule() -> Tag {
@@ -44,7 +43,9 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
     match place {
         Place::Site => ["site", "place", "above", "ground"].into_iter().all(clean),
         Place::Frame => ["frame", "joinery", "exceptions", "wood", "fixings"].into_iter().all(clean),
-        Place::Strength => store.strong().is_some_and(|strong| strong.strength.checks.iter().all(Check::passes)),
+        Place::Strength => store
+            .strong()
+            .is_some_and(|strong| strong.strength.checks.iter().all(|check| check.passes() || check.is_for_others())),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();
             n_lines > 0 && project.progress.pieces.values().filter(|piece| piece.is_kept()).count() >= n_lines

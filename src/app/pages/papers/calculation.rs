@@ -1,14 +1,10 @@
 //! The whole calculation of the strength, printed by itself for an engineer.
-use crate::app::cached::Cached;
-use crate::app::components::{fold, word};
-use crate::app::dom::{Tag, beside_app, button, parts, tag};
+use crate::app::components::{fold, print_alone, word};
+use crate::app::dom::{Tag, button, parts};
 use crate::app::files::{download, file_name};
 use crate::app::{Strong, use_store};
 use crate::report;
 use leptos::prelude::*;
-
-/// Set on the page's body while the calculation alone is printed; the style sheet looks at it.
-const PRINTS: &str = "data-prints";
 
 fn whole(strong: &Strong) -> String {
     report::calculation(&strong.good.project, &strong.good.built, &strong.strength)
@@ -17,25 +13,11 @@ fn whole(strong: &Strong) -> String {
 /// The calculation: to print, and as a page of its own.
 pub fn calculation() -> Tag {
     let store = use_store();
-    let wanted = RwSignal::new(false);
-    let html = Cached::new(move || {
-        if !wanted.get() {
-            return String::new();
-        }
-        store.strong().map_or_else(String::new, |strong| whole(&strong))
-    });
-    let handle = window_event_listener_untyped("afterprint", move |_| {
-        let _ = document().body().map(|body| body.remove_attribute(PRINTS));
-        wanted.set(false);
-    });
-    on_cleanup(move || handle.remove());
+    let print_sheet = print_alone();
     let print = move |_| {
-        wanted.set(true);
-        let _ = document().body().map(|body| body.set_attribute(PRINTS, "calculation"));
-        // The sheet must stand in the page before the browser looks at it.
-        request_animation_frame(|| {
-            let _ = window().print();
-        });
+        if let Some(strong) = untrack(move || store.strong()) {
+            print_sheet(whole(&strong));
+        }
     };
     let keep = move |_| {
         if let Some(strong) = untrack(move || store.strong()) {
@@ -43,7 +25,6 @@ pub fn calculation() -> Tag {
             download(&file_name(&strong.good.project.name, "strength.html"), &page, "text/html");
         }
     };
-    beside_app(tag("div").class("pack pack--calculation").attr("aria-hidden", "true").live_html(move || html.get()));
     fold(
         "The calculation of the strength",
         "inputs, loads, every check with its working",

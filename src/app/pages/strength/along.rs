@@ -5,9 +5,13 @@ use crate::app::charts::{AlongCurve, Mark, draw_along};
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Strong, use_store};
+use crate::drawing::{load_elevation, svg};
 use crate::report;
 use crate::units::{Force, Length, Moment, UnitSystem};
 use leptos::prelude::*;
+
+/// Pixels a drawing is laid out for; it shrinks with the page.
+const DRAWN_WIDTH: f64 = 640.0;
 
 /// The fold; reckoned only while it is open.
 pub fn along() -> Tag {
@@ -74,19 +78,29 @@ fn choices(strong: &Strong) -> Vec<(String, Drawn)> {
     all
 }
 
-fn figures(strong: &Strong, drawn: Option<Drawn>) -> String {
+fn figures(strong: &Strong, drawn_case: Option<Drawn>) -> String {
     let (project, shape) = (&strong.good.project, &strong.good.built.shape);
-    let (Some(line), Some(drawn)) = (&strong.strength.line, drawn) else { return String::new() };
+    let (Some(line), Some(drawn_case)) = (&strong.strength.line, drawn_case) else { return String::new() };
     let metric = project.units == UnitSystem::Metric;
     let curves = Quantity::ALL.map(|quantity| {
         let (caption, factor) = words(quantity, metric);
         let of =
             |drawn: Drawn| scaled(band(project, shape, &strong.strength.loads, line, quantity, drawn), factor, metric);
         let uncut = (quantity == Quantity::Moment && !shape.beam.scarfs.is_empty()).then(|| of(Drawn::Uncut));
-        (caption, AlongCurve { band: of(drawn), uncut, marks: marks(strong, metric) })
+        (caption, AlongCurve { band: of(drawn_case), uncut, marks: marks(strong, metric) })
     });
-    let drawn: Vec<(String, String)> =
-        curves.iter().map(|(caption, curve)| ((*caption).to_owned(), draw_along(curve))).collect();
+    let mut drawn = Vec::new();
+    if let Drawn::One(case, _) = drawn_case
+        && let Some(case) = line.cases.get(case)
+    {
+        let scene = load_elevation(project, &strong.good.built, case);
+        let says =
+            format!("What acts on it beside {}D", if case.dead == 1.0 { String::new() } else { case.dead.to_string() });
+        drawn.push((says, svg::print(&scene, DRAWN_WIDTH, &case.name)));
+    }
+    for (caption, curve) in &curves {
+        drawn.push(((*caption).to_owned(), draw_along(curve)));
+    }
     let at = |x: Length| measured(x, metric);
     let posts: Vec<(String, f64)> =
         shape.posts.iter().map(|post| (format!("P{}", post.number), at(post.middle()))).collect();

@@ -1,6 +1,6 @@
 //! The list of checks; a tap opens the working and, where one fails, what would help.
 use crate::app::cached::Cached;
-use crate::app::components::word;
+use crate::app::components::{print_alone, word};
 use crate::app::dom::{Tag, button, tag};
 use crate::app::route::{Place, use_router};
 use crate::app::{Store, Strong, use_store};
@@ -23,6 +23,7 @@ pub fn checks() -> Tag {
     let router = use_router();
     let all = RwSignal::new(false);
     let offered: Offered = StoredValue::new(Vec::new());
+    let print_sheet = print_alone();
     let places = Cached::new(move || {
         store.strong().map(|strong| shown(&strong, router.stick().as_deref(), all.get())).unwrap_or_default()
     });
@@ -33,7 +34,10 @@ pub fn checks() -> Tag {
     });
     let tap = move |event: web_sys::Event| {
         if let (Some(strong), Some(element)) = (untrack(move || store.strong()), target(&event)) {
-            tapped(store, &element, &strong, offered);
+            match printed(&element).and_then(|place| strong.strength.checks.get(place)) {
+                Some(check) => print_sheet(report::one_check(&strong.good.project, check)),
+                None => tapped(store, &element, &strong, offered),
+            }
         }
     };
     let heading = move || match router.stick() {
@@ -85,6 +89,11 @@ fn place_of(element: &web_sys::Element) -> Option<usize> {
     element.closest("[data-check]").ok()??.get_attribute("data-check")?.parse().ok()
 }
 
+/// The place of the check whose print was asked for.
+fn printed(element: &web_sys::Element) -> Option<usize> {
+    element.closest("[data-print]").ok()??.get_attribute("data-print")?.parse().ok()
+}
+
 /// A head was tapped: fill its body; a remedy was tapped: apply it.
 fn tapped(store: Store, element: &web_sys::Element, strong: &Strong, offered: Offered) {
     if let Ok(Some(button)) = element.closest("[data-remedy]") {
@@ -112,6 +121,8 @@ fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> St
         help(&mut out, &found, offered, place, &strong.good);
     }
     out.raw(&report::working(check, project.units));
+    out.open(&format!("button type=\"button\" class=\"button\" data-print=\"{place}\""));
+    out.say("Print this check").close("button");
     out.finish()
 }
 

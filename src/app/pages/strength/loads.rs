@@ -1,4 +1,5 @@
 //! The loads, each drawn on the section it acts on, with its working.
+use crate::analysis::section_loads;
 use crate::app::cached::Cached;
 use crate::app::components::{drawing_view, fold};
 use crate::app::dom::{Tag, parts, tag};
@@ -11,38 +12,35 @@ use leptos::prelude::*;
 pub fn loads() -> Tag {
     let store = use_store();
     let chosen = RwSignal::new(0_usize);
-    let names = Cached::new(move || {
+    let cases = Cached::new(move || {
         let strong = store.strong();
-        let cases =
-            strong.map(|strong| strong.strength.loads.cases.iter().map(|case| case.name.clone()).collect::<Vec<_>>());
-        cases.unwrap_or_default()
+        strong.map(|strong| section_loads(&strong.good.project, &strong.strength.loads)).unwrap_or_default()
     });
     let options = move || {
-        names
-            .get()
-            .into_iter()
-            .enumerate()
-            .map(|(index, name)| {
-                let is_chosen = index == chosen.get_untracked();
-                tag("option").attr("value", index.to_string()).attr("selected", is_chosen).child(name)
-            })
-            .collect::<Vec<_>>()
+        let mut all = Vec::new();
+        for (index, case) in cases.get().into_iter().enumerate() {
+            let is_chosen = index == chosen.get_untracked();
+            let says = format!("{}: {}", case.action.symbol(), case.name);
+            all.push(tag("option").attr("value", index.to_string()).attr("selected", is_chosen).child(says));
+        }
+        all
     };
     let pick = move |event: leptos::ev::Event| chosen.set(event_target_value(&event).parse().unwrap_or(0));
     let draw = move |width: f64| {
         store.strong().map_or_else(String::new, |strong| {
-            let case = strong.strength.loads.cases.get(chosen.get());
-            case.map_or_else(String::new, |case| {
-                svg::print(&load_section(&strong.good.project, &strong.good.built, case), width, &case.name)
+            cases.with(|cases| {
+                cases.get(chosen.get()).map_or_else(String::new, |case| {
+                    svg::print(&load_section(&strong.good.project, &strong.good.built, case), width, &case.name)
+                })
             })
         })
     };
     let steps = Cached::new(move || {
-        store.strong().map_or_else(String::new, |strong| report::load_working(&strong.strength, chosen.get()))
+        cases.with(|cases| cases.get(chosen.get()).map(|case| report::load_working(&case.steps))).unwrap_or_default()
     });
     fold(
-        "Loads on the roof",
-        "each with its working",
+        "Loads on the section",
+        "each by itself, with its working",
         false,
         parts()
             .child(tag("label").class("field__label").attr("for", "load-case").child("Load"))
