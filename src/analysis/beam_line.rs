@@ -277,8 +277,7 @@ impl<'a> Work<'a> {
             let load = self.loads.frame_case(model, &self.line.cases[index], &self.dead);
             match solver.solve(&load) {
                 Ok(solution) => {
-                    let at_end = |stretch: &Stretch| solution.moment(stretch.member).at(stretch.to - stretch.from);
-                    let moments = model.beam.iter().map(at_end).collect();
+                    let moments = model.beam.iter().map(|stretch| solution.moment_at_end(stretch.member)).collect();
                     self.line.uncut.push(Uncut { case: index, model: braces, moments });
                 }
                 Err(error) => {
