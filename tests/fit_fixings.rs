@@ -5,7 +5,7 @@ use outshot::joinery::{Clash, Fit, Leg, fit, goes_in};
 use outshot::project::{Blocks, BoreWay, Bores, Fixings, Project, Tie, demo};
 use outshot::solid::Vector;
 use outshot::tickets::MarkKind;
-use outshot::units::Length;
+use outshot::units::{Length, Weight};
 use outshot::{lay_out, report};
 
 fn fitted(project: &Project) -> Fit {
@@ -284,6 +284,7 @@ fn holes_of_a_foot_keep_to_ends_and_each_other() {
     assert_eq!(fitted(&base([0.25, 1.0, 0.5])).clashes, []);
     let mut oak = low;
     oak.frame.species = "white_oak".to_owned();
+    oak.mill.heaviest_pick = Weight::pounds(800.0);
     let says = found(&oak, "to the end").says;
     assert!(says.contains("2 1⁄2″ is the least; moved 1⁄2″ higher"), "{says}");
 }

@@ -1,4 +1,6 @@
 //! The beam line worked through: every case with every model of its braces that concerns it.
+use std::ops::Range;
+
 use super::along_wall::{AlongCases, along_cases};
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, beam_model};
@@ -50,8 +52,6 @@ pub struct Solved {
     pub case: usize,
     /// How the braces were taken.
     pub model: BraceModel,
-    /// The beam was cut at its scarfs.
-    pub is_hinged: bool,
     /// Stretches, left to right.
     pub beam: Vec<BeamPart>,
     /// Posts, left to right.
@@ -66,6 +66,17 @@ pub struct Solved {
     pub weight: Force,
 }
 
+/// What the beam would bend were it one stick, under one case with one model: what it wants to carry where it is cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Uncut {
+    /// Its place in [`BeamLine::cases`].
+    pub case: usize,
+    /// How the braces were taken.
+    pub model: BraceModel,
+    /// Bending at the right end of each stretch.
+    pub moments: Vec<Moment>,
+}
+
 /// All that is known of the beam line.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BeamLine {
@@ -75,8 +86,10 @@ pub struct BeamLine {
     pub model: BeamModel,
     /// The wood's stiffness it is worked with.
     pub stiffness: Stiffnesses,
-    /// Every answer.
+    /// Every answer of the beam cut at its scarfs.
     pub solved: Vec<Solved>,
+    /// Of the beam in one stick; nothing where it has no scarf.
+    pub uncut: Vec<Uncut>,
     /// The worst second-order share found, with its working.
     pub second_order: Option<Worked<SecondOrder>>,
     /// Wind on each square foot of the posts' own faces, unfactored, where it is known.
@@ -110,38 +123,26 @@ impl BeamLine {
         .collect()
     }
 
-    /// Whether an answer judges strength.
-    #[must_use]
-    pub fn is_for_strength(&self, solved: &Solved) -> bool {
-        self.strength().any(|(known, _)| std::ptr::eq(known, solved))
-    }
-
     /// Answers of the cut beam that judge strength, with their cases.
     pub fn strength(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
-        self.of(true, |purpose| matches!(purpose, Purpose::Strength | Purpose::Sunk | Purpose::Along))
+        self.of(|purpose| matches!(purpose, Purpose::Strength | Purpose::Sunk | Purpose::Along))
     }
 
-    /// Answers of the beam without scarfs.
-    pub fn uncut(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
-        self.of(false, |_| true)
+    /// Answers of the beam in one stick, with their cases.
+    pub fn uncut(&self) -> impl Iterator<Item = (&Uncut, &BeamCase)> {
+        self.uncut.iter().filter_map(|uncut| Some((uncut, self.cases.get(uncut.case)?)))
     }
 
     /// Answers of the cut beam for one purpose.
     pub fn purpose(&self, wanted: Purpose) -> impl Iterator<Item = (&Solved, &BeamCase)> {
-        self.of(true, move |purpose| purpose == wanted)
+        self.of(move |purpose| purpose == wanted)
     }
 
-    fn of(&self, is_hinged: bool, wanted: impl Fn(Purpose) -> bool) -> impl Iterator<Item = (&Solved, &BeamCase)> {
-        let with_case = |solved| self.cases.get(Solved::case_of(solved)).map(|case| (solved, case));
+    fn of(&self, wanted: impl Fn(Purpose) -> bool) -> impl Iterator<Item = (&Solved, &BeamCase)> {
         let normal = |solved: &&Solved| !matches!(solved.model, BraceModel::Sprung(factor) if factor != 1.0);
-        let all = self.solved.iter().filter(move |solved| solved.is_hinged == is_hinged).filter(normal);
-        all.filter_map(with_case).filter(move |(_, case)| wanted(case.purpose))
-    }
-}
-
-impl Solved {
-    const fn case_of(&self) -> usize {
-        self.case
+        let all = self.solved.iter().filter(normal);
+        all.filter_map(|solved| Some((solved, self.cases.get(solved.case)?)))
+            .filter(move |(_, case)| wanted(case.purpose))
     }
 }
 
@@ -156,44 +157,49 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
     let heaviest = heaviest(&even).cloned();
     let mut gravity = even;
     gravity.extend(beam.partial_cases(edition));
-    let uncut = gravity.clone();
-    work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, gravity);
+    let dead = gravity.iter().find(|case| case.duration == Duration::Permanent).cloned();
+    let all = [BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack];
+    let gravity = work.add(gravity);
+    work.solve(&all, gravity.clone());
     if let Some(heaviest) = &heaviest {
         // A movement forced on rigid braces has no bound: here the joints' stiffness counts.
-        let sunk = [Some(heaviest), uncut.iter().find(|case| case.duration == Duration::Permanent)];
+        let sunk = [Some(heaviest), dead.as_ref()];
         // Weight relieves part of what a sunk post does: the dead load alone counts as well.
-        let sunk = sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect();
-        work.run(&[BraceModel::Sprung(1.0)], true, sunk);
-        let movements = BeamLoads::movement_cases(heaviest).to_vec();
-        work.run(&[BraceModel::Rigid, BraceModel::Sprung(1.0), BraceModel::Slack], true, movements);
-        work.run(&[BraceModel::Sprung(0.5), BraceModel::Sprung(1.5)], true, vec![heaviest.clone()]);
+        let sunk = work.add(sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect());
+        work.solve(&[BraceModel::Sprung(1.0)], sunk);
+        let movements = work.add(BeamLoads::movement_cases(heaviest).to_vec());
+        work.solve(&all, movements);
+        let tried = work.add(vec![heaviest.clone()]);
+        work.solve(&[BraceModel::Sprung(0.5), BraceModel::Sprung(1.5)], tried);
     }
+    let first = work.line.cases.len();
+    work.run_along(along_cases(project, shape, loads, &beam));
     if !shape.beam.scarfs.is_empty() {
-        // Slack braces bend it most: a scarf is placed and judged by that.
-        work.run(&[BraceModel::Slack], false, uncut);
+        // A scarf follows a post that sinks: what a stiff beam would carry then is none of its load.
+        let along = first..work.line.cases.len();
+        let uncut = all.map(|braces| (braces, gravity.clone())).into_iter().chain([(BraceModel::PushOnly, along)]);
+        for (braces, cases) in uncut {
+            let model = beam_model(project, shape, stiffness, braces, false);
+            work.solve_uncut(&model, braces, cases);
+        }
     }
-    let along = along_cases(project, shape, loads, &beam);
-    work.run_along(along);
     work.line
 }
 
-/// The frame with each model of its braces, the beam cut at its scarfs; last the beam in one stick.
-struct Models(Vec<(BraceModel, bool, BeamModel)>);
+/// The frame with each model of its braces, the beam cut at its scarfs.
+struct Models(Vec<(BraceModel, BeamModel)>);
 
 impl Models {
     fn new(project: &Project, shape: &Shape, stiffness: &Stiffnesses) -> Self {
         let sprung = [0.5, 1.0, 1.5].map(BraceModel::Sprung);
-        let cut = [BraceModel::Rigid, BraceModel::Slack, BraceModel::PushOnly].into_iter().chain(sprung);
-        let kinds = cut.map(|braces| (braces, true)).chain([(BraceModel::Slack, false)]);
-        let built = |(braces, is_hinged)| (braces, is_hinged, beam_model(project, shape, stiffness, braces, is_hinged));
-        Self(kinds.map(built).collect())
+        let all = [BraceModel::Rigid, BraceModel::Slack, BraceModel::PushOnly].into_iter().chain(sprung);
+        Self(all.map(|braces| (braces, beam_model(project, shape, stiffness, braces, true))).collect())
     }
 }
 
 /// One of them with the matrices it has split so far.
 struct Bench<'a> {
     braces: BraceModel,
-    is_hinged: bool,
     model: &'a BeamModel,
     solver: Solver<'a>,
 }
@@ -214,9 +220,8 @@ struct Work<'a> {
 
 impl<'a> Work<'a> {
     fn new(loads: &'a BeamLoads<'a>, models: &'a Models, stiffness: &Stiffnesses) -> Self {
-        let bench = |(braces, is_hinged, model): &'a (BraceModel, bool, BeamModel)| Bench {
+        let bench = |(braces, model): &'a (BraceModel, BeamModel)| Bench {
             braces: *braces,
-            is_hinged: *is_hinged,
             model,
             solver: Solver::new(&model.frame),
         };
@@ -227,6 +232,7 @@ impl<'a> Work<'a> {
             model: rigid.map(|bench| bench.model.clone()).unwrap_or_default(),
             stiffness: *stiffness,
             solved: Vec::new(),
+            uncut: Vec::new(),
             second_order: None,
             on_faces: None,
             along_steps: Vec::new(),
@@ -236,22 +242,27 @@ impl<'a> Work<'a> {
         Self { loads, benches, dead, line }
     }
 
-    /// Solves new cases with each of the models.
-    fn run(&mut self, models: &[BraceModel], is_hinged: bool, cases: Vec<BeamCase>) {
+    /// Places of new cases.
+    fn add(&mut self, cases: Vec<BeamCase>) -> Range<usize> {
         let first = self.line.cases.len();
         self.line.cases.extend(cases);
+        first..self.line.cases.len()
+    }
+
+    /// Solves cases with each of the models.
+    fn solve(&mut self, models: &[BraceModel], cases: Range<usize>) {
         for braces in models {
-            let fits = |bench: &&mut Bench| bench.braces == *braces && bench.is_hinged == is_hinged;
+            let fits = |bench: &&mut Bench| bench.braces == *braces;
             let Some(Bench { model, solver, .. }) = self.benches.iter_mut().find(fits) else {
                 self.line.not_judged.push(not_built(*braces).into());
                 continue;
             };
-            for index in first..self.line.cases.len() {
+            for index in cases.clone() {
                 let case = &self.line.cases[index];
                 let load = self.loads.frame_case(model, case, &self.dead);
                 match solver.solve(&load) {
                     Ok(solution) => {
-                        let solved = collect(model, &solution, *braces, is_hinged, (index, case));
+                        let solved = collect(model, &solution, *braces, (index, case));
                         let let_go = let_go((self.loads, &self.dead), model, &solved, (index, case));
                         self.line.solved.push(let_go.unwrap_or(solved));
                     }
@@ -259,6 +270,24 @@ impl<'a> Work<'a> {
                         self.line.not_judged.push(unsolved(*braces, model, &error).into());
                         break;
                     }
+                }
+            }
+        }
+    }
+
+    /// What the beam in one stick would bend under cases that are known.
+    fn solve_uncut(&mut self, model: &BeamModel, braces: BraceModel, cases: Range<usize>) {
+        let mut solver = Solver::new(&model.frame);
+        for index in cases {
+            let load = self.loads.frame_case(model, &self.line.cases[index], &self.dead);
+            match solver.solve(&load) {
+                Ok(solution) => {
+                    let moments = model.beam.iter().map(|stretch| solution.moment_at_end(stretch.member)).collect();
+                    self.line.uncut.push(Uncut { case: index, model: braces, moments });
+                }
+                Err(error) => {
+                    self.line.not_judged.push(unsolved(braces, model, &error).into());
+                    break;
                 }
             }
         }
@@ -313,7 +342,7 @@ impl<'a> Work<'a> {
         case.push = push;
         let load = self.loads.frame_case(bench.model, &case, &self.dead);
         let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
-        let solved = collect(bench.model, &solution, bench.braces, true, (index, &case));
+        let solved = collect(bench.model, &solution, bench.braces, (index, &case));
         if self.line.second_order.as_ref().is_none_or(|known| known.value.theta < worked.value.theta) {
             self.line.second_order = Some(worked);
         }
@@ -339,7 +368,7 @@ fn let_go(
     let hanging = BeamCase { sinks: None, ..case.clone() };
     let load = loads.frame_case(&free, &hanging, dead);
     let solution = Solver::new(&free.frame).solve(&load).ok()?;
-    Some(collect(&free, &solution, solved.model, solved.is_hinged, (index, case)))
+    Some(collect(&free, &solution, solved.model, (index, case)))
 }
 
 /// A model that [`Models`] leaves out must not pass in silence.
@@ -370,13 +399,7 @@ fn unsolved(braces: BraceModel, model: &BeamModel, error: &FrameError) -> String
     format!("the beam line with {} has no answer: {why}", braces.words())
 }
 
-fn collect(
-    model: &BeamModel,
-    solution: &Solution,
-    braces: BraceModel,
-    is_hinged: bool,
-    (index, case): (usize, &BeamCase),
-) -> Solved {
+fn collect(model: &BeamModel, solution: &Solution, braces: BraceModel, (index, case): (usize, &BeamCase)) -> Solved {
     let wants_movement = matches!(case.purpose, Purpose::LiveMovement | Purpose::TotalMovement);
     let curve = |stretch: &Stretch| (solution.moment(stretch.member), solution.shear(stretch.member));
     let curves: Vec<_> = model.beam.iter().map(curve).collect();
@@ -418,7 +441,6 @@ fn collect(
     Solved {
         case: index,
         model: braces,
-        is_hinged,
         beam,
         pockets: model.pockets.iter().map(pocket).collect(),
         braces: model.braces.iter().map(along).collect(),

@@ -85,24 +85,26 @@ pub fn band(
 ) -> Band {
     let beam = BeamLoads::new(project, shape, loads);
     let dead = Pair { heavy: beam.dead(false), light: beam.dead(true) };
-    let is_wanted = |solved: &super::beam_line::Solved| match drawn {
-        Drawn::One(case, model) => solved.case == case && solved.model == model && solved.is_hinged,
-        Drawn::All => solved.is_hinged && line.is_for_strength(solved),
-        Drawn::Uncut => !solved.is_hinged,
+    let is_cut = drawn != Drawn::Uncut;
+    let wanted: Vec<(BraceModel, usize)> = match drawn {
+        Drawn::Uncut => line.uncut.iter().map(|uncut| (uncut.model, uncut.case)).collect(),
+        Drawn::One(case, model) => {
+            let is_it = |solved: &&super::beam_line::Solved| solved.case == case && solved.model == model;
+            line.solved.iter().filter(is_it).map(|solved| (solved.model, solved.case)).collect()
+        }
+        Drawn::All => line.strength().map(|(solved, _)| (solved.model, solved.case)).collect(),
     };
-    let mut models: Vec<(BraceModel, bool, BeamModel)> = Vec::new();
-    for solved in line.solved.iter().filter(|solved| is_wanted(solved)) {
-        if !models.iter().any(|(model, hinged, _)| *model == solved.model && *hinged == solved.is_hinged) {
-            let model = beam_model(project, shape, &line.stiffness, solved.model, solved.is_hinged);
-            models.push((solved.model, solved.is_hinged, model));
+    let mut models: Vec<(BraceModel, BeamModel)> = Vec::new();
+    for (braces, _) in &wanted {
+        if !models.iter().any(|(known, _)| known == braces) {
+            models.push((*braces, beam_model(project, shape, &line.stiffness, *braces, is_cut)));
         }
     }
     let mut found = empty(line);
-    for (braces, hinged, model) in &models {
+    for (braces, model) in &models {
         let mut solver = Solver::new(&model.frame);
-        let of_model = |solved: &&super::beam_line::Solved| solved.model == *braces && solved.is_hinged == *hinged;
-        for solved in line.solved.iter().filter(of_model).filter(|solved| is_wanted(solved)) {
-            let Some(case) = line.cases.get(solved.case) else { continue };
+        for (_, case) in wanted.iter().filter(|(known, _)| known == braces) {
+            let Some(case) = line.cases.get(*case) else { continue };
             if let Ok(solution) = solver.solve(&beam.frame_case(model, case, &dead)) {
                 widen(&mut found, model, &solution, quantity);
             }

@@ -52,13 +52,14 @@ fn one(with: &BeamChecks, scarf: &ScarfReport) -> Vec<Check> {
 
 /// What the beam without the scarf would bend here, against the share such a scarf carries.
 fn bends(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<Check> {
-    let moments = with.line.uncut().filter_map(|(solved, case)| {
-        let moment = solved.beam.get(left)?.end_moments.1;
-        Some((moment.to_pound_inches(), case.duration, (moment, solved, case)))
+    let moments = with.line.uncut().filter_map(|(uncut, case)| {
+        let moment = *uncut.moments.get(left)?;
+        Some((moment.to_pound_inches(), case.duration, (moment, uncut.model, case)))
     });
-    let (_, duration, (moment, solved, case)) = hardest(moments)?;
+    let (_, duration, (moment, model, case)) = hardest(moments)?;
+    let combination = format!("{} ({})", case.name, model.words());
     let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(kind, &wood, moment.abs()));
-    Some(Check::new(mark, "lies where the beam would bend", "", named(solved, case), made))
+    Some(Check::new(mark, "lies where the beam would bend", "", combination, made))
 }
 
 fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
@@ -76,6 +77,12 @@ fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Work
         moment.to_pound_inches()
     );
     steps.push(Step::new("share of the solid beam", says, citation));
+    steps.push(Step::new(
+        "posts that sink",
+        "not counted here: a scarf is a hinge and follows a post that sinks, and its load needs no moment of it; its roots, what \
+         opens it and the pieces are judged with each post sunk in turn",
+        Citation::common_practice("what a movement forces on stiff wood is no load of a joint that turns"),
+    ));
     Ok(Worked::new(Verdict::moment(moment, capacity), steps))
 }
 

@@ -172,6 +172,12 @@ impl Solution {
         Force::pounds(self.members.get(member).map_or(0.0, MemberState::axial_at_start))
     }
 
+    /// Moment just inside a member's `to` end, signed as [`Self::moment`] is.
+    #[must_use]
+    pub fn moment_at_end(&self, member: usize) -> Moment {
+        Moment::pound_inches(self.members.get(member).map_or(0.0, |state| state.moments.1))
+    }
+
     /// Shear along a member: how the moment changes.
     #[must_use]
     pub fn shear(&self, member: usize) -> Diagram<Force> {

@@ -5,6 +5,7 @@
 use std::collections::BTreeMap;
 
 use super::beam_line::{Candidate, candidates, own_kinds, piece_stock, scarf_cost};
+use super::hinges::most_scarfs;
 use super::scarf_place::{Surroundings, judge};
 use crate::project::{Mill, ScarfPlace};
 use crate::units::{Length, sort_by_number};
@@ -44,7 +45,8 @@ type Ways = BTreeMap<Vec<i64>, Way>;
 /// The ways to divide the beam out of the mill's lengths, the least stock first, then the best places.
 #[must_use]
 pub fn divisions(around: &Surroundings, mill: &Mill) -> Vec<Division> {
-    let all = candidates(around, &own_kinds(around), judge);
+    let most = most_scarfs(around.posts.len());
+    let all = if most == 0 { Vec::new() } else { candidates(around, &own_kinds(around), judge) };
     let mut done = Ways::new();
     if let Some(stock) = piece_stock(around, mill, None, None) {
         keep(&mut done, Way { cost: 0.0, cuts: Vec::new(), stock: vec![stock] });
@@ -58,12 +60,15 @@ pub fn divisions(around: &Surroundings, mill: &Mill) -> Vec<Division> {
         ways
     };
     let mut layer: Vec<Ways> = (0..all.len()).map(first).collect();
-    // Every scarf lies in a bay of its own.
-    for before in 1..around.posts.len() {
+    // Every scarf lies in a bay of its own, and one bay has none.
+    for before in 1..=most {
         for (at, ways) in layer.iter().enumerate().filter(|(_, ways)| !ways.is_empty()) {
             if let Some(stock) = piece_stock(around, mill, Some(&all[at]), None) {
                 ways.values().for_each(|way| keep(&mut done, further(way, None, stock)));
             }
+        }
+        if before == most {
+            break;
         }
         layer = (0..all.len()).map(|next| extended((around, mill), &all, &layer, (before, next))).collect();
     }

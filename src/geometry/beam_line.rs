@@ -3,11 +3,13 @@
 //! Sum of the pieces = beam + Σ laps: each piece runs from the far end of the lap at its left to the
 //! far end of the lap at its right.
 use super::cuts::choose_cuts;
+use super::hinges::{folds_at, hinges_of, most_scarfs, moves};
+use super::no_division::no_division;
 use super::scarf_place::{Place, Surroundings, grid, judge, judge_standing};
 use crate::materials::species;
 use crate::project::{JointName, Mill, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, Weight};
-use crate::wording::{length, weight};
+use crate::wording::length;
 
 /// One piece of the beam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,6 +84,7 @@ pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem
         })
         .collect();
     refuse_overlaps(around, &reports)?;
+    refuse_folding(around, mill, &places)?;
     Ok(BeamLine { pieces: pieces(&reports, around.frame.beam_length), scarfs: reports, is_proposed })
 }
 
@@ -118,6 +121,46 @@ fn refuse_overlaps(around: &Surroundings, scarfs: &[ScarfReport]) -> Result<(), 
     Ok(())
 }
 
+/// Places put by hand between which the beam folds while its braces are slack, with what cures it.
+fn refuse_folding(around: &Surroundings, mill: &Mill, places: &[ScarfPlace]) -> Result<(), Problem> {
+    let (posts, hinges) = hinges_of(around.posts, places);
+    let Some(folds) = folds_at(&posts, &hinges) else { return Ok(()) };
+    let cures = moves(places, around);
+    let far = |(index, centre): &&(usize, Length)| (*centre - places[*index].centre).abs().to_inches();
+    let nearest = cures.iter().min_by(|a, b| far(a).total_cmp(&far(b)));
+    let cure = if nearest.is_some() {
+        let say =
+            |(index, centre): &(usize, Length)| format!("scarf {} to {}", index + 1, length(*centre, around.units));
+        format!("Move {}.", cures.iter().map(say).collect::<Vec<_>>().join(", or "))
+    } else {
+        let proposed = |found: Vec<ScarfPlace>| {
+            format!("No single move cures it; the proposed places do, with {}.", scarfs_said(found.len()))
+        };
+        propose(around, mill).map_or_else(|problem| problem.says, proposed)
+    };
+    let says = format!(
+        "While green braces are slack the beam folds at scarf {}: each scarf counts as a hinge, and a beam on {} posts bears \
+         {} at most, not in any bays. {cure}",
+        folds + 1,
+        posts.len(),
+        scarfs_said(most_scarfs(posts.len()))
+    );
+    let field = |index: usize| format!("frame.scarfs.by_hand.{index}.centre");
+    Err(match nearest {
+        Some((index, centre)) => Problem::stop(field(*index), says).nearest(*centre),
+        None => Problem::stop(field(folds), says),
+    })
+}
+
+/// So many scarfs, in words.
+pub(super) fn scarfs_said(n: usize) -> String {
+    match n {
+        0 => "no scarf".to_owned(),
+        1 => "one scarf".to_owned(),
+        _ => format!("{n} scarfs"),
+    }
+}
+
 fn pieces(scarfs: &[ScarfReport], beam_length: Length) -> Vec<BeamPiece> {
     (0..=scarfs.len())
         .map(|index| {
@@ -134,17 +177,34 @@ fn pieces(scarfs: &[ScarfReport], beam_length: Length) -> Vec<BeamPiece> {
         .collect()
 }
 
-/// Places from which the beam comes out of the mill's lengths, each piece can be lifted and each
-/// stands when it is raised.
+/// What a division is sought within.
+#[derive(Clone, Copy)]
+pub(super) struct Sought<'a> {
+    /// The lengths and the heaviest lift.
+    pub mill: &'a Mill,
+    /// The count of pieces, where it is asked for.
+    pub n_pieces: Option<usize>,
+    /// The most scarfs that the beam bears.
+    pub most: usize,
+}
+
+/// Places from which the beam comes out of the mill's lengths, each piece can be lifted, each stands when it is raised and
+/// the whole stands with slack braces.
 fn propose(around: &Surroundings, mill: &Mill) -> Result<Vec<ScarfPlace>, Problem> {
+    let n_pieces = around.frame.scarfs.n_pieces;
+    let sought = Sought { mill, n_pieces, most: most_scarfs(around.posts.len()) };
+    divided(around, sought).ok_or_else(|| no_division(around, sought))
+}
+
+/// The best places within that; nothing where there are none.
+pub(super) fn divided(around: &Surroundings, sought: Sought) -> Option<Vec<ScarfPlace>> {
     let own = own_kinds(around);
     let whole = &own[own.len() - 1..];
-    let found = of_kinds(around, mill, candidates(around, &own, judge));
+    let found = of_kinds(around, sought, candidates(around, &own, judge));
     let has_own = own.len() > 1;
     let found =
-        if has_own { found.or_else(|| of_kinds(around, mill, candidates(around, whole, judge))) } else { found };
-    let found = found.or_else(|| of_kinds(around, mill, candidates(around, whole, judge_standing)));
-    found.ok_or_else(|| no_division(around, mill))
+        if has_own { found.or_else(|| of_kinds(around, sought, candidates(around, whole, judge))) } else { found };
+    found.or_else(|| of_kinds(around, sought, candidates(around, whole, judge_standing)))
 }
 
 /// The kind of each scarf from the left as far as some have one of their own, then the frame's, for all the others.
@@ -159,11 +219,15 @@ pub(super) fn own_kinds(around: &Surroundings) -> Vec<ScarfKind> {
 }
 
 /// The best of these places.
-fn of_kinds(around: &Surroundings, mill: &Mill, candidates: Vec<Candidate>) -> Option<Vec<ScarfPlace>> {
-    let cuts = choose_cuts(candidates.len(), around.frame.scarfs.n_pieces, |before, previous, next| {
+fn of_kinds(around: &Surroundings, sought: Sought, candidates: Vec<Candidate>) -> Option<Vec<ScarfPlace>> {
+    let cuts = choose_cuts(candidates.len(), sought.n_pieces, |before, previous, next| {
+        // Each lies in a bay of its own, between two posts: the beam folds only where there are too many.
+        if next.is_some() && before >= sought.most {
+            return None;
+        }
         let previous = previous.map(|index| &candidates[index]);
         let next = next.map(|index| &candidates[index]);
-        piece_cost(around, mill, before, (previous, next))
+        piece_cost(around, sought.mill, before, (previous, next))
     });
     Some(cuts?.into_iter().map(|index| candidates[index].place).collect())
 }
@@ -259,23 +323,11 @@ pub(super) fn piece_stock(
 
 /// Green weight of a piece of the beam before its laps are cut, less half a lap for each scarf it is
 /// sure to have.
-fn piece_weight(around: &Surroundings, piece: Length) -> Weight {
+pub(super) fn piece_weight(around: &Surroundings, piece: Length) -> Weight {
     let area = around.frame.timbers.beam.sawn.area();
     let cut = if piece < around.frame.beam_length { around.frame.scarfs.lap / 2.0 } else { Length::ZERO };
     match species(&around.frame.species) {
         Some(wood) => wood.green_density * (area * (piece - cut)),
         None => Weight::ZERO,
     }
-}
-
-fn no_division(around: &Surroundings, mill: &Mill) -> Problem {
-    let longest = mill.longest();
-    let says = format!(
-        "The beam cannot be divided so that every piece comes from the mill's lengths (longest {}), weighs at most {}, \
-         stands on a post and has its scarf clear of posts, pockets and rafters. Try a shorter lap, shorter brace legs, \
-         another count of pieces, or longer stock.",
-        length(longest, around.units),
-        weight(mill.heaviest_pick, around.units)
-    );
-    Problem::stop("frame.scarfs.n_pieces", says)
 }

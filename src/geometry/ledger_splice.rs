@@ -220,7 +220,7 @@ fn nearest(walls: &[Length], x: Length) -> Option<(usize, Length)> {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use crate::evaluate::lay_out;
-    use crate::project::{Nearest, Problem, Project, demo};
+    use crate::project::{Nearest, Problem, Project, ScarfPlace, Side, demo};
     use crate::units::Length;
 
     fn barn_with(middles: &[f64]) -> Project {
@@ -315,6 +315,8 @@ mod tests {
     #[test]
     fn where_nothing_works_nothing_is_offered() {
         let mut barn = barn_with(&[204.0]);
+        let place = |centre: f64| ScarfPlace { centre: Length::inches(centre), lower: Side::Left };
+        barn.frame.scarfs.by_hand = vec![place(182.0), place(314.0)];
         barn.mill.lengths = vec![Length::feet(16.0), Length::feet(12.0)];
         let problems = laid(&barn).0;
         let found = problems.iter().find(|problem| problem.says.contains("would be")).unwrap();

@@ -3,7 +3,8 @@
 //! A beam of one section over its real posts, with a pound on it at each rafter. Taken twice, as green braces may be
 //! either: slack, on the posts alone, and rigid, propped at the heads of its braces as well. Every span loaded, and the
 //! patterns of partial snow. Between rafters and supports the moment is a straight line, so that it is known
-//! everywhere from its values there. What is used is a share of the greatest moment: neither the load nor the wood counts.
+//! everywhere from its values there. What is used is a share of the greatest moment: neither the load nor the wood counts, so
+//! that pushes along the wall, soft joints and posts that sink, which are measured in both, are left to the check of the scarf.
 use super::brace::Brace;
 use super::brace_line::BraceLine;
 use super::post::PostShape;

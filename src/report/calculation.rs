@@ -313,11 +313,8 @@ fn answers(out: &mut Markup, line: &BeamLine, units: UnitSystem) {
     for solved in &line.solved {
         let Some(case) = line.cases.get(solved.case) else { continue };
         let row = answer(solved, units);
-        let cut = if solved.is_hinged { "" } else { ", beam in one stick" };
-        let mut cells = vec![case.name.as_str(), row[0].as_str()];
-        let name = format!("{}{cut}", case.name);
-        cells[0] = &name;
-        cells.extend(row[1..].iter().map(String::as_str));
+        let mut cells = vec![case.name.as_str()];
+        cells.extend(row.iter().map(String::as_str));
         out.row(&cells);
     }
     end_table(out);

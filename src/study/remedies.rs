@@ -6,7 +6,7 @@ use crate::materials::Timber;
 use crate::members::Grade;
 use crate::project::{Post, Project, Tie, Timbers};
 use crate::units::{Length, Money, UnitSystem};
-use crate::wording::length;
+use crate::wording::{length, weight};
 use crate::{evaluate, lay_out};
 
 /// One change that helps.
@@ -129,7 +129,7 @@ fn candidates(project: &Project, strength: &Strength, failing: &Check) -> Candid
             all.extend(try_out.graded(false));
         }
         Subject::Beam => {
-            all.extend(try_out.larger("beam", |timbers| &mut timbers.beam));
+            all.extend(try_out.larger_beam());
             all.extend(try_out.one_more_post());
             all.extend(try_out.longer_braces());
             all.extend(try_out.graded(true));
@@ -139,7 +139,7 @@ fn candidates(project: &Project, strength: &Strength, failing: &Check) -> Candid
             all.extend(try_out.scarf_kind());
             all.extend(try_out.scarf_moved(strength, &failing.member));
             all.extend(try_out.ties(&failing.name));
-            all.extend(try_out.larger("beam", |timbers| &mut timbers.beam));
+            all.extend(try_out.larger_beam());
             all.extend(try_out.one_more_post());
         }
         Subject::Post => {
@@ -212,6 +212,21 @@ impl Try<'_> {
             }
             let size = timber.ordered.label(self.project.units);
             all.push((format!("{name} of {size}"), changed));
+        }
+        all
+    }
+
+    /// The same of the beam; where its pieces become too heavy, with a crew that lifts as much more as it weighs.
+    fn larger_beam(&self) -> Candidates {
+        let area = self.project.frame.timbers.beam.sawn.area();
+        let mut all = self.larger("beam", |timbers| &mut timbers.beam);
+        for (says, changed) in &mut all {
+            if lay_out(changed).built.is_some() {
+                continue;
+            }
+            let heavier = self.project.mill.heaviest_pick * (changed.frame.timbers.beam.sawn.area() / area);
+            changed.mill.heaviest_pick = heavier;
+            says.push_str(&format!(", with a crew that lifts {}", weight(heavier, self.project.units)));
         }
         all
     }
@@ -434,6 +449,22 @@ mod tests {
                 assert!(failures(&after) <= failures(&strength), "{}", remedy.says);
             }
         }
+    }
+
+    /// Three pieces of 8x12 weigh a fifth more than of 8x10: 450 lb to lift becomes 540, without which only four would do, and
+    /// they fold. The next deeper beam is still offered.
+    #[test]
+    fn a_deeper_beam_may_want_a_stronger_crew() {
+        let project = demo::wool_barn();
+        let deeper = Try { project: &project }.larger_beam();
+        let (says, changed) = &deeper[0];
+        assert_eq!(says, "beam of 8x12, with a crew that lifts 540 lb");
+        assert_eq!(evaluate(changed).built.unwrap().shape.beam.scarfs.len(), 2);
+        let strength = evaluate(&project).strength.unwrap();
+        let is_it = |check: &&Check| check.name == "lies where the beam would bend" && !check.passes();
+        let check = strength.checks.iter().find(is_it).unwrap();
+        let found = remedies(&project, &strength, check);
+        assert!(found.iter().any(|remedy| remedy.says == *says && remedy.ratio < 0.8));
     }
 
     #[test]

@@ -99,6 +99,7 @@ mod tests {
         for section in [&mut beam.ordered, &mut beam.sawn] {
             section.breadth = section.depth;
         }
+        project.mill.heaviest_pick = crate::units::Weight::pounds(600.0);
         let built = evaluate(&project).built.unwrap();
         let stick = built.stick("B1").unwrap();
         for crown in [Face::Outer, Face::Wall] {

@@ -1,6 +1,6 @@
 //! Frames drawn at random around the examples.
 use outshot::project::{Project, RafterRule, ScarfKind, TailCut, demo};
-use outshot::units::{Length, Slope};
+use outshot::units::{Length, Slope, Weight};
 use proptest::prelude::*;
 
 /// A frame a person might draw: the wool barn with most of its numbers moved.
@@ -10,6 +10,9 @@ pub fn projects() -> impl Strategy<Value = Project> {
     let joints = (18.0..32.0_f64, 20.0..40.0_f64, 24.0..40.0_f64, 0..6_usize, 0..3_usize, 0.0..1.0_f64);
     (sizes, seats, joints).prop_map(|(sizes, seats, joints)| {
         let mut project = demo::wool_barn();
+        // Without them many a beam would need a scarf in every bay, and fold.
+        project.mill.lengths.push(Length::feet(24.0));
+        project.mill.heaviest_pick = Weight::pounds(600.0);
         let frame = &mut project.frame;
         let sixteenth = |value: f64| Length::inches((value * 16.0).round() / 16.0);
         let (length, bay, reach, pitch, spacing) = sizes;

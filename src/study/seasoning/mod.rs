@@ -227,6 +227,8 @@ mod tests {
         for wood in species_table() {
             let mut project = barn();
             project.frame.species = wood.key.clone();
+            // Three pieces of oak are too heavy for the barn's crew.
+            project.mill.heaviest_pick = crate::units::Weight::pounds(800.0);
             let mut drier: Option<Seasoning> = None;
             for percent in [4.0, 12.0, 18.0, 29.0, 30.0, 45.0] {
                 project.site.service_moisture_percent = percent;
