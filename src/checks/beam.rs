@@ -1,8 +1,9 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
 use super::beam_pull::check_pull;
-use super::check::Check;
+use super::check::{Check, Way};
+use super::governing::{hardest, worst};
 use super::wood::Woods;
-use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
+use crate::analysis::{BeamCase, BeamLine, Purpose, Solved};
 use crate::design::Shape;
 use crate::frame::Extremes;
 use crate::geometry::{self, BeamPiece, PostShape, bay_of};
@@ -15,7 +16,11 @@ use crate::project::{JoineryRules, Project, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
+/// Name of the checks of bending.
+pub(super) const BENDS: &str = "bends";
+
 /// What the checks of the beam line share.
+#[derive(Clone, Copy)]
 pub struct BeamChecks<'a> {
     /// The project.
     pub project: &'a Project,
@@ -25,16 +30,13 @@ pub struct BeamChecks<'a> {
     pub line: &'a BeamLine,
     /// Its wood.
     pub woods: &'a Woods<'a>,
+    /// Only the cases in which the roof presses on the beam line, or lifts it; nothing for all.
+    pub way: Option<Way>,
 }
 
 /// A case's name with the model of its braces.
 pub(super) fn named(solved: &Solved, case: &BeamCase) -> String {
     format!("{} ({})", case.name, solved.model.words())
-}
-
-/// The largest of some values by size over C_D, as a demand; nothing where there is none.
-pub(super) fn hardest<T>(found: impl Iterator<Item = (f64, Duration, T)>) -> Option<(f64, Duration, T)> {
-    found.max_by(|a, b| (a.0.abs() / a.1.factor()).total_cmp(&(b.0.abs() / b.1.factor())))
 }
 
 /// Every check of the beam.
@@ -54,6 +56,12 @@ pub fn check_beam(with: &BeamChecks) -> Vec<Check> {
 }
 
 impl BeamChecks<'_> {
+    /// The answers that judge strength, of the cases that count.
+    pub(super) fn strength(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
+        let counts = |case: &BeamCase| self.way.is_none_or(|way| self.line.lifts(case) == (way == Way::Up));
+        self.line.strength().filter(move |(_, case)| counts(case))
+    }
+
     fn wood(&self, duration: Duration) -> Result<Member, String> {
         self.woods.member(Used::Beam, duration)
     }
@@ -85,7 +93,7 @@ impl BeamChecks<'_> {
         let mark = format!("B{}", piece.number);
         let stretches = self.stretches(piece);
         let mut checks: Vec<Check> = self.bends(&mark, &stretches).into_iter().collect();
-        let shears = self.line.strength().flat_map(|(solved, case)| {
+        let shears = self.strength().flat_map(|(solved, case)| {
             let parts = stretches
                 .iter()
                 .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
@@ -107,7 +115,7 @@ impl BeamChecks<'_> {
     /// Bending of a piece, the worse of both ways: they are not held sideways alike.
     fn bends(&self, mark: &str, stretches: &[usize]) -> Option<Check> {
         let check = |is_hogging: bool| {
-            let moments = self.line.strength().flat_map(|(solved, case)| {
+            let moments = self.strength().flat_map(|(solved, case)| {
                 let parts = stretches
                     .iter()
                     .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
@@ -115,17 +123,26 @@ impl BeamChecks<'_> {
                     let Extremes { min, min_at, max, max_at } = part.moment;
                     let (moment, at) = if is_hogging { (-min, min_at) } else { (max, max_at) };
                     let moment = moment.max(Moment::ZERO);
-                    (moment.to_pound_inches(), case.duration, (moment, stretch.from + at, solved, case))
+                    ([moment.to_pound_inches()], case.duration, (moment, stretch.from + at, solved, case))
                 })
             });
-            let (_, duration, (moment, x, solved, case)) = hardest(moments)?;
-            let made = self.wood(duration).and_then(|wood| {
-                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
-                check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
-            });
-            Some(Check::new(mark, "bends", self.place(x), named(solved, case), made).at_x(x))
+            worst(moments, |(_, duration, (moment, x, solved, case))| {
+                let made = self.wood(duration).and_then(|wood| {
+                    let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+                    check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
+                });
+                Check::new(mark, BENDS, self.place(x), named(solved, case), made).at_x(x)
+            })
         };
         [check(true), check(false)].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    }
+
+    /// Bending of every piece and at every cut, to be asked of the cases in which the roof lifts.
+    pub(super) fn bent(&self) -> Vec<Check> {
+        let whole = |piece: &BeamPiece| self.bends(&format!("B{}", piece.number), &self.stretches(piece));
+        let mut checks: Vec<Check> = self.shape.beam.pieces.iter().filter_map(whole).collect();
+        checks.extend(self.over_posts().into_iter().chain(self.at_pockets()).filter(|check| check.name == BENDS));
+        checks
     }
 
     /// Where a place is, in words.
@@ -199,18 +216,20 @@ impl BeamChecks<'_> {
         at: impl Fn(&Solved) -> (Moment, Force),
         net: impl Fn(&Member) -> Result<NetSection, String>,
     ) -> Vec<Check> {
-        let moments = self.line.strength().map(|(solved, case)| {
+        // Held sideways otherwise where the underside is pressed.
+        let moments = self.strength().map(|(solved, case)| {
             let (moment, _) = at(solved);
-            (moment.to_pound_inches(), case.duration, (moment, solved, case))
+            let size = moment.to_pound_inches();
+            ([size.max(0.0), (-size).max(0.0)], case.duration, (moment, solved, case))
         });
-        let bends = hardest(moments).map(|(_, duration, (moment, solved, case))| {
+        let bends = worst(moments, |(_, duration, (moment, solved, case))| {
             let made = self.wood(duration).and_then(|wood| {
                 let bracing = self.bracing(moment.is_negative());
                 check_bending(&wood, moment.abs(), &net(&wood)?, bracing).map_err(|refused| refused.0)
             });
-            Check::new(mark, "bends", place, named(solved, case), made).at_x(x)
+            Check::new(mark, BENDS, place, named(solved, case), made).at_x(x)
         });
-        let shears = self.line.strength().map(|(solved, case)| {
+        let shears = self.strength().map(|(solved, case)| {
             let (_, shear) = at(solved);
             (shear.to_pounds(), case.duration, (shear, solved, case))
         });
@@ -267,8 +286,7 @@ impl BeamChecks<'_> {
     fn seats(&self) -> Vec<Check> {
         let timbers = &self.project.frame.timbers;
         let check = |(index, post): (usize, &PostShape)| {
-            let loads =
-                self.line.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
+            let loads = self.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
             let (push, solved, case) = loads.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))?;
             let along = timbers.post.sawn.breadth;
             let across = timbers.post.sawn.depth.min(timbers.beam.sawn.breadth);
@@ -291,7 +309,7 @@ impl BeamChecks<'_> {
         let section = self.project.frame.timbers.beam.sawn;
         let off = (section.breadth - self.shape.rafter.beam.seat) / 2.0;
         let sides: Vec<_> = (0..self.shape.posts.len()).map(|post| self.beside_post(post)).collect();
-        let twisted = self.line.strength().filter_map(|(solved, case)| {
+        let twisted = self.strength().filter_map(|(solved, case)| {
             let beside = |(left, right): (Option<usize>, Option<usize>)| {
                 let of_left = left.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.1.abs());
                 let of_right = right.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.0.abs());
@@ -352,55 +370,6 @@ fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
     Worked::new(Verdict::stress(twisting + shearing, strength.value), steps)
 }
 
-/// What each post hands to its foot, the largest of each duration.
-#[must_use]
-pub fn post_demands(shape: &Shape, line: &BeamLine) -> Vec<PostDemands> {
-    shape.posts.iter().enumerate().map(|(index, post)| of_post(line, index, post.number)).collect()
-}
-
-fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
-    let mut found = PostDemands { post: number, ..PostDemands::default() };
-    for (solved, case) in line.strength() {
-        let Some(part) = solved.posts.get(index) else { continue };
-        let keep = |list: &mut Vec<Demand<Force>>, value: Force| {
-            // Most cases are not the largest: their names are never written out.
-            let known = list.iter_mut().find(|known| known.duration == case.duration);
-            if known.as_ref().is_some_and(|known| known.value >= value) {
-                return;
-            }
-            let demand = Demand { value, combination: named(solved, case), duration: case.duration };
-            match known {
-                Some(known) => *known = demand,
-                None => list.push(demand),
-            }
-        };
-        keep(&mut found.level, part.level);
-        if !part.foot.is_negative() {
-            keep(&mut found.down, part.foot);
-        } else if case.purpose != Purpose::Sunk {
-            // A sunk foot hangs no more on its post than itself.
-            keep(&mut found.up, -part.foot);
-        }
-    }
-    found
-}
-
-/// The beam bent the other way: load by capacity of the hardest moment of the combinations that lift the roof; nothing
-/// where none does.
-#[must_use]
-pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
-    let lifting = with.line.strength().filter(|(_, case)| case.is_uplift);
-    let moments = lifting.flat_map(|(solved, case)| {
-        solved.beam.iter().map(|part| {
-            let moment = part.moment.max.abs().max(part.moment.min.abs());
-            (moment.to_pound_inches(), case.duration, moment)
-        })
-    });
-    let (_, duration, moment) = hardest(moments)?;
-    let wood = with.wood(duration).ok()?;
-    let whole = NetSection::whole(wood.section()).ok()?;
-    check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
-}
 /// What a housing and a mortise of those rules leave of a section.
 fn cut(
     rules: &JoineryRules,

@@ -1,6 +1,7 @@
 //! Over a post its two braces push the beam's halves apart: pull and bending together, on what the mortise leaves.
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::{BeamChecks, named};
 use super::check::Check;
+use super::governing::worst;
 use crate::analysis::{Purpose, Solved};
 use crate::geometry::PostShape;
 use crate::members::{Property, adjusted, check_bending_and_tension};
@@ -23,21 +24,24 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
     let net = with.over_post(post, &wood).ok()?;
     let (area, modulus) = (net.area(), net.least_modulus());
     // A push along the wall enters the frame at one end: it says nothing of the pull between braces.
-    let weighed = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Along);
+    let weighed = with.strength().filter(|(_, case)| case.purpose != Purpose::Along);
     let sides = with.beside_post(index);
     let loads = weighed.filter_map(|(solved, case)| {
         let (pull, moment) = beside(sides, solved)?;
-        let share = (pull / area) / tension + (moment / modulus) / bending;
-        Some((share, case.duration, (pull, moment, solved, case)))
+        let (pulled, bent) = (pull / area, moment / modulus);
+        // Both shares of Eq. 3.9-1 in proportion to C_D; of Eq. 3.9-2 C_L is not.
+        let sizes = [pulled / tension + bent / bending, (bent - pulled) / bending];
+        Some((sizes.map(|size| size.max(0.0)), case.duration, (pull, moment, solved, case)))
     });
-    let (_, duration, (pull, moment, solved, case)) = hardest(loads)?;
-    let made = with.woods.member(Used::Beam, duration).and_then(|wood| {
-        let net = with.over_post(post, &wood)?;
-        check_bending_and_tension(&wood, pull, moment, &net, with.bracing(true)).map_err(|refused| refused.0)
-    });
-    let place = format!("over P{}", post.number);
-    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, named(solved, case), made);
-    Some(check.at_x(post.middle()))
+    worst(loads, |(_, duration, (pull, moment, solved, case))| {
+        let made = with.woods.member(Used::Beam, duration).and_then(|wood| {
+            let net = with.over_post(post, &wood)?;
+            check_bending_and_tension(&wood, pull, moment, &net, with.bracing(true)).map_err(|refused| refused.0)
+        });
+        let place = format!("over P{}", post.number);
+        let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, named(solved, case), made);
+        check.at_x(post.middle())
+    })
 }
 
 /// Pull and bending at the post, on the side that is pulled more; nothing where neither is.

@@ -23,6 +23,15 @@ pub struct NotJudged {
     pub missing: Option<Input>,
 }
 
+/// Which way the roof takes what holds it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Pressed.
+    Down,
+    /// Lifted.
+    Up,
+}
+
 /// One check of one stick, joint or part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Check {
@@ -36,6 +45,8 @@ pub struct Check {
     pub x: Option<Length>,
     /// The combination that governs.
     pub combination: String,
+    /// Asked of the combinations that press, or lift, alone: only a link of such a way, as it stands in another check already.
+    pub only: Option<Way>,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -62,6 +73,7 @@ impl Check {
             at: at.into(),
             x: None,
             combination: combination.into(),
+            only: None,
             outcome,
         }
     }
@@ -89,6 +101,13 @@ impl Check {
     #[must_use]
     pub fn at_x(mut self, x: Length) -> Self {
         self.x = Some(x);
+        self
+    }
+
+    /// Of the combinations that go one way alone.
+    #[must_use]
+    pub fn only(mut self, way: Way) -> Self {
+        self.only = Some(way);
         self
     }
 

@@ -1,7 +1,7 @@
 //! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
-use super::check::Check;
-use super::fixing::{Aim, Fixing, Way};
+use super::check::{Check, Way};
+use super::fixing::{Aim, Fixing};
 use super::ledger::{Asked, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
 use super::purlin::most;
@@ -159,19 +159,28 @@ impl Fixing<'_> {
         let of = |way: Way| {
             let on_one = share(&self.rows(way), self.ledger.line.ledger);
             let pull = move |place: Place| on_one(place.reaction, place.outward).withdrawal.to_pounds();
-            self.places(way).map(move |place| (pull(place), place))
+            most(self.places(way).map(move |place| (pull(place), place)), |(pull, _)| *pull)
         };
-        let hardest = most(of(Way::Down).chain(of(Way::Up)), |(pull, _)| *pull);
-        let Some((_, place)) = hardest else { return Vec::new() };
+        let ways = [(Way::Down, of(Way::Down)), (Way::Up, of(Way::Up))];
+        let hardest = most(ways.iter().filter_map(|(_, found)| *found), |(pull, _)| *pull);
+        let mut checks: Vec<Check> = hardest.map(|(_, place)| self.pulled_at(&place)).into_iter().flatten().collect();
+        for (way, found) in ways {
+            let alone = found.map(|(_, place)| self.pulled_at(&place)).into_iter().flatten();
+            checks.extend(alone.map(|check| check.only(way)));
+        }
+        checks
+    }
+
+    fn pulled_at(&self, place: &Place) -> [Check; 2] {
         let against = |capacity: Result<Worked<Force>, String>| {
             let capacity = capacity?;
-            let load = fixing_load(&self.load(&place)).map_err(|refused| refused.to_string())?;
+            let load = fixing_load(&self.load(place)).map_err(|refused| refused.to_string())?;
             let pull = load.value.withdrawal;
             let steps = load.steps.into_iter().chain(capacity.steps).collect();
             Ok(Worked::new(Verdict::force(pull, capacity.value), steps))
         };
         let steel = self.steel().map_err(|refused| refused.to_string());
-        vec![self.at(WASHERS, &place, against(self.washers())), self.at(STEEL, &place, against(steel))]
+        [self.at(WASHERS, place, against(self.washers())), self.at(STEEL, place, against(steel))]
     }
 }
 

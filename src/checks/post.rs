@@ -1,8 +1,9 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::{BeamChecks, named};
 use super::check::Check;
+use super::governing::{hardest, worst};
 use super::post_head::check_post_heads;
-use crate::analysis::Purpose;
+use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
 use crate::geometry::{BraceLine, PostShape, post_housing};
 use crate::loads::Duration;
@@ -38,37 +39,28 @@ fn one(with: &BeamChecks, index: usize, post: &PostShape) -> Vec<Check> {
         pushed(with, index, post, &mark),
         sheared(with, index, post, &mark),
         end_grain(with, index, post, &mark),
-        lifted(with, index, post, &mark),
+        lifted(with, index, post, |_| true),
     ];
     found.into_iter().flatten().map(|check| check.at_x(post.middle())).collect()
 }
 
-/// Push and bending of one case together: the case with the largest sum of shares, buckling left out.
+/// Push and bending of one case together, the case found by the ratio itself: C_P keeps a slender post from what C_D gives.
 fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
-    let section = with.project.frame.timbers.post.sawn;
     let off = off_centre(with);
     let net = match at_the_knee(with, post) {
         Ok(net) => net,
         Err(why) => return Some(Check::not_judged(mark, "is pushed and bent", why)),
     };
-    let strengths = with.woods.member(Used::Post, Duration::TenYears).map(|wood| {
-        (adjusted(&wood, Property::Bending).value.to_psi(), adjusted(&wood, Property::Compression).value.to_psi())
-    });
-    let (bending, compression) = strengths.unwrap_or((1.0, 1.0));
-    let modulus = net.turned().least_modulus().to_cubic_inches();
-    let weigh = |push: Force, moment: Moment| {
-        let stress = push.to_pounds() / section.area().to_square_inches();
-        stress / compression + (moment.to_pound_inches() / modulus + stress * 6.0 * (off / section.depth)) / bending
-    };
-    let loads = with.line.strength().filter_map(|(solved, case)| {
+    let loads = with.strength().filter_map(|(solved, case)| {
         let part = solved.posts.get(index)?;
         let push = part.foot.max(Force::ZERO);
-        Some((weigh(push, part.moment), case.duration, (push, part.moment, solved, case)))
+        Some(([push.to_pounds(), part.moment.to_pound_inches()], case.duration, (push, part.moment, solved, case)))
     });
-    let (_, duration, (push, moment, solved, case)) = hardest(loads)?;
-    let wood = with.woods.member(Used::Post, duration);
-    let made = wood.and_then(|wood| column(&wood, (push, off), (moment, net), post.body()));
-    Some(Check::new(mark, "is pushed and bent", "", named(solved, case), made))
+    worst(loads, |(_, duration, (push, moment, solved, case))| {
+        let wood = with.woods.member(Used::Post, duration);
+        let made = wood.and_then(|wood| column(&wood, (push, off), (moment, net.clone()), post.body()));
+        Check::new(mark, "is pushed and bent", "", named(solved, case), made)
+    })
 }
 
 /// How far the middle of a rafter's seat is from the middle of the post under the beam: both are measured from the outer
@@ -131,7 +123,7 @@ fn column(
 fn sheared(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
     let parts = with.line.model.posts.get(index)?;
     let above = parts.height - parts.knee?;
-    let shears = with.line.strength().filter_map(|(solved, case)| {
+    let shears = with.strength().filter_map(|(solved, case)| {
         let shear = solved.posts.get(index)?.moment / above;
         Some((shear.to_pounds(), case.duration, (shear, solved, case)))
     });
@@ -146,7 +138,7 @@ fn sheared(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opt
 
 /// The shoulder's end grain beside the tenon.
 fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
-    let loads = with.line.strength().filter_map(|(solved, case)| {
+    let loads = with.strength().filter_map(|(solved, case)| {
         let push = solved.posts.get(index)?.top.max(Force::ZERO);
         Some((push.to_pounds(), case.duration, (push, solved, case)))
     });
@@ -160,17 +152,32 @@ fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> O
     Some(Check::new(mark, "is pressed on its end", "at the shoulder", named(solved, case), made))
 }
 
+/// The posts as the weight passes through them, to be asked of the cases in which the roof presses.
+pub(super) fn pressed_posts(with: &BeamChecks) -> Vec<Check> {
+    let of = |(index, post): (usize, &PostShape)| {
+        let mark = format!("P{}", post.number);
+        [pushed(with, index, post, &mark), sheared(with, index, post, &mark), end_grain(with, index, post, &mark)]
+    };
+    with.shape.posts.iter().enumerate().flat_map(of).flatten().collect()
+}
+
+/// The heads that wind or earthquake lift: the roof off them, or a push along the wall.
+pub(super) fn lifted_heads(with: &BeamChecks) -> Vec<Check> {
+    let posts = with.shape.posts.iter().enumerate();
+    posts.filter_map(|(index, post)| lifted(with, index, post, |case| case.duration == Duration::TenMinutes)).collect()
+}
+
 /// Where the beam lifts off, the pegs of the post's head hold it. A sunk foot does not count: it hangs no more on its post
 /// than itself.
-fn lifted(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Option<Check> {
-    let lifting = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Sunk);
+fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&BeamCase) -> bool) -> Option<Check> {
+    let lifting = with.strength().filter(|(_, case)| case.purpose != Purpose::Sunk && counts(case));
     let loads = lifting.filter_map(|(solved, case)| {
         let pull = -solved.posts.get(index)?.top;
         (pull > Force::ZERO).then_some((pull.to_pounds(), case.duration, (pull, solved, case)))
     });
     let (_, duration, (pull, solved, case)) = hardest(loads)?;
     let made = pegs(with, post, duration).map(|worked| Worked::new(Verdict::force(pull, worked.value), worked.steps));
-    Some(Check::new(mark, PULLS_ON_PEGS, "at the head", named(solved, case), made))
+    Some(Check::new(format!("P{}", post.number), PULLS_ON_PEGS, "at the head", named(solved, case), made))
 }
 
 /// What the pegs of a post's head carry: their own strength, or the wood behind them, the lesser.

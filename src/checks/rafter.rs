@@ -1,6 +1,6 @@
 //! Rafters: bending, shear at the notches, movement, seats, roll-over.
 use super::bored::less_hole;
-use super::check::Check;
+use super::check::{Check, Way};
 use super::wood::Woods;
 use crate::analysis::Loading;
 use crate::analysis::{
@@ -20,6 +20,8 @@ use crate::project::{Project, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
+/// Name of a check the way of the weight finds.
+pub(super) const SEATED: &str = "is pressed on its seat";
 /// Where the rafters run out of wood for a tail (frame-model: the longest tail a notched rafter carries).
 const LONGEST_TAIL: Length = Length::inches(24.0);
 /// Least wood left over the beam.
@@ -115,21 +117,23 @@ fn cases(
     cases
 }
 
+#[derive(Clone, Copy)]
 struct Judge<'a> {
     shape: &'a Shape,
     project: &'a Project,
     woods: &'a Woods<'a>,
     work: &'a RafterWork,
+    /// Only the combinations that lift, or press on, the two seats together; nothing for all.
+    way: Option<Way>,
 }
 
 /// Every check of the rafters.
 #[must_use]
 pub fn check_rafters(project: &Project, shape: &Shape, woods: &Woods, work: &RafterWork) -> Vec<Check> {
-    let judge = Judge { shape, project, woods, work };
-    let mut checks = Vec::new();
-    checks.extend(judge.bending());
-    checks.extend(judge.tail());
-    checks.extend(judge.shear());
+    let judge = Judge { shape, project, woods, work, way: None };
+    let mut checks = judge.carries();
+    let pressed = Judge { way: Some(Way::Down), ..judge }.carries();
+    checks.extend(pressed.into_iter().map(|check| check.only(Way::Down)));
     checks.extend(judge.movements());
     checks.extend(judge.seats());
     checks.extend(judge.notches());
@@ -142,9 +146,20 @@ impl Judge<'_> {
         self.woods.member(Used::Rafter, duration)
     }
 
+    /// What a force through the rafter asks of it.
+    fn carries(&self) -> Vec<Check> {
+        let bent = self.bending().into_iter().chain(self.tail());
+        bent.chain(self.shear()).collect()
+    }
+
+    fn counts(&self, forces: &RafterForces) -> bool {
+        self.way.is_none_or(|way| (forces.ledger + forces.beam).is_negative() == (way == Way::Up))
+    }
+
     /// The combination in which a value is hardest on the wood.
     fn hardest(&self, value: impl Fn(&RafterForces) -> f64) -> Option<(f64, &Loading)> {
-        let all = self.work.found.iter().map(|(loading, forces)| (value(forces), loading));
+        let counted = self.work.found.iter().filter(|(_, forces)| self.counts(forces));
+        let all = counted.map(|(loading, forces)| (value(forces), loading));
         all.max_by(|a, b| (a.0.abs() / a.1.duration.factor()).total_cmp(&(b.0.abs() / b.1.duration.factor())))
     }
 
@@ -288,7 +303,7 @@ impl Judge<'_> {
                 let place = Seat { area, length: seat, from_end };
                 crate::members::check_bearing_at_angle(&wood, push, angle, &place).map_err(|refused| refused.0)
             });
-            checks.push(self.check("is pressed on its seat", place, loading, of_rafter));
+            checks.push(self.check(SEATED, place, loading, of_rafter));
             let of_under = self.woods.member(under, loading.duration).and_then(|wood| {
                 let place = Seat { area, length: breadth, from_end: breadth };
                 check_bearing_across(&wood, push, &place).map_err(|refused| refused.0)

@@ -1,26 +1,25 @@
 //! All checks of one frame, joined.
 use super::base::check_bases;
-use super::beam::{BeamChecks, check_beam, lifted_beam, post_demands};
+use super::beam::{BeamChecks, check_beam};
 use super::brace::check_braces;
 use super::brace_pegs::check_brace_pegs;
-use super::check::{Check, Outcome};
+use super::check::{Check, Way};
+use super::feet::post_demands;
 use super::ledger::check_ledger;
-use super::post::{PULLS_ON_PEGS, check_posts};
+use super::post::{check_posts, lifted_heads, pressed_posts};
 use super::purlin::check_purlins;
 use super::purlin_screws::check_purlin_screws;
 use super::rafter::{check_rafters, rafter_work};
 use super::scarf::{LIFTED_OPEN, check_scarfs};
 use super::sheet::check_sheet_screws;
 use super::ties::check_rafter_ties;
-use super::uplift::{FrameChecks, LiftedFrame, LoadPath, gravity_paths, uplift_paths};
+use super::uplift::{FrameChecks, LoadPath, gravity_paths, uplift_paths};
 use super::wood::Woods;
 use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
 use crate::design::Shape;
-use crate::fastening::Link;
 use crate::loads::Duration;
-use crate::members::{Amount, stiffness};
+use crate::members::stiffness;
 use crate::project::{Project, ScarfPlace, Used};
-use crate::working::Citation;
 
 /// Whether the frame carries, and all that led there.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,15 +79,16 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
             let line = beam_line(project, shape, &loads, &stiffness);
             missing.extend(line.not_judged.iter().cloned());
             unknown.extend(line.not_judged.iter().cloned());
-            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
+            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods, way: None }, &unknown);
             (Some(line), frame)
         }
         Err(why) => (None, FramePart::unknown(&why)),
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
     roof.extend(withheld(check_bases(project, shape, &demands), &unknown));
-    let paths = paths(&roof, &rafters, &frame);
+    let paths = paths(&roof, &rafters, &frame, unknown.first().map(String::as_str));
     let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
+    checks.retain(|check| check.only.is_none());
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
     checks.extend(not_loaded(missing));
@@ -111,55 +111,56 @@ fn not_loaded(missing: Vec<String>) -> Vec<Check> {
     said.iter().map(|why| Check::not_judged("the frame", "is loaded", why)).collect()
 }
 
-/// The checks of the beam line by their sticks.
+/// The checks of the beam line by their sticks, and what links of the ways take of them.
 struct FramePart {
     beam: Vec<Check>,
     scarfs: Vec<Check>,
     posts: Vec<Check>,
     braces: Vec<Check>,
-    lifted: LiftedFrame,
+    pressed: OneWay,
+    lifted: OneWay,
 }
+
+/// Beam, scarfs and posts under the combinations of one way.
+type OneWay = [Vec<Check>; 3];
 
 impl FramePart {
     /// `unknown`: the loads that could not be worked out.
     fn of(with: &BeamChecks, unknown: &[String]) -> Self {
         let known = |checks| withheld(checks, unknown);
-        let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
-        let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
-        let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
-        let braces = known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect());
-        let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
-        Self { beam, scarfs, posts, braces, lifted }
+        let of = |way: Way| BeamChecks { way: Some(way), ..*with };
+        let (down, up) = (of(Way::Down), of(Way::Up));
+        let mut opened = check_scarfs(&up);
+        opened.retain(|check| check.name == LIFTED_OPEN);
+        Self {
+            beam: known(check_beam(with)),
+            scarfs: known(check_scarfs(with)),
+            posts: known(check_posts(with)),
+            braces: known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect()),
+            pressed: [check_beam(&down), check_scarfs(&down), pressed_posts(&down)].map(known),
+            lifted: [up.bent(), opened, lifted_heads(with)].map(known),
+        }
     }
 
     fn unknown(why: &str) -> Self {
         let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
+        let ways = ["beam", "scarfs", "posts"].map(missing);
         Self {
             beam: missing("beam"),
             scarfs: Vec::new(),
             posts: missing("posts"),
             braces: missing("braces"),
-            lifted: LiftedFrame::default(),
+            pressed: ways.clone(),
+            lifted: ways,
         }
     }
 }
 
-/// The post top whose pegs are pulled hardest.
-fn post_top(posts: &[Check]) -> Option<Link> {
-    let pulled = posts.iter().filter(|check| check.name == PULLS_ON_PEGS);
-    let worst = pulled.max_by(|a, b| a.rank().total_cmp(&b.rank()))?;
-    let Outcome::Judged(worked) = &worst.outcome else { return None };
-    let (Amount::Force(demand), Amount::Force(capacity)) = (worked.value.demand, worked.value.capacity) else {
-        return None;
-    };
-    let citation = Citation::from_memory("TFEC 1-10", "pegs in double shear");
-    Some(Link { name: format!("{} {}", worst.member, worst.name), demand, capacity: Some(capacity), citation })
-}
-
-fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart) -> Vec<LoadPath> {
-    let sticks = FrameChecks { rafters, beam: &frame.beam, scarfs: &frame.scarfs, posts: &frame.posts };
-    let up = uplift_paths(roof, &frame.lifted);
-    up.into_iter().chain(gravity_paths(roof, &sticks)).collect()
+fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart, missing: Option<&str>) -> Vec<LoadPath> {
+    let ([beam, scarfs, posts], [bent, opened, heads]) = (&frame.pressed, &frame.lifted);
+    let lifted = FrameChecks { rafters, beam: bent, scarfs: opened, posts: heads, missing };
+    let pressed = FrameChecks { rafters, beam, scarfs, posts, missing };
+    uplift_paths(roof, &lifted).into_iter().chain(gravity_paths(roof, &pressed)).collect()
 }
 
 /// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what
@@ -169,7 +170,11 @@ fn withheld(mut checks: Vec<Check>, missing: &[String]) -> Vec<Check> {
     for check in checks.iter_mut().filter(|check| !check.combination.is_empty() && check.passes()) {
         let share = check.ratio().unwrap_or_default() * 100.0;
         let says = format!("{}. The loads that are known ask {share:.0} % of what it may", why.trim_end_matches('.'));
-        *check = Check { x: check.x, ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says)) };
+        *check = Check {
+            x: check.x,
+            only: check.only,
+            ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says))
+        };
     }
     checks
 }
