@@ -117,34 +117,38 @@ impl<'a> Foot<'a> {
         let aside = most(pushed(), |one| long(one.value.level, one.duration));
         let farthest = most(pushed(), |one| one.value.level.to_pounds());
         let [base, footing, pier] = ["base", "footing", "pier"].map(named);
+        let tie = &self.project.fixings.post_base;
+        let share = |force: Force, most: Force| force.to_pounds() / most.to_pounds().max(1.0);
+        let asks = |one: &Demand<FootForces>| {
+            let FootForces { up, level } = one.value;
+            (share(up, tie.pull) + share(level, tie.sideways)) / one.duration.factor()
+        };
         let mut all = vec![
             self.check(format!("P{}", self.demands.post), "stands on its foot", standing, |one| self.foot(one)),
-            self.held_down(&base, self.demands.pulled()),
             self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)),
             self.check(footing.clone(), PRESSES, heaviest, |one| self.pressed(one)),
-            self.stays_down(&footing, self.demands.pulled()),
             self.check(pier, "stands against the push", farthest, |one| self.leaned(one)),
         ];
-        if self.demands.lifted().next().is_some() {
-            all.push(self.held_down(&base, self.demands.lifted()).only(Way::Up));
-            all.push(self.stays_down(&footing, self.demands.lifted()).only(Way::Up));
-        }
+        all.extend(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one)));
+        all.extend(self.on_pull((footing, STAYS_DOWN), |one| one.value.up.to_pounds(), |one| self.lifted(one)));
         all
     }
 
-    /// The pull that asks most of the base, the push of the same case with it.
-    fn held_down<'b>(&self, base: &str, pulls: impl Iterator<Item = &'b Demand<FootForces>>) -> Check {
-        let tie = &self.project.fixings.post_base;
-        let share = |force: Force, most: Force| force.to_pounds() / most.to_pounds().max(1.0);
-        let asks = |one: &&Demand<FootForces>| {
-            (share(one.value.up, tie.pull) + share(one.value.level, tie.sideways)) / one.duration.factor()
-        };
-        self.check(base.to_owned(), HOLDS_DOWN, most(pulls, asks), |one| self.held(one))
-    }
-
-    fn stays_down<'b>(&self, footing: &str, pulls: impl Iterator<Item = &'b Demand<FootForces>>) -> Check {
-        let hardest = most(pulls, |one| one.value.up.to_pounds());
-        self.check(footing.to_owned(), STAYS_DOWN, hardest, |one| self.lifted(one))
+    /// The pull that asks most, and where it is not one of a lift the worst of those as a link.
+    fn on_pull(
+        &self,
+        (member, name): (String, &str),
+        asks: impl Fn(&Demand<FootForces>) -> f64,
+        judge: impl Fn(&Demand<FootForces>) -> Result<Worked<Verdict>, String>,
+    ) -> Vec<Check> {
+        let (worst, lift) =
+            (most(self.demands.pulled(), |one| asks(one)), most(self.demands.lifted(), |one| asks(one)));
+        let of = |demand| self.check(member.clone(), name, demand, &judge);
+        match (worst, lift) {
+            (Some(worst), Some(lift)) if std::ptr::eq(worst, lift) => vec![of(Some(lift)).going(Way::Up)],
+            (_, Some(lift)) => vec![of(worst), of(Some(lift)).only(Way::Up)],
+            (_, None) => vec![of(worst)],
+        }
     }
 
     /// Judges the demand that asks most.

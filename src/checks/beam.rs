@@ -1,7 +1,8 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
 use super::beam_pull::check_pull;
-use super::check::{Check, Way};
-use super::governing::{hardest, worst};
+use super::check::{Check, Under, Way};
+use super::governing::{BendingStrength, hardest};
+use super::purlin::most;
 use super::wood::Woods;
 use crate::analysis::{BeamCase, BeamLine, Purpose, Solved};
 use crate::design::Shape;
@@ -31,7 +32,9 @@ pub struct BeamChecks<'a> {
     /// Its wood.
     pub woods: &'a Woods<'a>,
     /// Only the cases in which the roof presses on the beam line, or lifts it; nothing for all.
-    pub way: Option<Way>,
+    way: Option<Way>,
+    /// How the beam is bent.
+    pub(super) bent: BendingStrength,
 }
 
 /// A case's name with the model of its braces.
@@ -55,11 +58,31 @@ pub fn check_beam(with: &BeamChecks) -> Vec<Check> {
     checks
 }
 
+impl<'a> BeamChecks<'a> {
+    /// Of every case.
+    #[must_use]
+    pub fn new(project: &'a Project, shape: &'a Shape, line: &'a BeamLine, woods: &'a Woods<'a>) -> Self {
+        let bracing = [false, true].map(|is_hogging| bracing(project, shape, is_hogging));
+        let bent = BendingStrength::new(woods.member(Used::Beam, Duration::TenYears), bracing);
+        Self { project, shape, line, woods, way: None, bent }
+    }
+
+    /// Of the cases that go one way.
+    pub(super) const fn going(&self, way: Way) -> Self {
+        Self { way: Some(way), ..*self }
+    }
+}
+
 impl BeamChecks<'_> {
     /// The answers that judge strength, of the cases that count.
     pub(super) fn strength(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
         let counts = |case: &BeamCase| self.way.is_none_or(|way| self.line.lifts(case) == (way == Way::Up));
         self.line.strength().filter(move |(_, case)| counts(case))
+    }
+
+    /// The combination of a case, and which way the roof goes in it.
+    pub(super) fn under(&self, solved: &Solved, case: &BeamCase) -> Under {
+        Under { combination: named(solved, case), way: Some(Way::of(self.line.lifts(case))) }
     }
 
     fn wood(&self, duration: Duration) -> Result<Member, String> {
@@ -82,11 +105,8 @@ impl BeamChecks<'_> {
         (0..self.line.model.beam.len()).filter(inside).collect()
     }
 
-    /// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
     pub(super) fn bracing(&self, is_hogging: bool) -> Bracing {
-        let bays = self.shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
-        let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { self.project.frame.rafters.spacing };
-        Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
+        bracing(self.project, self.shape, is_hogging)
     }
 
     fn piece(&self, piece: &BeamPiece) -> Vec<Check> {
@@ -107,41 +127,42 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear.abs(), &ShearPlace::Whole).map_err(|refused| refused.0));
-            checks.push(Check::new(&mark, "shears", self.place(x), named(solved, case), made).at_x(x));
+            checks.push(Check::new(&mark, "shears", self.place(x), self.under(solved, case), made).at_x(x));
         }
         checks
     }
 
     /// Bending of a piece, the worse of both ways: they are not held sideways alike.
     fn bends(&self, mark: &str, stretches: &[usize]) -> Option<Check> {
-        let check = |is_hogging: bool| {
-            let moments = self.strength().flat_map(|(solved, case)| {
-                let parts = stretches
-                    .iter()
-                    .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
-                parts.map(move |(stretch, part)| {
-                    let Extremes { min, min_at, max, max_at } = part.moment;
-                    let (moment, at) = if is_hogging { (-min, min_at) } else { (max, max_at) };
-                    let moment = moment.max(Moment::ZERO);
-                    ([moment.to_pound_inches()], case.duration, (moment, stretch.from + at, solved, case))
-                })
-            });
-            worst(moments, |(_, duration, (moment, x, solved, case))| {
-                let made = self.wood(duration).and_then(|wood| {
-                    let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
-                    check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
-                });
-                Check::new(mark, BENDS, self.place(x), named(solved, case), made).at_x(x)
+        let moments = self.strength().flat_map(|(solved, case)| {
+            let parts = stretches
+                .iter()
+                .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
+            parts.flat_map(move |(stretch, part)| {
+                let Extremes { min, min_at, max, max_at } = part.moment;
+                let both = [(max.max(Moment::ZERO), max_at, false), ((-min).max(Moment::ZERO), min_at, true)];
+                both.map(|(moment, at, is_hogging)| (moment, stretch.from + at, is_hogging, solved, case))
             })
-        };
-        [check(true), check(false)].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+        });
+        let stress = |of: &(Moment, Length, bool, &Solved, &BeamCase)| self.share_of(of.4.duration, of.0, of.2);
+        let (moment, x, is_hogging, solved, case) = most(moments, stress)?;
+        let made = self.wood(case.duration).and_then(|wood| {
+            let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+            check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
+        });
+        Some(Check::new(mark, BENDS, self.place(x), self.under(solved, case), made).at_x(x))
     }
 
-    /// Bending of every piece and at every cut, to be asked of the cases in which the roof lifts.
-    pub(super) fn bent(&self) -> Vec<Check> {
+    /// A moment over F_b', by numbers alone: of one section the case with the most of it governs.
+    fn share_of(&self, duration: Duration, moment: Moment, is_hogging: bool) -> f64 {
+        moment.abs().to_pound_inches() / self.bent.of(duration, is_hogging)
+    }
+
+    /// Bending of every piece and over every post, to be asked of the cases in which the roof lifts.
+    pub(super) fn bent_upward(&self) -> Vec<Check> {
         let whole = |piece: &BeamPiece| self.bends(&format!("B{}", piece.number), &self.stretches(piece));
         let mut checks: Vec<Check> = self.shape.beam.pieces.iter().filter_map(whole).collect();
-        checks.extend(self.over_posts().into_iter().chain(self.at_pockets()).filter(|check| check.name == BENDS));
+        checks.extend(self.over_posts().into_iter().filter(|check| check.name == BENDS));
         checks
     }
 
@@ -216,18 +237,14 @@ impl BeamChecks<'_> {
         at: impl Fn(&Solved) -> (Moment, Force),
         net: impl Fn(&Member) -> Result<NetSection, String>,
     ) -> Vec<Check> {
-        // Held sideways otherwise where the underside is pressed.
-        let moments = self.strength().map(|(solved, case)| {
-            let (moment, _) = at(solved);
-            let size = moment.to_pound_inches();
-            ([size.max(0.0), (-size).max(0.0)], case.duration, (moment, solved, case))
-        });
-        let bends = worst(moments, |(_, duration, (moment, solved, case))| {
-            let made = self.wood(duration).and_then(|wood| {
+        let moments = self.strength().map(|(solved, case)| (at(solved).0, solved, case));
+        let bends = most(moments, |(moment, _, case)| self.share_of(case.duration, *moment, moment.is_negative()));
+        let bends = bends.map(|(moment, solved, case)| {
+            let made = self.wood(case.duration).and_then(|wood| {
                 let bracing = self.bracing(moment.is_negative());
                 check_bending(&wood, moment.abs(), &net(&wood)?, bracing).map_err(|refused| refused.0)
             });
-            Check::new(mark, BENDS, place, named(solved, case), made).at_x(x)
+            Check::new(mark, BENDS, place, self.under(solved, case), made).at_x(x)
         });
         let shears = self.strength().map(|(solved, case)| {
             let (_, shear) = at(solved);
@@ -237,7 +254,7 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear, &ShearPlace::Net(net(&wood)?)).map_err(|refused| refused.0));
-            Check::new(mark, "shears", place, named(solved, case), made).at_x(x)
+            Check::new(mark, "shears", place, self.under(solved, case), made).at_x(x)
         });
         bends.into_iter().chain(shears).collect()
     }
@@ -297,7 +314,7 @@ impl BeamChecks<'_> {
                 check_bearing_across(&wood, push.max(Force::ZERO), &seat).map_err(|refused| refused.0)
             });
             let place = format!("on the shoulder of P{}", post.number);
-            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, named(solved, case), made);
+            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, self.under(solved, case), made);
             Some(check.at_x(post.middle()))
         };
         self.shape.posts.iter().enumerate().filter_map(check).collect()
@@ -324,7 +341,7 @@ impl BeamChecks<'_> {
         let place = format!("beside P{}", post + 1);
         let x = self.shape.posts.get(post).map_or(Length::ZERO, PostShape::middle);
         Some(
-            Check::new(self.piece_at(x), "twists under rafters off its middle", place, named(solved, case), made)
+            Check::new(self.piece_at(x), "twists under rafters off its middle", place, self.under(solved, case), made)
                 .at_x(x),
         )
     }
@@ -339,6 +356,13 @@ impl BeamChecks<'_> {
         };
         (ends(|member| member.to), ends(|member| member.from))
     }
+}
+
+/// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
+fn bracing(project: &Project, shape: &Shape, is_hogging: bool) -> Bracing {
+    let bays = shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
+    let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { project.frame.rafters.spacing };
+    Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
 }
 
 /// A place this near a post's face counts as over it.

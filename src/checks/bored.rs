@@ -51,13 +51,13 @@ pub(super) fn bored_foot(project: &Project, demands: &PostDemands, x: Length) ->
     let pressed = demands.down.iter().filter(|one| one.value > Force::ZERO);
     let down = most(pressed, |one| one.value.to_pounds() / one.duration.factor())
         .map(|one| Check::new(&member, "is bored at its foot", "", one.combination.clone(), pushed(project, one)));
-    let torn = |pulls: Vec<&Demand<FootForces>>| {
-        let one = most(pulls.into_iter(), |one| one.value.up.to_pounds() / one.duration.factor())?;
-        Some(Check::new(&member, TEARS, "", one.combination.clone(), torn(project, one)))
-    };
-    let up = torn(demands.pulled().collect());
-    let lifted = torn(demands.lifted().collect()).map(|check| check.only(Way::Up));
-    [down, up, lifted].into_iter().flatten().map(|check| check.at_x(x)).collect()
+    let asks = |one: &&Demand<FootForces>| one.value.up.to_pounds() / one.duration.factor();
+    let torn = |one: &Demand<FootForces>| Check::new(&member, TEARS, "", &one.combination, torn(project, one));
+    let (up, lift) = (most(demands.pulled(), asks), most(demands.lifted(), asks));
+    let up = up
+        .map(|one| if lift.is_some_and(|lift| std::ptr::eq(one, lift)) { torn(one).going(Way::Up) } else { torn(one) });
+    let lift = lift.filter(|_| up.as_ref().is_some_and(|up| up.way.is_none())).map(|one| torn(one).only(Way::Up));
+    [down, up, lift].into_iter().flatten().map(|check| check.at_x(x)).collect()
 }
 
 /// Across the hole's face, and along the hole.

@@ -32,6 +32,41 @@ pub enum Way {
     Up,
 }
 
+impl Way {
+    /// By whether it lifts.
+    #[must_use]
+    pub const fn of(lifts: bool) -> Self {
+        if lifts { Self::Up } else { Self::Down }
+    }
+}
+
+/// The combination a check was made under.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Under {
+    /// Its name with its cases; empty where it is of none.
+    pub combination: String,
+    /// Which way the roof goes in it; nothing where it is not told.
+    pub way: Option<Way>,
+}
+
+impl From<String> for Under {
+    fn from(combination: String) -> Self {
+        Self { combination, way: None }
+    }
+}
+
+impl From<&String> for Under {
+    fn from(combination: &String) -> Self {
+        combination.clone().into()
+    }
+}
+
+impl From<&str> for Under {
+    fn from(combination: &str) -> Self {
+        combination.to_owned().into()
+    }
+}
+
 /// One check of one stick, joint or part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Check {
@@ -45,8 +80,10 @@ pub struct Check {
     pub x: Option<Length>,
     /// The combination that governs.
     pub combination: String,
-    /// Asked of the combinations that press, or lift, alone: only a link of such a way, as it stands in another check already.
-    pub only: Option<Way>,
+    /// Which way the roof takes what is checked in that combination; nothing where it is not told.
+    pub way: Option<Way>,
+    /// Asked of the combinations of its way alone: a link of that way and no more, since another check asks more.
+    pub is_link: bool,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -57,9 +94,10 @@ impl Check {
         member: impl Into<String>,
         name: impl Into<String>,
         at: impl Into<String>,
-        combination: impl Into<String>,
+        under: impl Into<Under>,
         made: Result<Worked<Verdict>, E>,
     ) -> Self {
+        let under = under.into();
         let outcome = match made {
             Ok(worked) => Outcome::Judged(worked),
             Err(why) => {
@@ -72,8 +110,9 @@ impl Check {
             name: name.into(),
             at: at.into(),
             x: None,
-            combination: combination.into(),
-            only: None,
+            combination: under.combination,
+            way: under.way,
+            is_link: false,
             outcome,
         }
     }
@@ -104,11 +143,23 @@ impl Check {
         self
     }
 
-    /// Of the combinations that go one way alone.
+    /// In that combination the roof goes this way.
     #[must_use]
-    pub fn only(mut self, way: Way) -> Self {
-        self.only = Some(way);
+    pub fn going(mut self, way: Way) -> Self {
+        self.way = Some(way);
         self
+    }
+
+    /// Of the combinations of one way alone.
+    #[must_use]
+    pub fn only(self, way: Way) -> Self {
+        Self { is_link: true, ..self.going(way) }
+    }
+
+    /// The worst of some; nothing where there is none.
+    #[must_use]
+    pub fn worst_of(checks: impl IntoIterator<Item = Self>) -> Option<Self> {
+        checks.into_iter().max_by(|a, b| a.rank().total_cmp(&b.rank()))
     }
 
     /// Demand by capacity; nothing where it was not judged.

@@ -4,6 +4,7 @@
 //! alone may then pass over the case that governs.
 use super::check::Check;
 use crate::loads::Duration;
+use crate::members::{Bracing, Member, Property, adjusted, beam_stability, beam_stability_from_ratio};
 
 /// What a case asks, how long it lasts, and the case: each size grows as the check is asked more.
 pub(super) type Asks<T, const N: usize> = ([f64; N], Duration, T);
@@ -43,6 +44,36 @@ pub(super) fn worst<T, const N: usize>(
     judge: impl Fn(Asks<T, N>) -> Check,
 ) -> Option<Check> {
     may_govern(all).into_iter().map(judge).max_by(|a, b| a.rank().total_cmp(&b.rank()))
+}
+
+/// F_b' of one stick by numbers alone, to weigh many cases: held sideways one way where its top is pressed, another where
+/// its underside is.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct BendingStrength {
+    /// F_b* of ten years.
+    before: f64,
+    /// F_bE of a pressed top and of a pressed underside; endless where C_L is 1.
+    critical: [f64; 2],
+}
+
+impl BendingStrength {
+    /// `wood`: of ten years. Without values one case weighs as its moment over C_D, and the check says what is missing.
+    pub(super) fn new(wood: Result<Member, String>, bracing: [Bracing; 2]) -> Self {
+        let Ok(wood) = wood else { return Self { before: 1.0, critical: [f64::INFINITY; 2] } };
+        let is_deep = wood.section().depth > wood.section().breadth;
+        let critical = |bracing| {
+            let found = beam_stability(&wood, bracing).ok().and_then(|made| made.value.critical);
+            found.filter(|_| is_deep).map_or(f64::INFINITY, crate::units::Stress::to_psi)
+        };
+        Self { before: adjusted(&wood, Property::Bending).value.to_psi(), critical: bracing.map(critical) }
+    }
+
+    /// F_b*·C_L in psi.
+    pub(super) fn of(&self, duration: Duration, is_hogging: bool) -> f64 {
+        let before = self.before * duration.factor();
+        let critical = self.critical[usize::from(is_hogging)];
+        if critical.is_finite() { before * beam_stability_from_ratio(critical / before) } else { before }
+    }
 }
 
 #[cfg(test)]

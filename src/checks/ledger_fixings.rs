@@ -4,7 +4,7 @@ use super::check::{Check, Way};
 use super::fixing::{Aim, Fixing};
 use super::ledger::{Asked, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
-use super::purlin::most;
+use super::purlin::{harder_first, most};
 use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
@@ -161,14 +161,11 @@ impl Fixing<'_> {
             let pull = move |place: Place| on_one(place.reaction, place.outward).withdrawal.to_pounds();
             most(self.places(way).map(move |place| (pull(place), place)), |(pull, _)| *pull)
         };
-        let ways = [(Way::Down, of(Way::Down)), (Way::Up, of(Way::Up))];
-        let hardest = most(ways.iter().filter_map(|(_, found)| *found), |(pull, _)| *pull);
-        let mut checks: Vec<Check> = hardest.map(|(_, place)| self.pulled_at(&place)).into_iter().flatten().collect();
-        for (way, found) in ways {
-            let alone = found.map(|(_, place)| self.pulled_at(&place)).into_iter().flatten();
-            checks.extend(alone.map(|check| check.only(way)));
-        }
-        checks
+        let [down, up] = [Way::Down, Way::Up].map(|way| {
+            let found = of(way).map(|(_, place)| self.pulled_at(&place).map(|check| Some(check.going(way))));
+            found.unwrap_or([None, None])
+        });
+        down.into_iter().zip(up).flat_map(|(down, up)| harder_first([down, up])).collect()
     }
 
     fn pulled_at(&self, place: &Place) -> [Check; 2] {

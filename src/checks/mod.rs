@@ -37,7 +37,7 @@ pub use base::check_bases;
 pub use beam::{BeamChecks, check_beam};
 pub use brace::check_braces;
 pub use brace_pegs::check_brace_pegs;
-pub use check::{Check, NotJudged, Outcome, Way};
+pub use check::{Check, NotJudged, Outcome, Under, Way};
 pub use feet::post_demands;
 pub use ledger::check_ledger;
 pub use missing::{Input, Waiting, waiting};

@@ -1,7 +1,7 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
 use super::beam::{BeamChecks, named};
-use super::check::Check;
-use super::governing::{hardest, worst};
+use super::check::{Check, Under, Way};
+use super::governing::{hardest, may_govern};
 use super::post_head::check_post_heads;
 use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
@@ -9,8 +9,9 @@ use crate::geometry::{BraceLine, PostShape, post_housing};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{
-    BeamColumn, Bracing, ColumnLengths, Member, NetSection, Pocket, Property, ShearPlace, UnbracedCase, Verdict,
-    adjusted, check_bending_and_compression, check_deflection, check_end_grain, check_shear,
+    BeamColumn, Bracing, ColumnKind, ColumnLengths, Member, NetSection, Pocket, Property, ShearPlace, UnbracedCase,
+    Verdict, adjusted, check_bending_and_compression, check_deflection, check_end_grain, check_shear,
+    column_stability_from_ratio, end_grain_strength,
 };
 use crate::project::{Side, Used};
 use crate::units::{Force, Length, Moment};
@@ -20,6 +21,9 @@ use crate::working::{Citation, Step, Worked};
 pub(super) const PEG_GRAVITY: f64 = 0.67;
 /// Name of the check of a post head's pegs.
 pub const PULLS_ON_PEGS: &str = "pulls on its pegs";
+/// Names of the checks the way of the weight finds.
+pub(super) const PUSHED: &str = "is pushed and bent";
+pub(super) const END_GRAIN: &str = "is pressed on its end";
 /// Sway allowed, a share of the height.
 const SWAY_SHARE: f64 = 200.0;
 
@@ -49,18 +53,76 @@ fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
     let off = off_centre(with);
     let net = match at_the_knee(with, post) {
         Ok(net) => net,
-        Err(why) => return Some(Check::not_judged(mark, "is pushed and bent", why)),
+        Err(why) => return Some(Check::not_judged(mark, PUSHED, why)),
     };
     let loads = with.strength().filter_map(|(solved, case)| {
         let part = solved.posts.get(index)?;
         let push = part.foot.max(Force::ZERO);
         Some(([push.to_pounds(), part.moment.to_pound_inches()], case.duration, (push, part.moment, solved, case)))
     });
-    worst(loads, |(_, duration, (push, moment, solved, case))| {
+    let mut loads = may_govern(loads);
+    if let Ok(wood) = with.woods.member(Used::Post, Duration::TenYears) {
+        let weigh = Column::new(&wood, &net, post.body(), off);
+        let shares: Vec<f64> = loads.iter().map(|(sizes, duration, _)| weigh.share(*sizes, *duration)).collect();
+        let most = shares.iter().copied().fold(0.0, f64::max);
+        let mut shares = shares.into_iter();
+        loads.retain(|_| shares.next().is_none_or(|share| share >= most * weigh.near));
+    }
+    let made = loads.into_iter().map(|(_, duration, (push, moment, solved, case))| {
         let wood = with.woods.member(Used::Post, duration);
         let made = wood.and_then(|wood| column(&wood, (push, off), (moment, net.clone()), post.body()));
-        Check::new(mark, "is pushed and bent", "", named(solved, case), made)
-    })
+        Check::new(mark, PUSHED, "", with.under(solved, case), made)
+    });
+    Check::worst_of(made)
+}
+
+/// A post by numbers alone, to weigh many cases: Eq. 3.9-3 with 15.4 and Eq. 3.9-4 as [`check_bending_and_compression`] has
+/// them, but for rolling over.
+struct Column {
+    area: f64,
+    modulus: f64,
+    /// Edge stress of the push off the centre, a share of f_c.
+    edge: f64,
+    /// F_cE across the depth and across the breadth.
+    critical: [f64; 2],
+    compression: f64,
+    bending: f64,
+    /// A case of so much of the largest share may still govern: a square post does not roll over (C_L is 1), and another
+    /// loses some hundredths, less under a longer load.
+    near: f64,
+}
+
+impl Column {
+    /// `wood`: of ten years.
+    fn new(wood: &Member, net: &NetSection, length: Length, off: Length) -> Self {
+        let section = wood.section();
+        let strength = |property| adjusted(wood, property).value.to_psi();
+        let stiffness = strength(Property::LeastStiffness);
+        let critical = |size: Length| 0.822 * stiffness / (length / size).powi(2);
+        Self {
+            area: section.area().to_square_inches(),
+            modulus: net.turned().least_modulus().to_cubic_inches(),
+            edge: 6.0 * (off.abs() / section.depth),
+            critical: [critical(section.depth), critical(section.breadth)],
+            compression: end_grain_strength(wood).value.to_psi(),
+            bending: strength(Property::Bending),
+            near: if section.depth == section.breadth { 1.0 } else { 0.9 },
+        }
+    }
+
+    fn share(&self, [push, moment]: [f64; 2], duration: Duration) -> f64 {
+        let (star, bending) = (self.compression * duration.factor(), self.bending * duration.factor());
+        let [deep, broad] = self.critical;
+        let (fc, fb) = (push / self.area, moment / self.modulus);
+        let unstable = fc / deep.min(broad);
+        if unstable >= 1.0 {
+            return unstable;
+        }
+        let strength = star * column_stability_from_ratio(deep.min(broad) / star, ColumnKind::Sawn);
+        let edge = fc * self.edge * (1.0 + 0.234 * fc / deep);
+        let bent = edge / (1.0 - fc / deep) + fb / (1.0 - fc / broad);
+        ((fc / strength).powi(2) + bent / bending).max(unstable)
+    }
 }
 
 /// How far the middle of a rafter's seat is from the middle of the post under the beam: both are measured from the outer
@@ -133,7 +195,7 @@ fn sheared(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opt
         .woods
         .member(Used::Post, duration)
         .and_then(|wood| check_shear(&wood.turned(), shear, &ShearPlace::Net(net?)).map_err(|refused| refused.0));
-    Some(Check::new(mark, "shears", "above its braces", named(solved, case), made))
+    Some(Check::new(mark, "shears", "above its braces", with.under(solved, case), made))
 }
 
 /// The shoulder's end grain beside the tenon.
@@ -149,7 +211,7 @@ fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> O
         .woods
         .member(Used::Post, duration)
         .and_then(|wood| check_end_grain(&wood, push, net, false).map_err(|refused| refused.0));
-    Some(Check::new(mark, "is pressed on its end", "at the shoulder", named(solved, case), made))
+    Some(Check::new(mark, END_GRAIN, "at the shoulder", with.under(solved, case), made))
 }
 
 /// The posts as the weight passes through them, to be asked of the cases in which the roof presses.
@@ -161,7 +223,7 @@ pub(super) fn pressed_posts(with: &BeamChecks) -> Vec<Check> {
     with.shape.posts.iter().enumerate().flat_map(of).flatten().collect()
 }
 
-/// The heads that wind or earthquake lift: the roof off them, or a push along the wall.
+/// The heads that wind or earthquake lift.
 pub(super) fn lifted_heads(with: &BeamChecks) -> Vec<Check> {
     let posts = with.shape.posts.iter().enumerate();
     posts.filter_map(|(index, post)| lifted(with, index, post, |case| case.duration == Duration::TenMinutes)).collect()
@@ -177,7 +239,10 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
     });
     let (_, duration, (pull, solved, case)) = hardest(loads)?;
     let made = pegs(with, post, duration).map(|worked| Worked::new(Verdict::force(pull, worked.value), worked.steps));
-    Some(Check::new(format!("P{}", post.number), PULLS_ON_PEGS, "at the head", named(solved, case), made))
+    // Lifted by wind or earthquake: the roof off it, or a push along the wall. Snow on one bay may lift a far post as well.
+    let way = (case.duration == Duration::TenMinutes).then_some(Way::Up);
+    let under = Under { combination: named(solved, case), way };
+    Some(Check::new(format!("P{}", post.number), PULLS_ON_PEGS, "at the head", under, made))
 }
 
 /// What the pegs of a post's head carry: their own strength, or the wood behind them, the lesser.
@@ -222,7 +287,7 @@ fn sway(with: &BeamChecks) -> Option<Check> {
     let slack = slack_sway(with, height);
     steps.extend(slack.steps);
     let made = check_deflection(solved.sway + slack.value, Worked::new(limit, steps));
-    Some(Check::new("the posts", "sway along the wall", "", named(solved, case), made))
+    Some(Check::new("the posts", "sway along the wall", "", with.under(solved, case), made))
 }
 
 /// What the line sways before its braces touch: δ·H/(a·cos φ) with δ the gap along the brace, a its foot below the beam. The

@@ -132,18 +132,21 @@ fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Ch
         let sheared = most(asked(way), shear).map(|worst| shears(member, &worst));
         [bent, sheared]
     };
-    let ways = [of(Way::Down), of(Way::Up)];
-    let mut checks: Vec<Check> = (0..2)
-        .filter_map(|kind| {
-            let both = ways.iter().filter_map(|way| way[kind].clone());
-            both.max_by(|a, b| a.rank().total_cmp(&b.rank()))
-        })
-        .collect();
-    let [down, up] = ways;
-    checks.extend(down.into_iter().flatten().map(|check| check.only(Way::Down)));
-    checks.extend(up.into_iter().flatten().map(|check| check.only(Way::Up)));
+    let [down, up] = [of(Way::Down), of(Way::Up)];
+    let mut checks = Vec::new();
+    for (pressed, lifted) in down.into_iter().zip(up) {
+        let both = [pressed.map(|check| check.going(Way::Down)), lifted.map(|check| check.going(Way::Up))];
+        checks.extend(harder_first(both));
+    }
     checks.extend(sags(project, purlins, member));
     Ok(checks)
+}
+
+/// One check asked both ways: the harder, then the other as a link alone.
+pub(super) fn harder_first([one, other]: [Option<Check>; 2]) -> impl Iterator<Item = Check> {
+    let is_other = other.as_ref().map(Check::rank) > one.as_ref().map(Check::rank);
+    let (first, second) = if is_other { (other, one) } else { (one, other) };
+    first.into_iter().chain(second.map(|check| Check { is_link: true, ..check }))
 }
 
 fn shears(member: &Member, asked: &Asked) -> Check {
@@ -241,7 +244,7 @@ mod tests {
     fn both_sides_of_the_limit() {
         let mut barn = demo::wool_barn();
         let plenty = checks(&barn);
-        assert_eq!(plenty.iter().filter(|check| check.only.is_none()).count(), 4);
+        assert_eq!(plenty.iter().filter(|check| !check.is_link).count(), 4);
         assert!(plenty.iter().all(|check| check.ratio().is_some()));
         barn.place.ground_snow = Some(AreaLoad::psf(600.0));
         assert!(checks(&barn).iter().any(|check| check.ratio().unwrap() > 1.0 && !check.passes()));

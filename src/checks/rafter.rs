@@ -1,6 +1,6 @@
 //! Rafters: bending, shear at the notches, movement, seats, roll-over.
 use super::bored::less_hole;
-use super::check::{Check, Way};
+use super::check::{Check, Under, Way};
 use super::wood::Woods;
 use crate::analysis::Loading;
 use crate::analysis::{
@@ -20,8 +20,6 @@ use crate::project::{Project, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
-/// Name of a check the way of the weight finds.
-pub(super) const SEATED: &str = "is pressed on its seat";
 /// Where the rafters run out of wood for a tail (frame-model: the longest tail a notched rafter carries).
 const LONGEST_TAIL: Length = Length::inches(24.0);
 /// Least wood left over the beam.
@@ -117,6 +115,11 @@ fn cases(
     cases
 }
 
+/// Whether the roof draws both seats together upward.
+fn lifts(forces: &RafterForces) -> bool {
+    (forces.ledger + forces.beam).is_negative()
+}
+
 #[derive(Clone, Copy)]
 struct Judge<'a> {
     shape: &'a Shape,
@@ -132,8 +135,11 @@ struct Judge<'a> {
 pub fn check_rafters(project: &Project, shape: &Shape, woods: &Woods, work: &RafterWork) -> Vec<Check> {
     let judge = Judge { shape, project, woods, work, way: None };
     let mut checks = judge.carries();
-    let pressed = Judge { way: Some(Way::Down), ..judge }.carries();
-    checks.extend(pressed.into_iter().map(|check| check.only(Way::Down)));
+    let worst = checks.iter().max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    if worst.is_some_and(|worst| worst.way == Some(Way::Up)) {
+        let pressed = Judge { way: Some(Way::Down), ..judge }.carries();
+        checks.extend(pressed.into_iter().map(|check| check.only(Way::Down)));
+    }
     checks.extend(judge.movements());
     checks.extend(judge.seats());
     checks.extend(judge.notches());
@@ -153,7 +159,7 @@ impl Judge<'_> {
     }
 
     fn counts(&self, forces: &RafterForces) -> bool {
-        self.way.is_none_or(|way| (forces.ledger + forces.beam).is_negative() == (way == Way::Up))
+        self.way.is_none_or(|way| Way::of(lifts(forces)) == way)
     }
 
     /// The combination in which a value is hardest on the wood.
@@ -164,7 +170,9 @@ impl Judge<'_> {
     }
 
     fn check(&self, name: &str, at: &str, loading: &Loading, made: Result<Worked<Verdict>, String>) -> Check {
-        Check::new(&self.work.mark, name, at, &loading.name, made)
+        let of = self.work.found.iter().find(|(known, _)| std::ptr::eq(known, loading));
+        let way = of.map(|(_, forces)| Way::of(lifts(forces)));
+        Check::new(&self.work.mark, name, at, Under { combination: loading.name.clone(), way }, made)
     }
 
     /// The worse of both ways: purlins hold the top edge; under suction the underside is free from seat to seat.
@@ -303,7 +311,7 @@ impl Judge<'_> {
                 let place = Seat { area, length: seat, from_end };
                 crate::members::check_bearing_at_angle(&wood, push, angle, &place).map_err(|refused| refused.0)
             });
-            checks.push(self.check(SEATED, place, loading, of_rafter));
+            checks.push(self.check("is pressed on its seat", place, loading, of_rafter));
             let of_under = self.woods.member(under, loading.duration).and_then(|wood| {
                 let place = Seat { area, length: breadth, from_end: breadth };
                 check_bearing_across(&wood, push, &place).map_err(|refused| refused.0)
@@ -335,7 +343,7 @@ impl Judge<'_> {
             loading.name,
             forces.over_beam.to_pound_feet()
         );
-        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why))
+        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why).going(Way::Up))
     }
 
     /// Depth of the notches, wood left over the beam, length of the tail.

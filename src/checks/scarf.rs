@@ -1,5 +1,5 @@
 //! The scarfs: where the beam would bend, their roots, and whether the load closes them.
-use super::beam::{BeamChecks, named};
+use super::beam::BeamChecks;
 use super::bored::beside_hole;
 use super::check::Check;
 use super::governing::hardest;
@@ -58,7 +58,7 @@ fn bends(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<
     });
     let (_, duration, (moment, solved, case)) = hardest(moments)?;
     let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(kind, &wood, moment.abs()));
-    Some(Check::new(mark, "lies where the beam would bend", "", named(solved, case), made))
+    Some(Check::new(mark, "lies where the beam would bend", "", with.under(solved, case), made))
 }
 
 fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
@@ -95,7 +95,7 @@ fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<C
     let (_, duration, (shear, solved, case)) = hardest(shears)?;
     let made =
         with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, kind, (shear, duration)));
-    Some(Check::new(mark, "is cut thin at its roots", "", named(solved, case), made))
+    Some(Check::new(mark, "is cut thin at its roots", "", with.under(solved, case), made))
 }
 
 /// Depth of the wood that is left at a root.
@@ -232,7 +232,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
             Ok(Worked::new(Verdict::force(Force::ZERO, Force::pounds(1.0)), vec![step]))
         }
     };
-    Some(Check::new(mark, LIFTED_OPEN, "", named(solved, case), made))
+    Some(Check::new(mark, LIFTED_OPEN, "", with.under(solved, case), made))
 }
 
 fn count(n: usize) -> f64 {

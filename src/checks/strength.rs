@@ -1,19 +1,19 @@
 //! All checks of one frame, joined.
 use super::base::check_bases;
-use super::beam::{BeamChecks, check_beam};
+use super::beam::{BENDS, BeamChecks, check_beam};
 use super::brace::check_braces;
 use super::brace_pegs::check_brace_pegs;
 use super::check::{Check, Way};
 use super::feet::post_demands;
 use super::ledger::check_ledger;
-use super::post::{check_posts, lifted_heads, pressed_posts};
-use super::purlin::check_purlins;
+use super::post::{END_GRAIN, PULLS_ON_PEGS, PUSHED, check_posts, lifted_heads, pressed_posts};
+use super::purlin::{SHEARS, check_purlins};
 use super::purlin_screws::check_purlin_screws;
 use super::rafter::{check_rafters, rafter_work};
 use super::scarf::{LIFTED_OPEN, check_scarfs};
 use super::sheet::check_sheet_screws;
 use super::ties::check_rafter_ties;
-use super::uplift::{FrameChecks, LoadPath, gravity_paths, uplift_paths};
+use super::uplift::{CARRIES, FrameChecks, LoadPath, gravity_paths, uplift_paths};
 use super::wood::Woods;
 use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
 use crate::design::Shape;
@@ -79,7 +79,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
             let line = beam_line(project, shape, &loads, &stiffness);
             missing.extend(line.not_judged.iter().cloned());
             unknown.extend(line.not_judged.iter().cloned());
-            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods, way: None }, &unknown);
+            let frame = FramePart::of(&BeamChecks::new(project, shape, &line, &woods), &unknown);
             (Some(line), frame)
         }
         Err(why) => (None, FramePart::unknown(&why)),
@@ -88,7 +88,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     roof.extend(withheld(check_bases(project, shape, &demands), &unknown));
     let paths = paths(&roof, &rafters, &frame, unknown.first().map(String::as_str));
     let mut checks = [roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
-    checks.retain(|check| check.only.is_none());
+    checks.retain(|check| !check.is_link);
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
     checks.extend(not_loaded(missing));
@@ -111,56 +111,50 @@ fn not_loaded(missing: Vec<String>) -> Vec<Check> {
     said.iter().map(|why| Check::not_judged("the frame", "is loaded", why)).collect()
 }
 
-/// The checks of the beam line by their sticks, and what links of the ways take of them.
+/// The checks of the beam line by their sticks.
 struct FramePart {
     beam: Vec<Check>,
     scarfs: Vec<Check>,
     posts: Vec<Check>,
     braces: Vec<Check>,
-    pressed: OneWay,
-    lifted: OneWay,
 }
-
-/// Beam, scarfs and posts under the combinations of one way.
-type OneWay = [Vec<Check>; 3];
 
 impl FramePart {
     /// `unknown`: the loads that could not be worked out.
     fn of(with: &BeamChecks, unknown: &[String]) -> Self {
-        let known = |checks| withheld(checks, unknown);
-        let of = |way: Way| BeamChecks { way: Some(way), ..*with };
-        let (down, up) = (of(Way::Down), of(Way::Up));
-        let mut opened = check_scarfs(&up);
-        opened.retain(|check| check.name == LIFTED_OPEN);
-        Self {
-            beam: known(check_beam(with)),
-            scarfs: known(check_scarfs(with)),
-            posts: known(check_posts(with)),
-            braces: known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect()),
-            pressed: [check_beam(&down), check_scarfs(&down), pressed_posts(&down)].map(known),
-            lifted: [up.bent(), opened, lifted_heads(with)].map(known),
-        }
+        let (down, up) = (&with.going(Way::Down), &with.going(Way::Up));
+        let (mut beam, mut scarfs, mut posts) = (check_beam(with), check_scarfs(with), check_posts(with));
+        add_links(&mut beam, Way::Up, &[BENDS], || up.bent_upward());
+        add_links(&mut beam, Way::Down, &[], || check_beam(down));
+        add_links(&mut scarfs, Way::Up, &[LIFTED_OPEN], || check_scarfs(up));
+        add_links(&mut scarfs, Way::Down, &[], || check_scarfs(down));
+        add_links(&mut posts, Way::Up, &[PULLS_ON_PEGS], || lifted_heads(with));
+        add_links(&mut posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN], || pressed_posts(down));
+        let braces = check_braces(with).into_iter().chain(check_brace_pegs(with)).collect();
+        let [beam, scarfs, posts, braces] = [beam, scarfs, posts, braces].map(|checks| withheld(checks, unknown));
+        Self { beam, scarfs, posts, braces }
     }
 
     fn unknown(why: &str) -> Self {
-        let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
-        let ways = ["beam", "scarfs", "posts"].map(missing);
-        Self {
-            beam: missing("beam"),
-            scarfs: Vec::new(),
-            posts: missing("posts"),
-            braces: missing("braces"),
-            pressed: ways.clone(),
-            lifted: ways,
-        }
+        let missing = |member: &str| vec![Check::not_judged(member, CARRIES, why)];
+        Self { beam: missing("beam"), scarfs: Vec::new(), posts: missing("posts"), braces: missing("braces") }
+    }
+}
+
+/// A link takes the worst check that goes its way. Where the worst of all goes the other way, the checks are made again of the
+/// combinations of this way alone.
+fn add_links(checks: &mut Vec<Check>, way: Way, names: &[&str], again: impl FnOnce() -> Vec<Check>) {
+    let is_meant = |check: &&Check| check.way.is_some() && (names.is_empty() || names.contains(&check.name.as_str()));
+    let worst =
+        checks.iter().filter(|check| !check.is_link).filter(is_meant).max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    if worst.is_some_and(|worst| worst.way != Some(way)) {
+        checks.extend(again().into_iter().filter(|check| is_meant(&check)).map(|check| check.only(way)));
     }
 }
 
 fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart, missing: Option<&str>) -> Vec<LoadPath> {
-    let ([beam, scarfs, posts], [bent, opened, heads]) = (&frame.pressed, &frame.lifted);
-    let lifted = FrameChecks { rafters, beam: bent, scarfs: opened, posts: heads, missing };
-    let pressed = FrameChecks { rafters, beam, scarfs, posts, missing };
-    uplift_paths(roof, &lifted).into_iter().chain(gravity_paths(roof, &pressed)).collect()
+    let frame = FrameChecks { rafters, beam: &frame.beam, scarfs: &frame.scarfs, posts: &frame.posts, missing };
+    uplift_paths(roof, &frame).into_iter().chain(gravity_paths(roof, &frame)).collect()
 }
 
 /// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what
@@ -172,7 +166,8 @@ fn withheld(mut checks: Vec<Check>, missing: &[String]) -> Vec<Check> {
         let says = format!("{}. The loads that are known ask {share:.0} % of what it may", why.trim_end_matches('.'));
         *check = Check {
             x: check.x,
-            only: check.only,
+            way: check.way,
+            is_link: check.is_link,
             ..Check::new(&check.member, &check.name, &check.at, "", Err::<_, String>(says))
         };
     }

@@ -6,17 +6,21 @@
 //! checks, not in the chain. Links are read off checks that were made; what was not checked is not known, and no strength is
 //! taken for it.
 use super::base::{HOLDS_DOWN, PRESSES, STANDS, STAYS_DOWN};
+use super::beam::BENDS;
 use super::bored::TEARS;
 use super::check::{Check, Outcome, Way};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
+use super::post::{END_GRAIN, PULLS_ON_PEGS, PUSHED};
 use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
-use super::rafter::SEATED;
+use super::scarf::LIFTED_OPEN;
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
 use crate::members::Verdict;
 use crate::working::{Citation, Step, Worked};
 
+/// Name of what is said of sticks that could not be checked at all.
+pub(super) const CARRIES: &str = "carries";
 /// Where no combination sends a force through a link.
 const NOTHING_LIFTS: &str = "no combination lifts it";
 /// A beam in one stick.
@@ -44,16 +48,16 @@ pub struct LoadPath {
     pub links: Vec<PathLink>,
 }
 
-/// Checks of the frame by its sticks, of the combinations that go one way.
+/// Checks of the frame by its sticks; each says which way its combination goes.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct FrameChecks<'a> {
-    /// Of the rafters; every one, the way stands in it.
+    /// Of the rafters.
     pub rafters: &'a [Check],
     /// Of the beam.
     pub beam: &'a [Check],
     /// Of the scarfs.
     pub scarfs: &'a [Check],
-    /// Of the posts, or of their tops where the roof lifts.
+    /// Of the posts.
     pub posts: &'a [Check],
     /// A load that is not known, in a sentence.
     pub missing: Option<&'a str>,
@@ -93,9 +97,18 @@ fn or_nothing(link: PathLink, why: &str, missing: Option<&str>) -> PathLink {
     }
 }
 
-/// Those of these names; of the combinations of one way alone, or of all for what only one way asks.
-fn named<'a>(checks: &'a [Check], only: Option<Way>, names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
-    checks.iter().filter(move |check| check.only == only && names.contains(&check.name.as_str()))
+/// Those of these names that go a way, or of all for what only one way asks.
+fn named<'a>(checks: &'a [Check], way: Option<Way>, names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
+    let goes = move |check: &Check| match way {
+        Some(way) => goes(check, way),
+        None => !check.is_link,
+    };
+    checks.iter().filter(move |check| goes(check) && names.contains(&check.name.as_str()))
+}
+
+/// Whether a check is of a combination of that way; one that could not be made is of none, and counts for both.
+fn goes(check: &Check, way: Way) -> bool {
+    check.way.map_or_else(|| check.ratio().is_none(), |own| own == way)
 }
 
 /// The purlins' own checks; those of their screws carry other names.
@@ -104,6 +117,13 @@ fn purlins(checks: &[Check], way: Way) -> PathLink {
     let link = link("purlin", own.chain(checks.iter().filter(|check| check.member == "purlins")));
     let is_known = checks.iter().any(|check| check.name == BENDS_BOTH_WAYS);
     if is_known { or_nothing(link, NOTHING_LIFTS, None) } else { link }
+}
+
+/// Checks of sticks that go a way, of these names or of any; and what says that none could be made.
+fn sticks<'a>(checks: &'a [Check], way: Way, names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
+    let is_meant =
+        move |check: &Check| names.is_empty() || check.name == CARRIES || names.contains(&check.name.as_str());
+    checks.iter().filter(move |check| goes(check, way) && is_meant(check))
 }
 
 fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check> {
@@ -116,9 +136,9 @@ fn wall() -> PathLink {
     PathLink { name: "existing wall", ratio: None, says, combination: String::new() }
 }
 
-/// The two ways of an uplift: to the footings, and to the wall. The frame's checks are those of the combinations that lift.
+/// The two ways of an uplift: to the footings, and to the wall.
 #[must_use]
-pub fn uplift_paths(checks: &[Check], lifted: &FrameChecks) -> [LoadPath; 2] {
+pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let up = Some(Way::Up);
     let of = |name: &'static str, only, names: &[&str], member: &str| {
         let is_its = |check: &&Check| member.is_empty() || check.member == member;
@@ -130,13 +150,13 @@ pub fn uplift_paths(checks: &[Check], lifted: &FrameChecks) -> [LoadPath; 2] {
         purlins(checks, Way::Up),
         of("purlin screws", None, &[PULL_OUT, HEADS_PULL], SCREWS),
     ];
-    let nothing = |link| or_nothing(link, NOTHING_LIFTS, lifted.missing);
+    let nothing = |link| or_nothing(link, NOTHING_LIFTS, frame.missing);
     let feet = |name, names| nothing(link(name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
-    let frame = [
+    let line = [
         link("rafter tie at the beam", ties(checks, AT_BEAM)),
-        nothing(link("beam bent upward", lifted.beam.iter())),
-        or_nothing(link("scarf", lifted.scarfs.iter()), NO_SCARF, lifted.missing),
-        nothing(link("post top", lifted.posts.iter())),
+        nothing(link("beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
+        or_nothing(link("scarf", sticks(frame.scarfs, Way::Up, &[LIFTED_OPEN])), NO_SCARF, frame.missing),
+        nothing(link("post top", sticks(frame.posts, Way::Up, &[PULLS_ON_PEGS]))),
         feet("post base", &[HOLDS_DOWN, TEARS]),
         feet("weight of the footing", &[STAYS_DOWN]),
     ];
@@ -147,7 +167,7 @@ pub fn uplift_paths(checks: &[Check], lifted: &FrameChecks) -> [LoadPath; 2] {
         wall(),
     ];
     [
-        LoadPath { name: "the path that holds the roof down", links: roof.iter().cloned().chain(frame).collect() },
+        LoadPath { name: "the path that holds the roof down", links: roof.iter().cloned().chain(line).collect() },
         LoadPath {
             name: "the path that holds the rafters' heads down",
             links: roof.into_iter().chain(house).collect(),
@@ -155,9 +175,9 @@ pub fn uplift_paths(checks: &[Check], lifted: &FrameChecks) -> [LoadPath; 2] {
     ]
 }
 
-/// The two ways of a weight: to the footings, and to the wall. The frame's checks are those of the combinations that press.
+/// The two ways of a weight: to the footings, and to the wall.
 #[must_use]
-pub fn gravity_paths(checks: &[Check], pressed: &FrameChecks) -> [LoadPath; 2] {
+pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let down = Some(Way::Down);
     let of = |name, names| link(name, named(checks, None, names));
     let sheet = PathLink {
@@ -166,17 +186,15 @@ pub fn gravity_paths(checks: &[Check], pressed: &FrameChecks) -> [LoadPath; 2] {
         says: "its span is its maker's matter".to_owned(),
         combination: String::new(),
     };
-    let rafters = pressed.rafters.iter();
-    let is_whole = |check: &&Check| check.only == down || check.name == SEATED || check.member == "rafters";
-    let roof = [sheet, purlins(checks, Way::Down), link("rafter", rafters.filter(is_whole))];
+    let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
     let is_stick = |check: &&Check| {
-        let is_piece = check.only == down && check.member.strip_prefix('L').is_some_and(is_number);
-        is_piece || check.member == "ledger"
+        let is_piece = check.member.strip_prefix('L').is_some_and(is_number);
+        (is_piece || check.member == "ledger") && goes(check, Way::Down)
     };
     let under_beam = [
-        link("beam", pressed.beam.iter().filter(|check| !check.name.starts_with("sags"))),
-        link("scarf", pressed.scarfs.iter()),
-        link("post", pressed.posts.iter()),
+        link("beam", sticks(frame.beam, Way::Down, &[])),
+        link("scarf", sticks(frame.scarfs, Way::Down, &[])),
+        link("post", sticks(frame.posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN])),
         of("post foot", &["stands on its foot"]),
         of("footing on the soil", &[PRESSES]),
     ];
@@ -269,8 +287,8 @@ mod tests {
     }
 
     fn frame() -> [Vec<Check>; 3] {
-        let one = |member, name, ratio| vec![judged(member, name, "", ratio)];
-        [one("B1", "bends", 0.2), one("scarf 1", "is lifted open", 0.1), one("P2", "pulls on its pegs", 0.5)]
+        let one = |member, name, ratio| vec![judged(member, name, "", ratio).going(Way::Up)];
+        [one("B1", BENDS, 0.2), one("scarf 1", LIFTED_OPEN, 0.1), one("P2", PULLS_ON_PEGS, 0.5)]
     }
 
     fn checks_of(frame: &[Vec<Check>; 3]) -> FrameChecks<'_> {
@@ -365,7 +383,8 @@ mod tests {
     #[test]
     fn the_way_of_the_weight() {
         let rafters = [judged("R3", "bends", "", 0.6).only(Way::Down)];
-        let beam = [judged("B1", "bends", "", 0.8)];
+        let beam =
+            [judged("B1", "bends", "", 0.8).going(Way::Down), judged("B1", "bends", "over P2", 0.9).going(Way::Up)];
         let checks = vec![
             judged("N6", "bends both ways", "", 0.7).only(Way::Down),
             judged("L1", "bends", "", 0.5).only(Way::Down),
