@@ -3,7 +3,7 @@
 use super::beam::{BeamChecks, named};
 use super::check::Check;
 use super::governing::hardest;
-use super::post::PEG_GRAVITY;
+use super::head_pegs::PEG_GRAVITY;
 use crate::analysis::{BeamCase, BraceModel, Purpose, Solved};
 use crate::fastening::{GREEN_PEGS_MISSING, PegJoint, PegRow, peg_group, row_tear_out};
 use crate::geometry::{Brace, BraceLine};

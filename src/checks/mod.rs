@@ -12,6 +12,7 @@ mod check;
 mod feet;
 mod fixing;
 mod governing;
+mod head_pegs;
 mod known;
 mod ledger;
 mod ledger_along;

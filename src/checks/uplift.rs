@@ -9,8 +9,9 @@ use super::base::{HOLDS_DOWN, PRESSES, STANDS, STAYS_DOWN};
 use super::beam::BENDS;
 use super::bored::TEARS;
 use super::check::{Check, Outcome, Way};
+use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
-use super::post::{END_GRAIN, PULLS_ON_PEGS, PUSHED};
+use super::post::{END_GRAIN, PUSHED};
 use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
 use super::scarf::LIFTED_OPEN;
@@ -156,7 +157,7 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         link("rafter tie at the beam", ties(checks, AT_BEAM)),
         nothing(link("beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
         or_nothing(link("scarf", sticks(frame.scarfs, Way::Up, &[LIFTED_OPEN])), NO_SCARF, frame.missing),
-        nothing(link("post top", sticks(frame.posts, Way::Up, &[PULLS_ON_PEGS]))),
+        nothing(link("post top", sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]))),
         feet("post base", &[HOLDS_DOWN, TEARS]),
         feet("weight of the footing", &[STAYS_DOWN]),
     ];
