@@ -98,9 +98,18 @@ pub struct BeamLine {
     pub along_steps: Vec<Step>,
     /// What could not be worked out, a sentence each.
     pub not_judged: Vec<Unmade>,
+    /// What the roof's dead load puts on the beam in all.
+    pub roof_dead: Pair<Force>,
 }
 
 impl BeamLine {
+    /// Whether the roof lifts the beam in a case, its dead load counted; a sunk post does not make it.
+    #[must_use]
+    pub fn lifts(&self, case: &BeamCase) -> bool {
+        let dead = self.roof_dead.of(case.is_uplift) * case.dead;
+        (case.rafters.iter().sum::<Force>() + dead).is_negative()
+    }
+
     /// The beam's largest bending, without sign, under the heaviest case with joints of the braces as stiff as given, half as
     /// stiff and half again: how much hangs on a figure that is little known.
     #[must_use]
@@ -226,6 +235,7 @@ impl<'a> Work<'a> {
             solver: Solver::new(&model.frame),
         };
         let benches: Vec<Bench> = models.0.iter().map(bench).collect();
+        let dead = Pair { heavy: loads.dead(false), light: loads.dead(true) };
         let rigid = benches.iter().find(|bench| bench.braces == BraceModel::Rigid);
         let line = BeamLine {
             cases: Vec::new(),
@@ -237,8 +247,8 @@ impl<'a> Work<'a> {
             on_faces: None,
             along_steps: Vec::new(),
             not_judged: Vec::new(),
+            roof_dead: Pair { heavy: dead.heavy.iter().sum(), light: dead.light.iter().sum() },
         };
-        let dead = Pair { heavy: loads.dead(false), light: loads.dead(true) };
         Self { loads, benches, dead, line }
     }
 

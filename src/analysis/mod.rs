@@ -37,7 +37,7 @@ pub use lean_to::lean_to;
 pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};
 pub use loading::{Demand, Loading, loadings};
 pub use partial_snow::{HALF_ON_TAIL, LedgerPattern, SpanEffect, partial_on_rafters};
-pub use post_demands::PostDemands;
+pub use post_demands::{FootForces, PostDemands};
 pub use purlin::{PurlinBeam, PurlinLoad, PurlinStrip, StripLines, purlin_beams, purlin_strips};
 pub use rafter::{RafterBeam, RafterForces, rafter_frame};
 pub use rafter_hand::{OwnWeight, RafterHand};

@@ -3,13 +3,14 @@
 //! The forces at the feet come from the beam line. Soil friction is not counted against uplift, nor the weight of the
 //! soil on the footing; the soil the footing replaces is not taken off its weight.
 use super::bored::bored_foot;
-use super::check::Check;
+use super::check::{Check, Way};
 use super::purlin::most;
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
-use crate::analysis::{Demand, PostDemands};
+use crate::analysis::{Demand, FootForces, PostDemands};
 use crate::design::Shape;
 use crate::fastening::{Footing, FootingShape, Refused, bearing_pressure, frost, pole_depth, projection, soil};
+use crate::loads::Duration;
 use crate::members::{Verdict, check_end_grain};
 use crate::project::{Pier, Project, Used};
 use crate::units::{AreaLoad, Density, Force, Length, Weight};
@@ -19,6 +20,8 @@ use crate::working::{Citation, Step, Worked};
 /// Names of the checks against uplift: the path of the uplift finds them by these.
 pub(super) const HOLDS_DOWN: &str = "holds the post down";
 pub(super) const STAYS_DOWN: &str = "stays down by its weight";
+/// Name of what is said where the forces at a foot are not known.
+pub(super) const STANDS: &str = "stands on its pier";
 /// Name of the check the path of the weight finds.
 pub(super) const PRESSES: &str = "presses on the soil";
 
@@ -49,7 +52,7 @@ pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands], wh
             None => {
                 let name = format!("P{}", post.number);
                 let why = why.cloned().unwrap_or_else(|| "the forces at its foot are missing".into());
-                checks.push(Check::not_judged(name, "stands on its pier", why));
+                checks.push(Check::not_judged(name, STANDS, why));
             }
         }
     }
@@ -110,28 +113,58 @@ impl<'a> Foot<'a> {
 
     fn checks(&self) -> Vec<Check> {
         let named = |what: &str| format!("{what} of P{}", self.demands.post);
-        let all = [
-            self.check(format!("P{}", self.demands.post), "stands on its foot", hardest(&self.demands.down), |one| {
-                self.foot(one)
-            }),
-            self.check(named("base"), HOLDS_DOWN, hardest(&self.demands.up), |one| self.pulled(one)),
-            self.check(named("base"), "holds the post sideways", hardest(&self.demands.level), |one| self.pushed(one)),
-            self.check(named("footing"), PRESSES, largest(&self.demands.down), |one| self.pressed(one)),
-            self.check(named("footing"), STAYS_DOWN, largest(&self.demands.up), |one| self.lifted(one)),
-            self.check(named("pier"), "stands against the push", largest(&self.demands.level), |one| self.leaned(one)),
+        let (down, feet) = (|| self.demands.down.iter(), || self.demands.feet.iter());
+        let long = |force: Force, duration: Duration| force.to_pounds() / duration.factor();
+        let standing = most(down(), |one| long(one.value, one.duration));
+        // Soil and weight know no duration.
+        let heaviest = most(down(), |one| one.value.to_pounds());
+        let pushed = || feet().filter(|one| one.value.level > Force::ZERO);
+        let aside = most(pushed(), |one| long(one.value.level, one.duration));
+        let farthest = most(pushed(), |one| one.value.level.to_pounds());
+        let [base, footing, pier] = ["base", "footing", "pier"].map(named);
+        let tie = &self.project.fixings.post_base;
+        let share = |force: Force, most: Force| force.to_pounds() / most.to_pounds().max(1.0);
+        let asks = |one: &Demand<FootForces>| {
+            let FootForces { up, level } = one.value;
+            (share(up, tie.pull) + share(level, tie.sideways)) / one.duration.factor()
+        };
+        let mut all = vec![
+            self.check(format!("P{}", self.demands.post), "stands on its foot", standing, |one| self.foot(one)),
+            self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)),
+            self.check(footing.clone(), PRESSES, heaviest, |one| self.pressed(one)),
+            self.check(pier, "stands against the push", farthest, |one| self.leaned(one)),
         ];
-        all.into()
+        all.extend(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one)));
+        all.extend(self.on_pull((footing, STAYS_DOWN), |one| one.value.up.to_pounds(), |one| self.lifted(one)));
+        all
+    }
+
+    /// The pull that asks most, and where it is not one of a lift the worst of those as a link.
+    fn on_pull(
+        &self,
+        (member, name): (String, &str),
+        asks: impl Fn(&Demand<FootForces>) -> f64,
+        judge: impl Fn(&Demand<FootForces>) -> Result<Worked<Verdict>, Unmade>,
+    ) -> Vec<Check> {
+        let (worst, lift) =
+            (most(self.demands.pulled(), |one| asks(one)), most(self.demands.lifted(), |one| asks(one)));
+        let of = |demand| self.check(member.clone(), name, demand, &judge);
+        match (worst, lift) {
+            (Some(worst), Some(lift)) if std::ptr::eq(worst, lift) => vec![of(Some(lift)).going(Way::Up)],
+            (_, Some(lift)) => vec![of(worst), of(Some(lift)).only(Way::Up)],
+            (_, None) => vec![of(worst)],
+        }
     }
 
     /// Judges the demand that asks most.
-    fn check(
+    fn check<Q: Copy + Default + PartialEq>(
         &self,
         member: String,
         name: &str,
-        worst: Option<&Demand<Force>>,
-        judge: impl Fn(&Demand<Force>) -> Result<Worked<Verdict>, Unmade>,
+        worst: Option<&Demand<Q>>,
+        judge: impl Fn(&Demand<Q>) -> Result<Worked<Verdict>, Unmade>,
     ) -> Check {
-        let Some(worst) = worst.filter(|one| one.value > Force::ZERO) else {
+        let Some(worst) = worst.filter(|one| one.value != Q::default()) else {
             let step = Step::new("force", "no combination asks it", Citation::from_memory("statics", "sum"));
             let nothing = Worked::new(Verdict::force(Force::ZERO, Force::ZERO), vec![step]);
             return Check::new(member, name, "", "", Ok::<_, String>(nothing)).at_x(self.x);
@@ -146,15 +179,10 @@ impl<'a> Foot<'a> {
         Ok(check_end_grain(&post, down.value, post.section().area(), has_plate)?)
     }
 
-    /// A push aside in the same combination goes with the pull.
-    fn pulled(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
-        let same = self.demands.level.iter().filter(|level| level.combination == up.combination);
-        let aside = same.map(|level| level.value).fold(Force::ZERO, Force::max);
-        both(up.value, aside, &BASE, allowed(&self.project.fixings.post_base, &BASE, up.duration)?)
-    }
-
-    fn pushed(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
-        both(Force::ZERO, level.value, &BASE, allowed(&self.project.fixings.post_base, &BASE, level.duration)?)
+    /// Pull and push of one case together.
+    fn held(&self, foot: &Demand<FootForces>) -> Result<Worked<Verdict>, Unmade> {
+        let FootForces { up, level } = foot.value;
+        both(up, level, &BASE, allowed(&self.project.fixings.post_base, &BASE, foot.duration)?)
     }
 
     /// Pier from the footing's top to its own.
@@ -189,41 +217,33 @@ impl<'a> Foot<'a> {
     }
 
     /// What is left of the uplift when the roof's own weight is taken off, against the weight of the concrete.
-    fn lifted(&self, up: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
+    fn lifted(&self, foot: &Demand<FootForces>) -> Result<Worked<Verdict>, Unmade> {
+        let up = foot.value.up;
         let footing = footing(&self.project.fixings.pier);
         let weight = (LIGHT * footing.volume()).force() + self.pier_weight(LIGHT).force();
         let holds = weight * AGAINST_UPLIFT;
         let says = format!(
             "{:.0} lb up against 0.6·(footing and pier) = 0.6·{:.0} = {:.0} lb",
-            up.value.to_pounds(),
+            up.to_pounds(),
             weight.to_pounds(),
             holds.to_pounds()
         );
         let step = Step::new("weight against uplift", says, Citation::from_memory("ASCE 7-16", "2.4.1, 0.6D + 0.6W"));
-        Ok(Worked::new(Verdict::force(up.value, holds), vec![step]))
+        Ok(Worked::new(Verdict::force(up, holds), vec![step]))
     }
 
     /// Pier and footing as one pole in the soil.
-    fn leaned(&self, level: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
+    fn leaned(&self, foot: &Demand<FootForces>) -> Result<Worked<Verdict>, Unmade> {
         let (ground, pier) = (&self.project.ground, &self.project.fixings.pier);
         if ground.soil.is_empty() {
             return Err(Unmade::missing(Input::Soil, NO_SOIL));
         }
         let soil = soil(&ground.soil).map_err(|refused| refused.to_string())?;
         let height = self.above_ground.max(LOWEST_PUSH);
-        let needed = pole_depth(level.value, height, pier.pier_width, soil).map_err(|refused| refused.to_string())?;
+        let needed =
+            pole_depth(foot.value.level, height, pier.pier_width, soil).map_err(|refused| refused.to_string())?;
         Ok(Worked::new(Verdict::length(needed.value, pier.depth), needed.steps))
     }
-}
-
-/// The demand that is largest for how long it lasts.
-fn hardest(demands: &[Demand<Force>]) -> Option<&Demand<Force>> {
-    most(demands.iter(), |one| one.value.to_pounds() / one.duration.factor())
-}
-
-/// The largest demand: soil and weight know no duration.
-fn largest(demands: &[Demand<Force>]) -> Option<&Demand<Force>> {
-    most(demands.iter(), |one| one.value.to_pounds())
 }
 
 #[cfg(test)]
@@ -231,7 +251,6 @@ fn largest(demands: &[Demand<Force>]) -> Option<&Demand<Force>> {
 mod tests {
     use super::*;
     use crate::evaluate;
-    use crate::loads::Duration;
     use crate::project::demo;
     use crate::units::UnitSystem;
 
@@ -253,15 +272,21 @@ mod tests {
         Demand { value: Force::pounds(pounds), combination: combination.to_owned(), duration }
     }
 
+    fn foot(up: f64, level: f64, combination: &str) -> Demand<FootForces> {
+        let value = FootForces { up: Force::pounds(up), level: Force::pounds(level) };
+        Demand { value, combination: combination.to_owned(), duration: Duration::TenMinutes }
+    }
+
+    /// Invented, each foot with pull and push of one case, as the beam line hands them over.
     fn demands() -> PostDemands {
         let wind = "0.6D + 0.6W: lifting";
         PostDemands {
             post: 2,
             down: vec![demand(5000.0, "D + S", Duration::TwoMonths), demand(4500.0, "D", Duration::Permanent)],
-            up: vec![demand(1000.0, wind, Duration::TenMinutes)],
-            level: vec![
-                demand(600.0, "D + 0.6W: along", Duration::TenMinutes),
-                demand(200.0, wind, Duration::TenMinutes),
+            feet: vec![
+                foot(1000.0, 200.0, wind),
+                foot(900.0, 500.0, "0.6D + 0.6W: lifting and along"),
+                foot(150.0, 600.0, "D + 0.6W: along"),
             ],
         }
     }
@@ -296,14 +321,18 @@ mod tests {
         assert!(!found(&all, "footing of P2", STAYS_DOWN).passes(), "1000 lb is more than 580 lb of 966");
     }
 
-    /// The base: 2,500 lb pulled and 1,200 lb sideways at 1.6. 1000/4000 with 200/1920 of the same combination; 600/1920.
+    /// The base: 2,500 lb pulled and 1,200 lb sideways, 4000 and 1920 lb at 1.6. 900/4000 + 500/1920 = 0.485 is more than the
+    /// larger pull, 1000/4000 + 200/1920 = 0.354, and than either of its own. The largest push has its own pull beside it:
+    /// 150/4000 + 600/1920 = 0.35.
     /// The foot: 4500/64 in² under the dead load alone asks more of the wood than 5000/64 under snow.
     #[test]
     fn the_base_by_hand() {
         let barn = barn();
         let all = checks(&barn, &demands());
-        near(found(&all, "base of P2", HOLDS_DOWN), 1000.0 / 4000.0 + 200.0 / 1920.0);
-        near(found(&all, "base of P2", "holds the post sideways"), 600.0 / 1920.0);
+        let down = found(&all, "base of P2", HOLDS_DOWN);
+        near(down, 900.0 / 4000.0 + 500.0 / 1920.0);
+        assert_eq!(down.combination, "0.6D + 0.6W: lifting and along");
+        near(found(&all, "base of P2", "holds the post sideways"), 150.0 / 4000.0 + 600.0 / 1920.0);
         let foot = found(&all, "P2", "stands on its foot");
         assert_eq!(foot.combination, "D");
         near(foot, 4500.0 / 64.0 / post_strength(&barn, Duration::Permanent));
@@ -354,7 +383,7 @@ mod tests {
 
     #[test]
     fn nothing_asked_passes() {
-        let all = checks(&barn(), &PostDemands { up: Vec::new(), ..demands() });
+        let all = checks(&barn(), &PostDemands { feet: vec![foot(0.0, 600.0, "D + 0.6W: along")], ..demands() });
         let base = found(&all, "base of P2", HOLDS_DOWN);
         assert!(base.passes() && base.ratio() == Some(0.0));
     }

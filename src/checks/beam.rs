@@ -1,8 +1,10 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
 use super::beam_pull::check_pull;
-use super::check::Check;
+use super::check::{Check, Under, Way};
+use super::governing::{BendingStrength, hardest};
+use super::purlin::most;
 use super::wood::Woods;
-use crate::analysis::{BeamCase, BeamLine, Demand, PostDemands, Purpose, Solved};
+use crate::analysis::{BeamCase, BeamLine, Purpose, Solved};
 use crate::design::Shape;
 use crate::frame::Extremes;
 use crate::geometry::{self, BeamPiece, PostShape, bay_of};
@@ -15,7 +17,11 @@ use crate::project::{JoineryRules, Project, Used};
 use crate::units::{Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
+/// Name of the checks of bending.
+pub(super) const BENDS: &str = "bends";
+
 /// What the checks of the beam line share.
+#[derive(Clone, Copy)]
 pub struct BeamChecks<'a> {
     /// The project.
     pub project: &'a Project,
@@ -25,16 +31,15 @@ pub struct BeamChecks<'a> {
     pub line: &'a BeamLine,
     /// Its wood.
     pub woods: &'a Woods<'a>,
+    /// Only the cases in which the roof presses on the beam line, or lifts it; nothing for all.
+    way: Option<Way>,
+    /// How the beam is bent.
+    pub(super) bent: BendingStrength,
 }
 
 /// A case's name with the model of its braces.
 pub(super) fn named(solved: &Solved, case: &BeamCase) -> String {
     format!("{} ({})", case.name, solved.model.words())
-}
-
-/// The largest of some values by size over C_D, as a demand; nothing where there is none.
-pub(super) fn hardest<T>(found: impl Iterator<Item = (f64, Duration, T)>) -> Option<(f64, Duration, T)> {
-    found.max_by(|a, b| (a.0.abs() / a.1.factor()).total_cmp(&(b.0.abs() / b.1.factor())))
 }
 
 /// Every check of the beam.
@@ -53,7 +58,33 @@ pub fn check_beam(with: &BeamChecks) -> Vec<Check> {
     checks
 }
 
+impl<'a> BeamChecks<'a> {
+    /// Of every case.
+    #[must_use]
+    pub fn new(project: &'a Project, shape: &'a Shape, line: &'a BeamLine, woods: &'a Woods<'a>) -> Self {
+        let bracing = [false, true].map(|is_hogging| bracing(project, shape, is_hogging));
+        let bent = BendingStrength::new(woods.member(Used::Beam, Duration::TenYears), bracing);
+        Self { project, shape, line, woods, way: None, bent }
+    }
+
+    /// Of the cases that go one way.
+    pub(super) const fn going(&self, way: Way) -> Self {
+        Self { way: Some(way), ..*self }
+    }
+}
+
 impl BeamChecks<'_> {
+    /// The answers that judge strength, of the cases that count.
+    pub(super) fn strength(&self) -> impl Iterator<Item = (&Solved, &BeamCase)> {
+        let counts = |case: &BeamCase| self.way.is_none_or(|way| self.line.lifts(case) == (way == Way::Up));
+        self.line.strength().filter(move |(_, case)| counts(case))
+    }
+
+    /// The combination of a case, and which way the roof goes in it.
+    pub(super) fn under(&self, solved: &Solved, case: &BeamCase) -> Under {
+        Under { combination: named(solved, case), way: Some(Way::of(self.line.lifts(case))) }
+    }
+
     fn wood(&self, duration: Duration) -> Result<Member, String> {
         self.woods.member(Used::Beam, duration)
     }
@@ -74,18 +105,15 @@ impl BeamChecks<'_> {
         (0..self.line.model.beam.len()).filter(inside).collect()
     }
 
-    /// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
     pub(super) fn bracing(&self, is_hogging: bool) -> Bracing {
-        let bays = self.shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
-        let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { self.project.frame.rafters.spacing };
-        Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
+        bracing(self.project, self.shape, is_hogging)
     }
 
     fn piece(&self, piece: &BeamPiece) -> Vec<Check> {
         let mark = format!("B{}", piece.number);
         let stretches = self.stretches(piece);
         let mut checks: Vec<Check> = self.bends(&mark, &stretches).into_iter().collect();
-        let shears = self.line.strength().flat_map(|(solved, case)| {
+        let shears = self.strength().flat_map(|(solved, case)| {
             let parts = stretches
                 .iter()
                 .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
@@ -99,33 +127,43 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear.abs(), &ShearPlace::Whole).map_err(|refused| refused.0));
-            checks.push(Check::new(&mark, "shears", self.place(x), named(solved, case), made).at_x(x));
+            checks.push(Check::new(&mark, "shears", self.place(x), self.under(solved, case), made).at_x(x));
         }
         checks
     }
 
     /// Bending of a piece, the worse of both ways: they are not held sideways alike.
     fn bends(&self, mark: &str, stretches: &[usize]) -> Option<Check> {
-        let check = |is_hogging: bool| {
-            let moments = self.line.strength().flat_map(|(solved, case)| {
-                let parts = stretches
-                    .iter()
-                    .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
-                parts.map(move |(stretch, part)| {
-                    let Extremes { min, min_at, max, max_at } = part.moment;
-                    let (moment, at) = if is_hogging { (-min, min_at) } else { (max, max_at) };
-                    let moment = moment.max(Moment::ZERO);
-                    (moment.to_pound_inches(), case.duration, (moment, stretch.from + at, solved, case))
-                })
-            });
-            let (_, duration, (moment, x, solved, case)) = hardest(moments)?;
-            let made = self.wood(duration).and_then(|wood| {
-                let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
-                check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
-            });
-            Some(Check::new(mark, "bends", self.place(x), named(solved, case), made).at_x(x))
-        };
-        [check(true), check(false)].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+        let moments = self.strength().flat_map(|(solved, case)| {
+            let parts = stretches
+                .iter()
+                .filter_map(|index| Some((self.line.model.beam.get(*index)?, solved.beam.get(*index)?)));
+            parts.flat_map(move |(stretch, part)| {
+                let Extremes { min, min_at, max, max_at } = part.moment;
+                let both = [(max.max(Moment::ZERO), max_at, false), ((-min).max(Moment::ZERO), min_at, true)];
+                both.map(|(moment, at, is_hogging)| (moment, stretch.from + at, is_hogging, solved, case))
+            })
+        });
+        let stress = |of: &(Moment, Length, bool, &Solved, &BeamCase)| self.share_of(of.4.duration, of.0, of.2);
+        let (moment, x, is_hogging, solved, case) = most(moments, stress)?;
+        let made = self.wood(case.duration).and_then(|wood| {
+            let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
+            check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
+        });
+        Some(Check::new(mark, BENDS, self.place(x), self.under(solved, case), made).at_x(x))
+    }
+
+    /// A moment over F_b', by numbers alone: of one section the case with the most of it governs.
+    fn share_of(&self, duration: Duration, moment: Moment, is_hogging: bool) -> f64 {
+        moment.abs().to_pound_inches() / self.bent.of(duration, is_hogging)
+    }
+
+    /// Bending of every piece and over every post, to be asked of the cases in which the roof lifts.
+    pub(super) fn bent_upward(&self) -> Vec<Check> {
+        let whole = |piece: &BeamPiece| self.bends(&format!("B{}", piece.number), &self.stretches(piece));
+        let mut checks: Vec<Check> = self.shape.beam.pieces.iter().filter_map(whole).collect();
+        checks.extend(self.over_posts().into_iter().filter(|check| check.name == BENDS));
+        checks
     }
 
     /// Where a place is, in words.
@@ -199,18 +237,16 @@ impl BeamChecks<'_> {
         at: impl Fn(&Solved) -> (Moment, Force),
         net: impl Fn(&Member) -> Result<NetSection, String>,
     ) -> Vec<Check> {
-        let moments = self.line.strength().map(|(solved, case)| {
-            let (moment, _) = at(solved);
-            (moment.to_pound_inches(), case.duration, (moment, solved, case))
-        });
-        let bends = hardest(moments).map(|(_, duration, (moment, solved, case))| {
-            let made = self.wood(duration).and_then(|wood| {
+        let moments = self.strength().map(|(solved, case)| (at(solved).0, solved, case));
+        let bends = most(moments, |(moment, _, case)| self.share_of(case.duration, *moment, moment.is_negative()));
+        let bends = bends.map(|(moment, solved, case)| {
+            let made = self.wood(case.duration).and_then(|wood| {
                 let bracing = self.bracing(moment.is_negative());
                 check_bending(&wood, moment.abs(), &net(&wood)?, bracing).map_err(|refused| refused.0)
             });
-            Check::new(mark, "bends", place, named(solved, case), made).at_x(x)
+            Check::new(mark, BENDS, place, self.under(solved, case), made).at_x(x)
         });
-        let shears = self.line.strength().map(|(solved, case)| {
+        let shears = self.strength().map(|(solved, case)| {
             let (_, shear) = at(solved);
             (shear.to_pounds(), case.duration, (shear, solved, case))
         });
@@ -218,7 +254,7 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear, &ShearPlace::Net(net(&wood)?)).map_err(|refused| refused.0));
-            Check::new(mark, "shears", place, named(solved, case), made).at_x(x)
+            Check::new(mark, "shears", place, self.under(solved, case), made).at_x(x)
         });
         bends.into_iter().chain(shears).collect()
     }
@@ -267,8 +303,7 @@ impl BeamChecks<'_> {
     fn seats(&self) -> Vec<Check> {
         let timbers = &self.project.frame.timbers;
         let check = |(index, post): (usize, &PostShape)| {
-            let loads =
-                self.line.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
+            let loads = self.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
             let (push, solved, case) = loads.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))?;
             let along = timbers.post.sawn.breadth;
             let across = timbers.post.sawn.depth.min(timbers.beam.sawn.breadth);
@@ -279,7 +314,7 @@ impl BeamChecks<'_> {
                 check_bearing_across(&wood, push.max(Force::ZERO), &seat).map_err(|refused| refused.0)
             });
             let place = format!("on the shoulder of P{}", post.number);
-            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, named(solved, case), made);
+            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, self.under(solved, case), made);
             Some(check.at_x(post.middle()))
         };
         self.shape.posts.iter().enumerate().filter_map(check).collect()
@@ -291,7 +326,7 @@ impl BeamChecks<'_> {
         let section = self.project.frame.timbers.beam.sawn;
         let off = (section.breadth - self.shape.rafter.beam.seat) / 2.0;
         let sides: Vec<_> = (0..self.shape.posts.len()).map(|post| self.beside_post(post)).collect();
-        let twisted = self.line.strength().filter_map(|(solved, case)| {
+        let twisted = self.strength().filter_map(|(solved, case)| {
             let beside = |(left, right): (Option<usize>, Option<usize>)| {
                 let of_left = left.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.1.abs());
                 let of_right = right.and_then(|index| solved.beam.get(index)).map(|part| part.end_shears.0.abs());
@@ -306,7 +341,7 @@ impl BeamChecks<'_> {
         let place = format!("beside P{}", post + 1);
         let x = self.shape.posts.get(post).map_or(Length::ZERO, PostShape::middle);
         Some(
-            Check::new(self.piece_at(x), "twists under rafters off its middle", place, named(solved, case), made)
+            Check::new(self.piece_at(x), "twists under rafters off its middle", place, self.under(solved, case), made)
                 .at_x(x),
         )
     }
@@ -321,6 +356,13 @@ impl BeamChecks<'_> {
         };
         (ends(|member| member.to), ends(|member| member.from))
     }
+}
+
+/// Held sideways by the rafters on top; where the underside is pressed, by the posts only.
+fn bracing(project: &Project, shape: &Shape, is_hogging: bool) -> Bracing {
+    let bays = shape.posts.windows(2).map(|pair| pair[1].middle() - pair[0].middle());
+    let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { project.frame.rafters.spacing };
+    Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
 }
 
 /// A place this near a post's face counts as over it.
@@ -352,55 +394,6 @@ fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
     Worked::new(Verdict::stress(twisting + shearing, strength.value), steps)
 }
 
-/// What each post hands to its foot, the largest of each duration.
-#[must_use]
-pub fn post_demands(shape: &Shape, line: &BeamLine) -> Vec<PostDemands> {
-    shape.posts.iter().enumerate().map(|(index, post)| of_post(line, index, post.number)).collect()
-}
-
-fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
-    let mut found = PostDemands { post: number, ..PostDemands::default() };
-    for (solved, case) in line.strength() {
-        let Some(part) = solved.posts.get(index) else { continue };
-        let keep = |list: &mut Vec<Demand<Force>>, value: Force| {
-            // Most cases are not the largest: their names are never written out.
-            let known = list.iter_mut().find(|known| known.duration == case.duration);
-            if known.as_ref().is_some_and(|known| known.value >= value) {
-                return;
-            }
-            let demand = Demand { value, combination: named(solved, case), duration: case.duration };
-            match known {
-                Some(known) => *known = demand,
-                None => list.push(demand),
-            }
-        };
-        keep(&mut found.level, part.level);
-        if !part.foot.is_negative() {
-            keep(&mut found.down, part.foot);
-        } else if case.purpose != Purpose::Sunk {
-            // A sunk foot hangs no more on its post than itself.
-            keep(&mut found.up, -part.foot);
-        }
-    }
-    found
-}
-
-/// The beam bent the other way: load by capacity of the hardest moment of the combinations that lift the roof; nothing
-/// where none does.
-#[must_use]
-pub fn lifted_beam(with: &BeamChecks) -> Option<f64> {
-    let lifting = with.line.strength().filter(|(_, case)| case.is_uplift);
-    let moments = lifting.flat_map(|(solved, case)| {
-        solved.beam.iter().map(|part| {
-            let moment = part.moment.max.abs().max(part.moment.min.abs());
-            (moment.to_pound_inches(), case.duration, moment)
-        })
-    });
-    let (_, duration, moment) = hardest(moments)?;
-    let wood = with.wood(duration).ok()?;
-    let whole = NetSection::whole(wood.section()).ok()?;
-    check_bending(&wood, moment, &whole, with.bracing(true)).ok().map(|made| made.value.ratio)
-}
 /// What a housing and a mortise of those rules leave of a section.
 fn cut(
     rules: &JoineryRules,

@@ -1,6 +1,7 @@
 //! Over a post its two braces push the beam's halves apart: pull and bending together, on what the mortise leaves.
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::BeamChecks;
 use super::check::Check;
+use super::purlin::most;
 use crate::analysis::{Purpose, Solved};
 use crate::geometry::PostShape;
 use crate::members::{Property, adjusted, check_bending_and_tension};
@@ -23,20 +24,22 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
     let net = with.over_post(post, &wood).ok()?;
     let (area, modulus) = (net.area(), net.least_modulus());
     // A push along the wall enters the frame at one end: it says nothing of the pull between braces.
-    let weighed = with.line.strength().filter(|(_, case)| case.purpose != Purpose::Along);
+    let weighed = with.strength().filter(|(_, case)| case.purpose != Purpose::Along);
     let sides = with.beside_post(index);
     let loads = weighed.filter_map(|(solved, case)| {
         let (pull, moment) = beside(sides, solved)?;
-        let share = (pull / area) / tension + (moment / modulus) / bending;
-        Some((share, case.duration, (pull, moment, solved, case)))
+        // The ratio itself, of Eq. 3.9-1 and of Eq. 3.9-2 with its C_L.
+        let (ft, fb, long) = (pull / area, moment / modulus, case.duration.factor());
+        let less = (fb - ft).to_psi() / with.bent.of(case.duration, true);
+        Some((((ft / tension + fb / bending) / long).max(less), (pull, moment, solved, case)))
     });
-    let (_, duration, (pull, moment, solved, case)) = hardest(loads)?;
-    let made = with.woods.member(Used::Beam, duration).and_then(|wood| {
+    let (_, (pull, moment, solved, case)) = most(loads, |(share, _)| *share)?;
+    let made = with.woods.member(Used::Beam, case.duration).and_then(|wood| {
         let net = with.over_post(post, &wood)?;
         check_bending_and_tension(&wood, pull, moment, &net, with.bracing(true)).map_err(|refused| refused.0)
     });
     let place = format!("over P{}", post.number);
-    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, named(solved, case), made);
+    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, with.under(solved, case), made);
     Some(check.at_x(post.middle()))
 }
 

@@ -1,8 +1,8 @@
 //! What the holes bored for ties leave of the wood: of a post's foot, of a scarf's root, of a rafter at its seats.
-use super::check::Check;
+use super::check::{Check, Way};
 use super::purlin::most;
 use super::wood::Woods;
-use crate::analysis::{Demand, PostDemands};
+use crate::analysis::{Demand, FootForces, PostDemands};
 use crate::fastening::{PegRow, Refused, net_tension, row_tear_out};
 use crate::members::{Amount, Member, Property, Verdict, adjusted};
 use crate::project::{BoreWay, Project, Used};
@@ -48,15 +48,16 @@ pub(super) fn bored_foot(project: &Project, demands: &PostDemands, x: Length) ->
         return Vec::new();
     }
     let member = format!("P{}", demands.post);
-    let hardest = |all: &'_ [Demand<Force>]| {
-        let pressed = all.iter().filter(|one| one.value > Force::ZERO).cloned();
-        most(pressed, |one| one.value.to_pounds() / one.duration.factor())
-    };
-    let down = hardest(&demands.down)
-        .map(|one| Check::new(&member, "is bored at its foot", "", one.combination.clone(), pushed(project, &one)));
-    let up =
-        hardest(&demands.up).map(|one| Check::new(&member, TEARS, "", one.combination.clone(), torn(project, &one)));
-    [down, up].into_iter().flatten().map(|check| check.at_x(x)).collect()
+    let pressed = demands.down.iter().filter(|one| one.value > Force::ZERO);
+    let down = most(pressed, |one| one.value.to_pounds() / one.duration.factor())
+        .map(|one| Check::new(&member, "is bored at its foot", "", one.combination.clone(), pushed(project, one)));
+    let asks = |one: &&Demand<FootForces>| one.value.up.to_pounds() / one.duration.factor();
+    let torn = |one: &Demand<FootForces>| Check::new(&member, TEARS, "", &one.combination, torn(project, one));
+    let (up, lift) = (most(demands.pulled(), asks), most(demands.lifted(), asks));
+    let up = up
+        .map(|one| if lift.is_some_and(|lift| std::ptr::eq(one, lift)) { torn(one).going(Way::Up) } else { torn(one) });
+    let lift = lift.filter(|_| up.as_ref().is_some_and(|up| up.way.is_none())).map(|one| torn(one).only(Way::Up));
+    [down, up, lift].into_iter().flatten().map(|check| check.at_x(x)).collect()
 }
 
 /// Across the hole's face, and along the hole.
@@ -91,9 +92,9 @@ fn pushed(project: &Project, down: &Demand<Force>) -> Result<Worked<Verdict>, St
 }
 
 /// Tension on what the holes leave, or the plugs under them sheared out, the lesser.
-fn torn(project: &Project, up: &Demand<Force>) -> Result<Worked<Verdict>, String> {
-    let capacity = tear_out(project, &Woods::new(project).member(Used::Post, up.duration)?)?;
-    Ok(Worked::new(Verdict::force(up.value, capacity.value), capacity.steps))
+fn torn(project: &Project, foot: &Demand<FootForces>) -> Result<Worked<Verdict>, String> {
+    let capacity = tear_out(project, &Woods::new(project).member(Used::Post, foot.duration)?)?;
+    Ok(Worked::new(Verdict::force(foot.value.up, capacity.value), capacity.steps))
 }
 
 fn tear_out(project: &Project, post: &Member) -> Result<Worked<Force>, String> {
@@ -127,14 +128,12 @@ mod tests {
     }
 
     fn demands(down: f64, up: f64) -> PostDemands {
-        let one =
-            |pounds: f64, duration| Demand { value: Force::pounds(pounds), combination: "case".to_owned(), duration };
-        PostDemands {
-            post: 2,
-            down: vec![one(down, Duration::TwoMonths)],
-            up: vec![one(up, Duration::TenMinutes)],
-            level: Vec::new(),
-        }
+        let combination = "case".to_owned();
+        let pushed =
+            Demand { value: Force::pounds(down), combination: combination.clone(), duration: Duration::TwoMonths };
+        let value = FootForces { up: Force::pounds(up), level: Force::ZERO };
+        let pulled = Demand { value, combination, duration: Duration::TenMinutes };
+        PostDemands { post: 2, down: vec![pushed], feet: vec![pulled] }
     }
 
     fn strength(duration: Duration, property: Property) -> f64 {

@@ -1,6 +1,7 @@
 //! Knee braces: pushed along their length, and their ends on post and beam.
-use super::beam::{BeamChecks, hardest, named};
-use super::check::Check;
+use super::beam::BeamChecks;
+use super::check::{Check, Under};
+use super::governing::{hardest, worst};
 use crate::geometry::{Brace, BraceLine, Pocket};
 use crate::members::{
     BeamColumn, Bracing, ColumnLengths, Member, NetSection, Seat, UnbracedCase, Verdict, check_bearing_across,
@@ -18,7 +19,7 @@ pub fn check_braces(with: &BeamChecks) -> Vec<Check> {
 
 fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     let pushes = || {
-        with.line.strength().filter_map(|(solved, case)| {
+        with.strength().filter_map(|(solved, case)| {
             let push = -*solved.braces.get(index)?;
             (push > Force::ZERO).then_some((push.to_pounds(), case.duration, (push, solved, case)))
         })
@@ -27,28 +28,26 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     let project = with.project;
     let line = BraceLine::of(&project.frame);
     let wood = |used| with.woods.member(used, duration);
-    let buckles = wood(Used::Brace).and_then(|wood| {
-        if with.shape.brace.rise > Length::ZERO {
-            return curved(&wood, push, line.length, with.shape.brace.rise);
-        }
-        check_compression(&wood, push, &ColumnLengths::pinned(line.length)).map_err(|refused| refused.0)
-    });
     let on_beam = Floor::new(project, &brace.head, brace.beam_pocket(&project.frame));
     let on_post = Floor::new(project, &brace.foot, brace.post_pocket(&project.frame));
     let in_beam = wood(Used::Beam).and_then(|beam| on_beam.nose(&beam, push * line.cos, "cos"));
     let in_post = wood(Used::Post).and_then(|post| on_post.nose(&post, push * line.sin, "sin"));
     let x = line.head_x(brace, &with.shape.posts);
-    let combination = named(solved, case);
+    let combination = with.under(solved, case);
     let check =
-        |name: &str, at: &str, under: &str, made| Check::new(brace.mark(), name, at, under.to_owned(), made).at_x(x);
-    let mut checks = vec![
-        check("is pushed along its length", "", &combination, buckles),
-        check("presses on the end of its mortise", "in the beam", &combination, in_beam),
-        check("presses on the end of its mortise", "in the post", &combination, in_post),
-    ];
+        |name: &str, at: &str, under: &Under, made| Check::new(brace.mark(), name, at, under.clone(), made).at_x(x);
+    // A slender brace gains less from C_D than its ends on end grain do.
+    let buckles = worst(pushes().map(|(push, duration, of)| ([push], duration, of)), |(_, duration, found)| {
+        let (push, solved, case) = found;
+        let made = with.woods.member(Used::Brace, duration).and_then(|wood| buckled(with, &wood, push, line.length));
+        check("is pushed along its length", "", &with.under(solved, case), made)
+    });
+    let mut checks: Vec<Check> = buckles.into_iter().collect();
+    checks.push(check("presses on the end of its mortise", "in the beam", &combination, in_beam));
+    checks.push(check("presses on the end of its mortise", "in the post", &combination, in_post));
     // F_c⊥ knows no load duration: the largest push counts.
     if let Some((_, duration, (push, solved, case))) = pushes().max_by(|a, b| a.0.total_cmp(&b.0)) {
-        let under = named(solved, case);
+        let under = with.under(solved, case);
         let wood = |used| with.woods.member(used, duration);
         let beam = wood(Used::Beam).and_then(|beam| on_beam.square(&beam, push * line.sin));
         let post = wood(Used::Post).and_then(|post| on_post.square(&post, push * line.cos));
@@ -56,6 +55,14 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
         checks.push(check("presses across the grain", "of the post", &under, post));
     }
     checks
+}
+
+fn buckled(with: &BeamChecks, wood: &Member, push: Force, length: Length) -> Result<Worked<Verdict>, String> {
+    let rise = with.shape.brace.rise;
+    if rise > Length::ZERO {
+        return curved(wood, push, length, rise);
+    }
+    check_compression(wood, push, &ColumnLengths::pinned(length)).map_err(|refused| refused.0)
 }
 
 /// A curved brace: what is left at its middle carries the push, which runs half of the hollow beside the middle of that

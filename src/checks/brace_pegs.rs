@@ -1,8 +1,9 @@
 //! The pegs of a brace that is pulled, its joints as soft as the project says. Those that give way let the brace go slack, and
 //! the frame is worked out with slack braces and with pushed ones alone as well; but a sheared peg is a broken joint.
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::{BeamChecks, named};
 use super::check::Check;
-use super::post::PEG_GRAVITY;
+use super::governing::hardest;
+use super::head_pegs::PEG_GRAVITY;
 use crate::analysis::{BeamCase, BraceModel, Purpose, Solved};
 use crate::fastening::{GREEN_PEGS_MISSING, PegJoint, PegRow, peg_group, row_tear_out};
 use crate::geometry::{Brace, BraceLine};
@@ -35,7 +36,7 @@ fn hardest_pulled(with: &BeamChecks, of: &[usize]) -> Option<Check> {
     // A sunk foot draws on a peg only until the joint has given a little: that pull is not counted.
     let counts =
         |solved: &Solved, case: &BeamCase| !matches!(solved.model, BraceModel::Rigid) && case.purpose != Purpose::Sunk;
-    let soft = with.line.strength().filter(move |(solved, case)| counts(solved, case));
+    let soft = with.strength().filter(move |(solved, case)| counts(solved, case));
     let pulls = soft.flat_map(|(solved, case)| {
         let each = solved.braces.iter().enumerate().filter(|(index, _)| of.contains(index));
         each.map(move |(index, pull)| (pull.to_pounds().max(0.0), case.duration, (index, *pull, solved, case)))
@@ -47,7 +48,7 @@ fn hardest_pulled(with: &BeamChecks, of: &[usize]) -> Option<Check> {
         held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
         Worked::new(Verdict::force(pull, held.value), held.steps)
     });
-    let check = Check::new(brace.mark(), "is held by its pegs", "in post and beam", named(solved, case), made);
+    let check = Check::new(brace.mark(), "is held by its pegs", "in post and beam", with.under(solved, case), made);
     Some(check.at_x(BraceLine::of(&with.project.frame).head_x(brace, &with.shape.posts)))
 }
 

@@ -28,6 +28,50 @@ pub struct NotJudged {
 /// What the lean-to leans on, which no check of ours can judge.
 pub const EXISTING_WALL: &str = "existing wall";
 
+/// Which way the roof takes what holds it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Pressed.
+    Down,
+    /// Lifted.
+    Up,
+}
+
+impl Way {
+    /// By whether it lifts.
+    #[must_use]
+    pub const fn of(lifts: bool) -> Self {
+        if lifts { Self::Up } else { Self::Down }
+    }
+}
+
+/// The combination a check was made under.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Under {
+    /// Its name with its cases; empty where it is of none.
+    pub combination: String,
+    /// Which way the roof goes in it; nothing where it is not told.
+    pub way: Option<Way>,
+}
+
+impl From<String> for Under {
+    fn from(combination: String) -> Self {
+        Self { combination, way: None }
+    }
+}
+
+impl From<&String> for Under {
+    fn from(combination: &String) -> Self {
+        combination.clone().into()
+    }
+}
+
+impl From<&str> for Under {
+    fn from(combination: &str) -> Self {
+        combination.to_owned().into()
+    }
+}
+
 /// One check of one stick, joint or part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Check {
@@ -43,6 +87,10 @@ pub struct Check {
     pub combination: String,
     /// Whether it says nothing while a load is not known; a check of sizes alone holds all the same.
     pub hangs_on_loads: bool,
+    /// Which way the roof takes what is checked in that combination; nothing where it is not told.
+    pub way: Option<Way>,
+    /// Asked of the combinations of its way alone: a link of that way and no more, since another check asks more.
+    pub is_link: bool,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -53,9 +101,10 @@ impl Check {
         member: impl Into<String>,
         name: impl Into<String>,
         at: impl Into<String>,
-        combination: impl Into<String>,
+        under: impl Into<Under>,
         made: Result<Worked<Verdict>, E>,
     ) -> Self {
+        let under = under.into();
         let outcome = match made {
             Ok(worked) => Outcome::Judged(worked),
             Err(why) => {
@@ -69,7 +118,9 @@ impl Check {
             name: name.into(),
             at: at.into(),
             x: None,
-            combination: combination.into(),
+            combination: under.combination,
+            way: under.way,
+            is_link: false,
             hangs_on_loads: true,
             outcome,
         }
@@ -115,7 +166,26 @@ impl Check {
         if let Outcome::NotJudged(not) = &mut check.outcome {
             not.why = format!("{}. {beside}", not.why.trim_end_matches('.'));
         }
-        Self { x: self.x, ..check }
+        Self { x: self.x, way: self.way, is_link: self.is_link, ..check }
+    }
+
+    /// In that combination the roof goes this way.
+    #[must_use]
+    pub fn going(mut self, way: Way) -> Self {
+        self.way = Some(way);
+        self
+    }
+
+    /// Of the combinations of one way alone.
+    #[must_use]
+    pub fn only(self, way: Way) -> Self {
+        Self { is_link: true, ..self.going(way) }
+    }
+
+    /// The worst of some; nothing where there is none.
+    #[must_use]
+    pub fn worst_of(checks: impl IntoIterator<Item = Self>) -> Option<Self> {
+        checks.into_iter().max_by(|a, b| a.rank().total_cmp(&b.rank()))
     }
 
     /// Demand by capacity; nothing where it was not judged.

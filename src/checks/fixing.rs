@@ -4,6 +4,7 @@
 //! left out: their edges are not judged. The wall's posts count as dry.
 use std::cell::OnceCell;
 
+use super::check::Way;
 use super::known::{chosen, gravity, moisture};
 use super::ledger::Ledger;
 use super::wood::wall_post;
@@ -23,13 +24,6 @@ use crate::working::{Citation, Step, Worked};
 const CLOSES: Length = Length::inches(1.0 / 16.0);
 /// A nut and two washers take this many diameters of a bolt's length (common practice).
 const NUT: f64 = 1.5;
-
-/// Which way the reaction goes.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Way {
-    Down,
-    Up,
-}
 
 /// Which way the load on the fixings of one post goes.
 #[derive(Clone, Copy)]

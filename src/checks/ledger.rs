@@ -3,7 +3,7 @@
 //!
 //! Wind is that on the main frame, square to the wall; wind along the wall asks its fixings alone. A person
 //! stands over the head of the rafter where the ledger is asked most.
-use super::check::{Check, EXISTING_WALL};
+use super::check::{Check, EXISTING_WALL, Way};
 use super::known::known_loads;
 use super::ledger_along::most_along;
 use super::ledger_fixings::check_fixings;
@@ -122,6 +122,9 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
         solutions.push((asked, solution));
     }
     let mut checks: Vec<Check> = ledger.bends(&solutions).into_iter().chain(ledger.shears(&solutions)).collect();
+    solutions.retain(|(asked, _)| !frame.total(&asked.loads).is_negative());
+    let pressed = ledger.bends(&solutions).into_iter().chain(ledger.shears(&solutions));
+    checks.extend(pressed.map(|check| check.only(Way::Down)));
     checks.extend(sags(&ledger)?);
     checks.extend(check_fixings(&ledger, shape));
     checks.push(ledger.wall(shape));

@@ -3,8 +3,8 @@
 //!
 //! The push acts at the rafters' seats; its lever off the wall and over the fixings turns the whole ledger about its outer posts
 //! by little, and is left out.
-use super::check::Check;
-use super::fixing::{Fixing, Way};
+use super::check::{Check, Way};
+use super::fixing::Fixing;
 use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;

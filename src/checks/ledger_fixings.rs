@@ -1,10 +1,10 @@
 //! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
-use super::check::Check;
-use super::fixing::{Aim, Fixing, Way};
+use super::check::{Check, Way};
+use super::fixing::{Aim, Fixing};
 use super::ledger::{Asked, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
-use super::purlin::most;
+use super::purlin::{harder_first, most};
 use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
@@ -159,19 +159,25 @@ impl Fixing<'_> {
         let of = |way: Way| {
             let on_one = share(&self.rows(way), self.ledger.line.ledger);
             let pull = move |place: Place| on_one(place.reaction, place.outward).withdrawal.to_pounds();
-            self.places(way).map(move |place| (pull(place), place))
+            most(self.places(way).map(move |place| (pull(place), place)), |(pull, _)| *pull)
         };
-        let hardest = most(of(Way::Down).chain(of(Way::Up)), |(pull, _)| *pull);
-        let Some((_, place)) = hardest else { return Vec::new() };
+        let [down, up] = [Way::Down, Way::Up].map(|way| {
+            let found = of(way).map(|(_, place)| self.pulled_at(&place).map(|check| Some(check.going(way))));
+            found.unwrap_or([None, None])
+        });
+        down.into_iter().zip(up).flat_map(|(down, up)| harder_first([down, up])).collect()
+    }
+
+    fn pulled_at(&self, place: &Place) -> [Check; 2] {
         let against = |capacity: Result<Worked<Force>, Unmade>| {
             let capacity = capacity?;
-            let load = fixing_load(&self.load(&place))?;
+            let load = fixing_load(&self.load(place))?;
             let pull = load.value.withdrawal;
             let steps = load.steps.into_iter().chain(capacity.steps).collect();
             Ok(Worked::new(Verdict::force(pull, capacity.value), steps))
         };
         let steel = self.steel().map_err(Unmade::from);
-        vec![self.at(WASHERS, &place, against(self.washers())), self.at(STEEL, &place, against(steel))]
+        [self.at(WASHERS, place, against(self.washers())), self.at(STEEL, place, against(steel))]
     }
 }
 

@@ -2,7 +2,8 @@
 //!
 //! At a post of the wall they stand in columns, side by side, of rows, one above the other. Under an upright load a row of the
 //! standard is a column of ours.
-use super::fixing::{Aim, Fixing, Way};
+use super::check::Way;
+use super::fixing::{Aim, Fixing};
 use crate::fastening::{
     Direction, Edge, EndLoad, GroupMember, GroupRow, Placing, Refused, RowSpacing, geometry_factor, group_factor,
 };

@@ -6,8 +6,9 @@
 //!   ---|-|t|-|---   e: rafter's seat off the post's middle; h: shoulder to foot
 //!      | | | |<- H
 //! ```
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::{BeamChecks, named};
 use super::check::Check;
+use super::governing::hardest;
 use super::post::off_centre;
 use crate::analysis::lean_to;
 use crate::geometry::PostShape;
@@ -37,7 +38,7 @@ pub fn check_post_heads(with: &BeamChecks) -> Vec<Check> {
 fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Check> {
     let wind = wind(with);
     let heads = || {
-        with.line.strength().flat_map(|(solved, case)| {
+        with.strength().flat_map(|(solved, case)| {
             let posts = with.shape.posts.iter().zip(&solved.posts).filter(|(post, _)| counts(post));
             posts.map(move |(post, part)| {
                 let push = Push::new(with, post, (part.top, case.duration), wind);

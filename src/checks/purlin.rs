@@ -1,5 +1,5 @@
 //! Purlins: bent two ways, since the roof slopes; sheared; sagging under the sheets.
-use super::check::Check;
+use super::check::{Check, Way};
 use super::known::known_loads;
 use super::purlin_sag::sags;
 use super::wood::{Woods, load_duration};
@@ -18,6 +18,10 @@ use crate::project::{Project, Used};
 use crate::units::{Force, Length};
 use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
+
+/// Names of the checks the ways of lift and weight find.
+pub(super) const BENDS_BOTH_WAYS: &str = "bends both ways";
+pub(super) const SHEARS: &str = "shears";
 
 /// Everything the purlins need.
 pub(super) struct Purlins {
@@ -106,13 +110,15 @@ fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Ch
     let turned = bending_strength(&member.turned(), Bracing::Held)?.value;
     let whole = NetSection::whole(member.section())?;
     let (flat, edge) = (whole.least_modulus(), whole.turned().least_modulus());
-    let asked = || {
-        purlins.rows.iter().flat_map(|row| {
+    // What lifts a row off its rafters, and what presses it on them.
+    let asked = |way: Way| {
+        let all = purlins.rows.iter().flat_map(|row| {
             purlins.loadings.iter().flat_map(move |loading| {
                 let load = row.load(loading);
                 purlins.beams.iter().map(move |beam| Asked { strip: &row.strip, beam, loading, load })
             })
-        })
+        });
+        all.filter(move |asked| asked.load.across.is_negative() == (way == Way::Up))
     };
     let bending = |asked: &Asked| {
         let (across, along) = asked.person();
@@ -120,17 +126,33 @@ fn judge(project: &Project, purlins: &Purlins, member: &Member) -> Result<Vec<Ch
         let (n, _) = asked.beam.moment(asked.load.along, along);
         (m / flat / strength + n / edge / turned) / asked.loading.duration.factor()
     };
+    let of = |way: Way| {
+        let bent = most(asked(way), bending).map(|worst| bends(member, &worst, &whole, bracing(worst.beam)));
+        let shear = |asked: &Asked| asked.shear().to_pounds() / asked.loading.duration.factor();
+        let sheared = most(asked(way), shear).map(|worst| shears(member, &worst));
+        [bent, sheared]
+    };
+    let [down, up] = [of(Way::Down), of(Way::Up)];
     let mut checks = Vec::new();
-    if let Some(worst) = most(asked(), bending) {
-        checks.push(bends(member, &worst, &whole, bracing(worst.beam)));
-    }
-    if let Some(worst) = most(asked(), |asked| asked.shear().to_pounds() / asked.loading.duration.factor()) {
-        let member = member.during(load_duration(worst.loading.duration));
-        let made = check_shear(&member, worst.shear(), &ShearPlace::Whole).map(|made| first(worst.step(), made));
-        checks.push(Check::new(worst.mark(), "shears", "beside a rafter", worst.loading.name.clone(), made));
+    for (pressed, lifted) in down.into_iter().zip(up) {
+        let both = [pressed.map(|check| check.going(Way::Down)), lifted.map(|check| check.going(Way::Up))];
+        checks.extend(harder_first(both));
     }
     checks.extend(sags(project, purlins, member));
     Ok(checks)
+}
+
+/// One check asked both ways: the harder, then the other as a link alone.
+pub(super) fn harder_first([one, other]: [Option<Check>; 2]) -> impl Iterator<Item = Check> {
+    let is_other = other.as_ref().map(Check::rank) > one.as_ref().map(Check::rank);
+    let (first, second) = if is_other { (other, one) } else { (one, other) };
+    first.into_iter().chain(second.map(|check| Check { is_link: true, ..check }))
+}
+
+fn shears(member: &Member, asked: &Asked) -> Check {
+    let member = member.during(load_duration(asked.loading.duration));
+    let made = check_shear(&member, asked.shear(), &ShearPlace::Whole).map(|made| first(asked.step(), made));
+    Check::new(asked.mark(), SHEARS, "beside a rafter", asked.loading.name.clone(), made)
 }
 
 /// The one that asks most.
@@ -160,7 +182,7 @@ fn bends(member: &Member, asked: &Asked, whole: &NetSection, bracing: Bracing) -
     };
     let member = member.during(load_duration(asked.loading.duration));
     let made = check_bending_and_compression(&member, &demand).map(|made| first(asked.step(), made));
-    Check::new(asked.mark(), "bends both ways", at, asked.loading.name.clone(), made)
+    Check::new(asked.mark(), BENDS_BOTH_WAYS, at, asked.loading.name.clone(), made)
 }
 
 #[cfg(test)]
@@ -222,7 +244,7 @@ mod tests {
     fn both_sides_of_the_limit() {
         let mut barn = demo::wool_barn();
         let plenty = checks(&barn);
-        assert_eq!(plenty.len(), 4);
+        assert_eq!(plenty.iter().filter(|check| !check.is_link).count(), 4);
         assert!(plenty.iter().all(|check| check.ratio().is_some()));
         barn.place.ground_snow = Some(AreaLoad::psf(600.0));
         assert!(checks(&barn).iter().any(|check| check.ratio().unwrap() > 1.0 && !check.passes()));

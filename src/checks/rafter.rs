@@ -1,6 +1,6 @@
 //! Rafters: bending, shear at the notches, movement, seats, roll-over.
 use super::bored::less_hole;
-use super::check::Check;
+use super::check::{Check, Under, Way};
 use super::wood::Woods;
 use crate::analysis::Loading;
 use crate::analysis::{
@@ -117,21 +117,31 @@ fn cases(
     cases
 }
 
+/// Whether the roof draws both seats together upward.
+fn lifts(forces: &RafterForces) -> bool {
+    (forces.ledger + forces.beam).is_negative()
+}
+
+#[derive(Clone, Copy)]
 struct Judge<'a> {
     shape: &'a Shape,
     project: &'a Project,
     woods: &'a Woods<'a>,
     work: &'a RafterWork,
+    /// Only the combinations that lift, or press on, the two seats together; nothing for all.
+    way: Option<Way>,
 }
 
 /// Every check of the rafters.
 #[must_use]
 pub fn check_rafters(project: &Project, shape: &Shape, woods: &Woods, work: &RafterWork) -> Vec<Check> {
-    let judge = Judge { shape, project, woods, work };
-    let mut checks = Vec::new();
-    checks.extend(judge.bending());
-    checks.extend(judge.tail());
-    checks.extend(judge.shear());
+    let judge = Judge { shape, project, woods, work, way: None };
+    let mut checks = judge.carries();
+    let worst = checks.iter().max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    if worst.is_some_and(|worst| worst.way == Some(Way::Up)) {
+        let pressed = Judge { way: Some(Way::Down), ..judge }.carries();
+        checks.extend(pressed.into_iter().map(|check| check.only(Way::Down)));
+    }
     checks.extend(judge.movements());
     checks.extend(judge.seats());
     checks.extend(judge.notches());
@@ -144,14 +154,27 @@ impl Judge<'_> {
         self.woods.member(Used::Rafter, duration)
     }
 
+    /// What a force through the rafter asks of it.
+    fn carries(&self) -> Vec<Check> {
+        let bent = self.bending().into_iter().chain(self.tail());
+        bent.chain(self.shear()).collect()
+    }
+
+    fn counts(&self, forces: &RafterForces) -> bool {
+        self.way.is_none_or(|way| Way::of(lifts(forces)) == way)
+    }
+
     /// The combination in which a value is hardest on the wood.
     fn hardest(&self, value: impl Fn(&RafterForces) -> f64) -> Option<(f64, &Loading)> {
-        let all = self.work.found.iter().map(|(loading, forces)| (value(forces), loading));
+        let counted = self.work.found.iter().filter(|(_, forces)| self.counts(forces));
+        let all = counted.map(|(loading, forces)| (value(forces), loading));
         all.max_by(|a, b| (a.0.abs() / a.1.duration.factor()).total_cmp(&(b.0.abs() / b.1.duration.factor())))
     }
 
     fn check(&self, name: &str, at: &str, loading: &Loading, made: Result<Worked<Verdict>, String>) -> Check {
-        Check::new(&self.work.mark, name, at, &loading.name, made)
+        let of = self.work.found.iter().find(|(known, _)| std::ptr::eq(known, loading));
+        let way = of.map(|(_, forces)| Way::of(lifts(forces)));
+        Check::new(&self.work.mark, name, at, Under { combination: loading.name.clone(), way }, made)
     }
 
     /// The worse of both ways: purlins hold the top edge; under suction the underside is free from seat to seat.
@@ -322,7 +345,7 @@ impl Judge<'_> {
             loading.name,
             forces.over_beam.to_pound_feet()
         );
-        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why))
+        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why).going(Way::Up))
     }
 
     /// Depth of the notches, wood left over the beam, length of the tail.

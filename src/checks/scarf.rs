@@ -1,7 +1,8 @@
 //! The scarfs: where the beam would bend, their roots, and whether the load closes them.
-use super::beam::{BeamChecks, hardest, named};
+use super::beam::BeamChecks;
 use super::bored::beside_hole;
 use super::check::Check;
+use super::governing::hardest;
 use crate::analysis::Solved;
 use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
 use crate::geometry::{ScarfReport, abutment};
@@ -94,7 +95,7 @@ fn shears(solved: &Solved, left: usize) -> Option<[Force; 2]> {
 
 /// Each half at its root, the shear passing at the tip: the worst place it can.
 fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<Check> {
-    let shears = with.line.strength().filter_map(|(solved, case)| {
+    let shears = with.strength().filter_map(|(solved, case)| {
         let [a, b] = shears(solved, left)?;
         let shear = if b.abs() > a.abs() { b } else { a };
         Some((shear.to_pounds(), case.duration, (shear, solved, case)))
@@ -102,7 +103,7 @@ fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<C
     let (_, duration, (shear, solved, case)) = hardest(shears)?;
     let made =
         with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, kind, (shear, duration)));
-    Some(Check::new(mark, "is cut thin at its roots", "", named(solved, case), made))
+    Some(Check::new(mark, "is cut thin at its roots", "", with.under(solved, case), made))
 }
 
 /// Depth of the wood that is left at a root.
@@ -198,7 +199,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
         Some(if scarf.place.lower == Side::Left { a.min(b) } else { (-a).min(-b) })
     };
     let all: Vec<_> =
-        with.line.strength().filter_map(|(solved, case)| Some((toward_lower(solved)?, solved, case))).collect();
+        with.strength().filter_map(|(solved, case)| Some((toward_lower(solved)?, solved, case))).collect();
     let forces: Vec<Force> = all.iter().map(|(force, ..)| *force).collect();
     let tie = &with.project.fixings.scarf;
     // The case that asks most of the fasteners, with its own force and duration.
@@ -242,7 +243,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
             Ok(Worked::new(Verdict::force(Force::ZERO, Force::pounds(1.0)), vec![step]))
         }
     };
-    Some(Check::new(mark, LIFTED_OPEN, "", named(solved, case), made))
+    Some(Check::new(mark, LIFTED_OPEN, "", with.under(solved, case), made))
 }
 
 fn count(n: usize) -> f64 {

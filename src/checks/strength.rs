@@ -1,27 +1,27 @@
 //! All checks of one frame, joined.
 use super::base::check_bases;
-use super::beam::{BeamChecks, check_beam, lifted_beam, post_demands};
+use super::beam::{BENDS, BeamChecks, check_beam};
 use super::brace::check_braces;
 use super::brace_pegs::check_brace_pegs;
-use super::check::{Check, Outcome};
+use super::check::{Check, Way};
+use super::feet::post_demands;
+use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS, lifted_heads};
 use super::ledger::check_ledger;
-use super::post::{PULLS_ON_PEGS, check_posts};
-use super::purlin::check_purlins;
+use super::post::{END_GRAIN, PUSHED, check_posts, pressed_posts};
+use super::purlin::{SHEARS, check_purlins};
 use super::purlin_screws::check_purlin_screws;
 use super::rafter::{check_rafters, rafter_work};
 use super::scarf::{LIFTED_OPEN, check_scarfs};
 use super::sheet::check_sheet_screws;
 use super::ties::check_rafter_ties;
-use super::uplift::{FrameChecks, LiftedFrame, LoadPath, gravity_paths, uplift_paths};
+use super::uplift::{CARRIES, FrameChecks, LoadPath, gravity_paths, uplift_paths};
 use super::wood::Woods;
 use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
 use crate::design::Shape;
-use crate::fastening::Link;
 use crate::loads::Duration;
-use crate::members::{Amount, stiffness};
+use crate::members::stiffness;
 use crate::project::{Project, ScarfPlace, Used};
 use crate::unmade::Unmade;
-use crate::working::Citation;
 
 /// Whether the frame carries, and all that led there.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,7 +81,7 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
             let line = beam_line(project, shape, &loads, &stiffness);
             missing.extend(line.not_judged.iter().cloned());
             unknown.extend(line.not_judged.iter().cloned());
-            let frame = FramePart::of(&BeamChecks { project, shape, line: &line, woods: &woods }, &unknown);
+            let frame = FramePart::of(&BeamChecks::new(project, shape, &line, &woods), &unknown);
             (Some(line), frame)
         }
         Err(why) => {
@@ -92,10 +92,11 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
     roof.extend(withheld(check_bases(project, shape, &demands, unknown.last()), &unknown));
-    let paths = paths(&roof, &rafters, &frame);
+    let paths = paths(&roof, &rafters, &frame, unknown.first());
     // Of what cannot be judged the cause stands first.
     let mut checks =
         [not_loaded(&missing), roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
+    checks.retain(|check| !check.is_link);
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));
     crate::units::sort_by_number(&mut checks, |check| -check.rank());
@@ -119,49 +120,50 @@ struct FramePart {
     scarfs: Vec<Check>,
     posts: Vec<Check>,
     braces: Vec<Check>,
-    lifted: LiftedFrame,
 }
 
 impl FramePart {
     /// `unknown`: the loads that could not be worked out.
     fn of(with: &BeamChecks, unknown: &[Unmade]) -> Self {
-        let known = |checks| withheld(checks, unknown);
-        let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
-        let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
-        let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
-        let braces = known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect());
-        let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
-        Self { beam, scarfs, posts, braces, lifted }
+        let (down, up) = (&with.going(Way::Down), &with.going(Way::Up));
+        let (mut beam, mut scarfs, mut posts) = (check_beam(with), check_scarfs(with), check_posts(with));
+        add_links(&mut beam, Way::Up, &[BENDS], || up.bent_upward());
+        add_links(&mut beam, Way::Down, &[], || check_beam(down));
+        add_links(&mut scarfs, Way::Up, &[LIFTED_OPEN], || check_scarfs(up));
+        add_links(&mut scarfs, Way::Down, &[], || check_scarfs(down));
+        add_links(&mut posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS], || lifted_heads(with));
+        add_links(&mut posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN], || pressed_posts(down));
+        let braces = check_braces(with).into_iter().chain(check_brace_pegs(with)).collect();
+        let [beam, scarfs, posts, braces] = [beam, scarfs, posts, braces].map(|checks| withheld(checks, unknown));
+        Self { beam, scarfs, posts, braces }
     }
 
     fn unknown(why: &Unmade) -> Self {
-        let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
-        Self {
-            beam: missing("beam"),
-            scarfs: Vec::new(),
-            posts: missing("posts"),
-            braces: missing("braces"),
-            lifted: LiftedFrame::default(),
-        }
+        let missing = |member: &str| vec![Check::not_judged(member, CARRIES, why)];
+        Self { beam: missing("beam"), scarfs: Vec::new(), posts: missing("posts"), braces: missing("braces") }
     }
 }
 
-/// The post top whose pegs are pulled hardest.
-fn post_top(posts: &[Check]) -> Option<Link> {
-    let pulled = posts.iter().filter(|check| check.name == PULLS_ON_PEGS);
-    let worst = pulled.max_by(|a, b| a.rank().total_cmp(&b.rank()))?;
-    let Outcome::Judged(worked) = &worst.outcome else { return None };
-    let (Amount::Force(demand), Amount::Force(capacity)) = (worked.value.demand, worked.value.capacity) else {
-        return None;
-    };
-    let citation = Citation::from_memory("TFEC 1-10", "pegs in double shear");
-    Some(Link { name: format!("{} {}", worst.member, worst.name), demand, capacity: Some(capacity), citation })
+/// A link takes the worst check that goes its way. Where the worst of all goes the other way, the checks are made again of the
+/// combinations of this way alone.
+fn add_links(checks: &mut Vec<Check>, way: Way, names: &[&str], again: impl FnOnce() -> Vec<Check>) {
+    let is_meant = |check: &&Check| check.way.is_some() && (names.is_empty() || names.contains(&check.name.as_str()));
+    let worst =
+        checks.iter().filter(|check| !check.is_link).filter(is_meant).max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    if worst.is_some_and(|worst| worst.way != Some(way)) {
+        checks.extend(again().into_iter().filter(|check| is_meant(&check)).map(|check| check.only(way)));
+    }
 }
 
-fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart) -> Vec<LoadPath> {
-    let sticks = FrameChecks { rafters, beam: &frame.beam, scarfs: &frame.scarfs, posts: &frame.posts };
-    let up = uplift_paths(roof, &frame.lifted);
-    up.into_iter().chain(gravity_paths(roof, &sticks)).collect()
+fn paths(roof: &[Check], rafters: &[Check], frame: &FramePart, missing: Option<&Unmade>) -> Vec<LoadPath> {
+    let frame = FrameChecks {
+        rafters,
+        beam: &frame.beam,
+        scarfs: &frame.scarfs,
+        posts: &frame.posts,
+        missing: missing.map(|why| why.says.as_str()),
+    };
+    uplift_paths(roof, &frame).into_iter().chain(gravity_paths(roof, &frame)).collect()
 }
 
 /// A check that passes while a load is missing has not been made; one that fails without it stands, and so does what

@@ -2,17 +2,30 @@
 //!
 //! Up: sheet, its screws, purlin, its screws, rafter tie, beam bent the other way, scarf, post top, base, weight of the
 //! footing; and at the wall rafter tie, fixings of the ledger, wall. Down: purlin, rafter, beam or ledger, and what is under
-//! it. Links are read off checks that were made; what was not checked is not known, and no strength is taken for it.
-use super::base::{HOLDS_DOWN, PRESSES, STAYS_DOWN};
+//! it. Each link takes the combinations that send the force that way alone: what else asks of the stick is in the list of
+//! checks, not in the chain. Links are read off checks that were made; what was not checked is not known, and no strength is
+//! taken for it.
+use super::base::{HOLDS_DOWN, PRESSES, STANDS, STAYS_DOWN};
+use super::beam::BENDS;
 use super::bored::TEARS;
-use super::check::{Check, Outcome};
+use super::check::{Check, Outcome, Way};
+use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
+use super::post::{END_GRAIN, PUSHED};
+use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
+use super::scarf::LIFTED_OPEN;
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
-use crate::fastening::Link;
 use crate::members::Verdict;
 use crate::working::{Citation, Step, Worked};
+
+/// Name of what is said of sticks that could not be checked at all.
+pub(super) const CARRIES: &str = "carries";
+/// Where no combination sends a force through a link.
+const NOTHING_LIFTS: &str = "no combination lifts it";
+/// A beam in one stick.
+const NO_SCARF: &str = "there is none, or none is lifted";
 
 /// One link of a path.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,18 +49,7 @@ pub struct LoadPath {
     pub links: Vec<PathLink>,
 }
 
-/// What the beam line knows of an uplift.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct LiftedFrame {
-    /// Load by capacity of the beam bent the other way.
-    pub beam: Option<f64>,
-    /// The same of the worst scarf.
-    pub scarf: Option<f64>,
-    /// Pull on the worst post top, and what its pegs hold.
-    pub post_top: Option<Link>,
-}
-
-/// Checks of the frame by its sticks, for the way down.
+/// Checks of the frame by its sticks; each says which way its combination goes.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct FrameChecks<'a> {
     /// Of the rafters.
@@ -58,6 +60,8 @@ pub struct FrameChecks<'a> {
     pub scarfs: &'a [Check],
     /// Of the posts.
     pub posts: &'a [Check],
+    /// A load that is not known, in a sentence.
+    pub missing: Option<&'a str>,
 }
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
@@ -74,30 +78,57 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
             }
         }
     }
-    let Some((ratio, check)) = worst else { return unknown("not checked".to_owned()) };
+    let Some((ratio, check)) = worst else { return unknown(NOT_CHECKED.to_owned()) };
     let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
-    let says = format!("{} {}{place}: {:.0} %", check.member, check.name, ratio * 100.0);
+    let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
+    let says = format!("{} {}{place}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
     PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone() }
 }
 
-fn given(name: &'static str, ratio: Option<f64>) -> PathLink {
-    let says = ratio.map_or_else(|| "not checked".to_owned(), |ratio| format!("{:.0} %", ratio * 100.0));
-    PathLink { name, ratio, says, combination: String::new() }
+const NOT_CHECKED: &str = "not checked";
+
+/// A link that is there but through which no force goes, where all loads are known.
+fn or_nothing(link: PathLink, why: &str, missing: Option<&str>) -> PathLink {
+    if link.ratio.is_some() || link.says != NOT_CHECKED {
+        return link;
+    }
+    match missing {
+        Some(missing) => PathLink { says: missing.to_owned(), ..link },
+        None => PathLink { ratio: Some(0.0), says: why.to_owned(), ..link },
+    }
 }
 
-fn named<'a>(checks: &'a [Check], names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
-    checks.iter().filter(move |check| names.contains(&check.name.as_str()))
+/// Those of these names that go a way, or of all for what only one way asks.
+fn named<'a>(checks: &'a [Check], way: Option<Way>, names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
+    let goes = move |check: &Check| match way {
+        Some(way) => goes(check, way),
+        None => !check.is_link,
+    };
+    checks.iter().filter(move |check| goes(check) && names.contains(&check.name.as_str()))
+}
+
+/// Whether a check is of a combination of that way; one that could not be made is of none, and counts for both.
+fn goes(check: &Check, way: Way) -> bool {
+    check.way.map_or_else(|| check.ratio().is_none(), |own| own == way)
 }
 
 /// The purlins' own checks; those of their screws carry other names.
-fn purlins(checks: &[Check]) -> PathLink {
-    const NAMES: [&str; 3] = ["bends both ways", "shears", "bend, shear and sag"];
-    let own = |check: &&Check| check.member.starts_with('N') || check.member == "purlins";
-    link("purlin", named(checks, &NAMES).filter(own))
+fn purlins(checks: &[Check], way: Way) -> PathLink {
+    let own = named(checks, Some(way), &[BENDS_BOTH_WAYS, SHEARS]).filter(|check| check.member.starts_with('N'));
+    let link = link("purlin", own.chain(checks.iter().filter(|check| check.member == "purlins")));
+    let is_known = checks.iter().any(|check| check.name == BENDS_BOTH_WAYS);
+    if is_known { or_nothing(link, NOTHING_LIFTS, None) } else { link }
+}
+
+/// Checks of sticks that go a way, of these names or of any; and what says that none could be made.
+fn sticks<'a>(checks: &'a [Check], way: Way, names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
+    let is_meant =
+        move |check: &Check| names.is_empty() || check.name == CARRIES || names.contains(&check.name.as_str());
+    checks.iter().filter(move |check| goes(check, way) && is_meant(check))
 }
 
 fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check> {
-    named(checks, &[PULLS_ON_TIES]).filter(move |check| check.at == at)
+    named(checks, None, &[PULLS_ON_TIES]).filter(move |check| check.at == at)
 }
 
 /// What nobody has told the program of.
@@ -108,32 +139,36 @@ fn wall() -> PathLink {
 
 /// The two ways of an uplift: to the footings, and to the wall.
 #[must_use]
-pub fn uplift_paths(checks: &[Check], frame: &LiftedFrame) -> [LoadPath; 2] {
-    let screws = |name: &'static str, names: &'static [&'static str], member: &'static str| {
-        link(name, named(checks, names).filter(move |check| check.member == member))
+pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
+    let up = Some(Way::Up);
+    let of = |name: &'static str, only, names: &[&str], member: &str| {
+        let is_its = |check: &&Check| member.is_empty() || check.member == member;
+        link(name, named(checks, only, names).filter(is_its))
     };
-    let of = |name, names| link(name, named(checks, names));
     let roof = [
-        of("roof sheet", &[PULLED_OVER]),
-        of("sheet screws", &[PULLED_OUT]),
-        purlins(checks),
-        screws("purlin screws", &[PULL_OUT, HEADS_PULL], SCREWS),
+        of("roof sheet", None, &[PULLED_OVER], ""),
+        of("sheet screws", None, &[PULLED_OUT], ""),
+        purlins(checks, Way::Up),
+        of("purlin screws", None, &[PULL_OUT, HEADS_PULL], SCREWS),
     ];
-    let frame = [
+    let nothing = |link| or_nothing(link, NOTHING_LIFTS, frame.missing);
+    let feet = |name, names| nothing(link(name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
+    let line = [
         link("rafter tie at the beam", ties(checks, AT_BEAM)),
-        given("beam bent upward", frame.beam),
-        given("scarf", frame.scarf),
-        given("post top", frame.post_top.as_ref().and_then(Link::ratio)),
-        of("post base", &[HOLDS_DOWN, TEARS]),
-        of("weight of the footing", &[STAYS_DOWN]),
+        nothing(link("beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
+        or_nothing(link("scarf", sticks(frame.scarfs, Way::Up, &[LIFTED_OPEN])), NO_SCARF, frame.missing),
+        nothing(link("post top", sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]))),
+        feet("post base", &[HOLDS_DOWN, TEARS]),
+        feet("weight of the footing", &[STAYS_DOWN]),
     ];
+    let fixings = named(checks, None, &[HOLD_DOWN]).chain(named(checks, up, &[WASHERS, STEEL]));
     let house = [
         link("rafter tie at the ledger", ties(checks, AT_LEDGER)),
-        screws("ledger fixings", &[HOLD_DOWN, WASHERS, STEEL], FIXINGS),
+        link("ledger fixings", fixings.filter(|check| check.member == FIXINGS)),
         wall(),
     ];
     [
-        LoadPath { name: "the path that holds the roof down", links: roof.iter().cloned().chain(frame).collect() },
+        LoadPath { name: "the path that holds the roof down", links: roof.iter().cloned().chain(line).collect() },
         LoadPath {
             name: "the path that holds the rafters' heads down",
             links: roof.into_iter().chain(house).collect(),
@@ -144,26 +179,28 @@ pub fn uplift_paths(checks: &[Check], frame: &LiftedFrame) -> [LoadPath; 2] {
 /// The two ways of a weight: to the footings, and to the wall.
 #[must_use]
 pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
-    let of = |name, names| link(name, named(checks, names));
+    let down = Some(Way::Down);
+    let of = |name, names| link(name, named(checks, None, names));
     let sheet = PathLink {
         name: "roof sheet",
         ratio: None,
         says: "its span is its maker's matter".to_owned(),
         combination: String::new(),
     };
-    let roof = [sheet, purlins(checks), link("rafter", frame.rafters.iter())];
-    let ledger = checks.iter().filter(|check| {
-        let is_stick = check.member == "ledger" || check.member.strip_prefix('L').is_some_and(is_number);
-        is_stick && !check.name.starts_with("sags")
-    });
+    let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
+    let is_stick = |check: &&Check| {
+        let is_piece = check.member.strip_prefix('L').is_some_and(is_number);
+        (is_piece || check.member == "ledger") && goes(check, Way::Down)
+    };
     let under_beam = [
-        link("beam", frame.beam.iter()),
-        link("scarf", frame.scarfs.iter()),
-        link("post", frame.posts.iter()),
+        link("beam", sticks(frame.beam, Way::Down, &[])),
+        link("scarf", sticks(frame.scarfs, Way::Down, &[])),
+        link("post", sticks(frame.posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN])),
         of("post foot", &["stands on its foot"]),
         of("footing on the soil", &[PRESSES]),
     ];
-    let at_wall = [link("ledger", ledger), of("ledger fixings", &[HOLD_UP, WASHERS, STEEL]), wall()];
+    let fixings = named(checks, None, &[HOLD_UP]).chain(named(checks, down, &[WASHERS, STEEL]));
+    let at_wall = [link("ledger", checks.iter().filter(is_stick)), link("ledger fixings", fixings), wall()];
     [
         LoadPath {
             name: "the way of the weight to the ground",
@@ -224,7 +261,7 @@ impl LoadPath {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
-    use crate::units::{Force, UnitSystem};
+    use crate::units::UnitSystem;
 
     fn judged(member: &str, name: &str, at: &str, ratio: f64) -> Check {
         let made = Worked::new(Verdict::sum_of_shares(ratio), Vec::new());
@@ -236,33 +273,33 @@ mod tests {
         vec![
             judged("roof sheet", PULLED_OVER, "", 0.38),
             judged("sheet screws", PULLED_OUT, "", 0.25),
-            judged("N6", "bends both ways", "at the rake", 0.7),
-            judged("N6", "shears", "", 0.3),
+            judged("N6", "bends both ways", "at the rake", 0.7).only(Way::Up),
+            judged("N6", "shears", "", 0.3).only(Way::Up),
             judged("purlin screws", PULL_OUT, "in row N2", 0.24),
             judged("purlin screws", HEADS_PULL, "in row N2", 0.33),
             judged("R3", PULLS_ON_TIES, AT_BEAM, 0.5),
             judged("R3", PULLS_ON_TIES, AT_LEDGER, 0.6),
-            judged("base of P1", HOLDS_DOWN, "", 0.4),
-            judged("base of P2", HOLDS_DOWN, "", 0.75),
-            judged("footing of P1", STAYS_DOWN, "", 0.9),
-            judged("footing of P2", STAYS_DOWN, "", 0.8),
+            judged("base of P1", HOLDS_DOWN, "", 0.4).only(Way::Up),
+            judged("base of P2", HOLDS_DOWN, "", 0.75).only(Way::Up),
+            judged("footing of P1", STAYS_DOWN, "", 0.9).only(Way::Up),
+            judged("footing of P2", STAYS_DOWN, "", 0.8).only(Way::Up),
             judged("ledger fixings", HOLD_DOWN, "", 0.55),
         ]
     }
 
-    fn frame() -> LiftedFrame {
-        let post_top = Link {
-            name: "pegs of P2".to_owned(),
-            demand: Force::pounds(500.0),
-            capacity: Some(Force::pounds(1000.0)),
-            citation: Citation::common_practice("invented"),
-        };
-        LiftedFrame { beam: Some(0.2), scarf: Some(0.1), post_top: Some(post_top) }
+    fn frame() -> [Vec<Check>; 3] {
+        let one = |member, name, ratio| vec![judged(member, name, "", ratio).going(Way::Up)];
+        [one("B1", BENDS, 0.2), one("scarf 1", LIFTED_OPEN, 0.1), one("P2", PULLS_ON_PEGS, 0.5)]
+    }
+
+    fn checks_of(frame: &[Vec<Check>; 3]) -> FrameChecks<'_> {
+        let [beam, scarfs, posts] = frame;
+        FrameChecks { beam, scarfs, posts, ..FrameChecks::default() }
     }
 
     #[test]
     fn the_weakest_link_speaks_for_the_path() {
-        let [down, _] = uplift_paths(&all(), &frame());
+        let [down, _] = uplift_paths(&all(), &checks_of(&frame()));
         assert_eq!(down.links.len(), 10);
         assert_eq!(down.unknown().count(), 0);
         let check = down.check();
@@ -272,15 +309,20 @@ mod tests {
              may, under 0.6D + 0.6W: lifting"
         );
         assert!(check.passes());
-        assert_eq!(check.steps()[7].says, "50 %");
-        assert_eq!(check.steps()[3].says, "purlin screws pull their heads through the purlin in row N2: 33 %");
+        assert_eq!(check.steps()[7].says, "P2 pulls on its pegs: 50 %, under 0.6D + 0.6W: lifting");
+        assert_eq!(
+            check.steps()[3].says,
+            "purlin screws pull their heads through the purlin in row N2: 33 %, under 0.6D + 0.6W: lifting"
+        );
     }
 
     #[test]
     fn the_worst_of_many_posts_counts_and_can_fail() {
         let mut checks = all();
-        checks.push(judged("footing of P3", STAYS_DOWN, "", 1.2));
-        let [down, _] = uplift_paths(&checks, &LiftedFrame::default());
+        checks.push(judged("footing of P3", STAYS_DOWN, "", 1.2).only(Way::Up));
+        let missing = FrameChecks { missing: Some("the wind speed is missing"), ..FrameChecks::default() };
+        let [down, _] = uplift_paths(&checks, &missing);
+        assert_eq!(down.unknown().count(), 3);
         let check = down.check();
         assert_eq!(check.ratio(), Some(1.2), "a failing link is said even where others are not known");
         assert!(!check.passes());
@@ -291,19 +333,49 @@ mod tests {
         let mut checks = all();
         checks.retain(|check| check.name != PULLED_OVER);
         checks.push(Check::not_judged("roof sheet", PULLED_OVER, "the load at a washer is missing"));
-        let [down, _] = uplift_paths(&checks, &LiftedFrame { scarf: None, ..frame() });
+        let frame = frame();
+        let [down, _] =
+            uplift_paths(&checks, &FrameChecks { scarfs: &[], missing: Some("no wind"), ..checks_of(&frame) });
         let check = down.check();
         assert_eq!(check.ratio(), None);
         let says = check.says(UnitSystem::Imperial);
         assert!(says.contains("not judged: not known: roof sheet, scarf; the weakest of those known"), "{says}");
-        let [nothing, _] = uplift_paths(&[], &LiftedFrame::default());
+        let nothing = FrameChecks { missing: Some("no wind"), ..FrameChecks::default() };
+        let [nothing, _] = uplift_paths(&[], &nothing);
         assert!(nothing.check().says(UnitSystem::Imperial).contains("none of its links is known"));
+    }
+
+    /// A person on a purlin, a sunk post and snow ask more of the same sticks: the way of the lift takes none of it, nor does
+    /// the way of the weight take what lifts.
+    #[test]
+    fn a_link_takes_what_goes_its_way() {
+        let other = |member: &str, name: &str, ratio: f64, under: &str| {
+            let made = Worked::new(Verdict::sum_of_shares(ratio), Vec::new());
+            Check::new(member, name, "", under, Ok::<_, String>(made))
+        };
+        let mut checks = all();
+        checks.push(other("N6", "bends both ways", 0.84, "D + P: a person on one purlin"));
+        checks.push(other("N6", "bends both ways", 0.84, "D + P: a person on one purlin").only(Way::Down));
+        checks.push(other("base of P3", HOLDS_DOWN, 2.0, "D + S: full on span 1"));
+        checks.push(other(FIXINGS, WASHERS, 0.9, "D + 0.75S + 0.45W").only(Way::Down));
+        checks.push(other(FIXINGS, WASHERS, 0.35, "0.6D + 0.6W").only(Way::Up));
+        let [down, heads] = uplift_paths(&checks, &checks_of(&frame()));
+        let of = |path: &LoadPath, name: &str| path.links.iter().find(|link| link.name == name).unwrap().clone();
+        assert_eq!(down.weakest().map(|link| link.name), Some("weight of the footing"));
+        assert_eq!(of(&down, "purlin").says, "N6 bends both ways at the rake: 70 %, under 0.6D + 0.6W: lifting");
+        assert_eq!((of(&down, "post base").ratio, of(&heads, "ledger fixings").ratio), (Some(0.75), Some(0.55)));
+        let [_, wall] = gravity_paths(&checks, &FrameChecks::default());
+        assert_eq!(of(&wall, "purlin").says, "N6 bends both ways: 84 %, under D + P: a person on one purlin");
+        assert_eq!(of(&wall, "ledger fixings").combination, "D + 0.75S + 0.45W");
+        // Where nothing lifts a link, and every load is known, it holds.
+        let [idle, _] = uplift_paths(&all(), &FrameChecks::default());
+        assert_eq!((of(&idle, "post top").ratio, of(&idle, "post top").says.as_str()), (Some(0.0), NOTHING_LIFTS));
     }
 
     /// Nobody has told of the wall: that way is never shown to hold.
     #[test]
     fn the_wall_is_never_known() {
-        let [_, heads] = uplift_paths(&all(), &frame());
+        let [_, heads] = uplift_paths(&all(), &checks_of(&frame()));
         assert_eq!(heads.unknown().map(|link| link.name).collect::<Vec<_>>(), ["existing wall"]);
         assert_eq!(heads.weakest().unwrap().name, "purlin");
         assert!(!heads.check().passes());
@@ -311,11 +383,12 @@ mod tests {
 
     #[test]
     fn the_way_of_the_weight() {
-        let rafters = [judged("R3", "bends", "", 0.6)];
-        let beam = [judged("B1", "bends", "", 0.8)];
+        let rafters = [judged("R3", "bends", "", 0.6).only(Way::Down)];
+        let beam =
+            [judged("B1", "bends", "", 0.8).going(Way::Down), judged("B1", "bends", "over P2", 0.9).going(Way::Up)];
         let checks = vec![
-            judged("N6", "bends both ways", "", 0.7),
-            judged("L1", "bends", "", 0.5),
+            judged("N6", "bends both ways", "", 0.7).only(Way::Down),
+            judged("L1", "bends", "", 0.5).only(Way::Down),
             judged("L1", "sags in all", "", 0.95),
             judged("ledger fixings", HOLD_UP, "", 1.1),
             judged("P1", "stands on its foot", "", 0.2),

@@ -31,7 +31,6 @@ mod soil;
 mod steel;
 mod table;
 mod tear_out;
-mod uplift;
 mod withdrawal;
 mod written;
 
@@ -57,7 +56,7 @@ pub use ledger::{
 };
 pub use maker_screw::{MakerScrew, MakerValues};
 pub use peg::{GREEN_PEGS_MISSING, PegJoint, SPLITTING_NOT_COVERED, peg_group, peg_value};
-pub use peg_places::{PegPlaces, PegRoom, peg_places, peg_places_table, peg_room};
+pub use peg_places::{PegPlaces, PegRoom, peg_needs, peg_places, peg_places_table, peg_room};
 pub use penetration::{Penetration, penetration};
 pub use placing::{
     Direction, Distance, Edge, EndLoad, Placing, RowSpacing, across_edges, distances, geometry_factor, hangs_low,
@@ -71,5 +70,4 @@ pub use screw_places::{ScrewRoom, screw_room};
 pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
 pub use steel::{steel_tension, washer_area};
 pub use tear_out::{GroupTear, PegRow, group_tear_out, net_tension, row_tear_out};
-pub use uplift::{Link, Weakest, weakest};
 pub use withdrawal::{deformed_nail_withdrawal, head_pull_through, withdrawal};

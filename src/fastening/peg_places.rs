@@ -60,6 +60,19 @@ pub fn peg_places(key: &str) -> Result<&'static PegPlaces, Refused> {
     peg_places_table().iter().find(|row| row.key == key).ok_or_else(|| unknown("wood", key))
 }
 
+/// What a peg needs in a wood of the species table: the row of the tests, or the one for any other wood.
+///
+/// # Errors
+/// Without the row for any other wood.
+pub fn peg_needs(species: &str) -> Result<&'static PegPlaces, Refused> {
+    let tested = match species {
+        "red_oak" | "white_oak" => "oak",
+        "southern_pine" => "southern_yellow_pine",
+        own => own,
+    };
+    peg_places(tested).or_else(|_| peg_places("unsure"))
+}
+
 /// The wood there is around a peg.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PegRoom {
@@ -71,6 +84,22 @@ pub struct PegRoom {
     pub spacing: Option<Length>,
 }
 
+impl PegRoom {
+    /// Each distance with how many diameters are needed of it.
+    fn against(&self, needs: &PegPlaces) -> impl Iterator<Item = (&'static str, Length, f64)> {
+        let spacing = self.spacing.map(|spacing| ("peg to peg", spacing, needs.spacing));
+        let ends = [("relish past the peg", self.end, needs.end), ("peg to loaded edge", self.edge, needs.edge)];
+        ends.into_iter().chain(spacing)
+    }
+
+    /// Whether a peg of that diameter reaches its full strength and the wood does not split before: then it may be pulled
+    /// on. No value is known for one with less wood around it: it locates the joint and no more.
+    #[must_use]
+    pub fn holds(&self, diameter: Length, needs: &PegPlaces) -> bool {
+        self.against(needs).all(|(_, there, diameters)| there >= diameter * diameters - Length::inches(1e-6))
+    }
+}
+
 /// The least of what there is by what is needed: 1 or more lets the peg reach its full strength.
 ///
 /// # Errors
@@ -78,11 +107,9 @@ pub struct PegRoom {
 pub fn peg_room(diameter: Length, room: PegRoom, needs: &PegPlaces) -> Result<Worked<f64>, Refused> {
     above_zero("the diameter of the peg", diameter.to_inches())?;
     let citation = Citation { document: "TFEC 1", clause: "end, edge, spacing", confidence: needs.confidence };
-    let spacing = room.spacing.map(|spacing| ("peg to peg", spacing, needs.spacing));
-    let all = [("relish past the peg", room.end, needs.end), ("peg to loaded edge", room.edge, needs.edge)];
     let mut least = f64::INFINITY;
     let mut steps = Vec::new();
-    for (what, there, diameters) in all.into_iter().chain(spacing) {
+    for (what, there, diameters) in room.against(needs) {
         let needed = diameter * diameters;
         let share = there / needed;
         least = least.min(share);
@@ -126,6 +153,23 @@ mod tests {
         ] {
             let row = peg_places(key).unwrap();
             assert_eq!([row.end, row.edge, row.spacing], expected, "{key}");
+        }
+    }
+
+    /// Hemlock was not tested; both oaks share their row. All of the wood or none of the peg.
+    #[test]
+    fn a_peg_with_too_little_wood_only_locates() {
+        let key = |species| peg_needs(species).unwrap().key.as_str();
+        assert_eq!(["eastern_hemlock", "white_oak", "douglas_fir"].map(key), ["unsure", "oak", "douglas_fir"]);
+        let [three, four] = [3.0, 4.0].map(Length::inches);
+        let room = PegRoom { end: four, edge: four, spacing: Some(three) };
+        let needs = peg_needs("eastern_hemlock").unwrap();
+        let one = Length::inches(1.0);
+        assert!(room.holds(one, needs));
+        for less in
+            [PegRoom { end: three, ..room }, PegRoom { edge: three, ..room }, PegRoom { spacing: Some(one), ..room }]
+        {
+            assert!(!less.holds(one, needs) && less.holds(one / 4.0, needs), "{less:?}");
         }
     }
 

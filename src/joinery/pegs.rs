@@ -1,4 +1,5 @@
 //! Where pegs go.
+use crate::fastening::{PegRoom, peg_needs};
 use crate::geometry::{Brace, Point, PostShape};
 use crate::project::{JoineryRules, Project};
 use crate::units::Length;
@@ -26,6 +27,27 @@ pub fn head_peg_places(post: &PostShape) -> Vec<Length> {
 #[must_use]
 pub fn head_peg_height(post: &PostShape, index: usize) -> Length {
     post.rules.peg_from_shoulder + post.rules.peg * (0.5 * index as f64)
+}
+
+/// The wood around a head peg as it is bored: in the tenon, whose hole is a drawbore nearer the shoulder, to its end; in the
+/// beam to the shoulder, the edge a lifted beam presses toward; and to the other peg.
+#[must_use]
+pub fn head_peg_room(post: &PostShape, index: usize) -> PegRoom {
+    let edge = head_peg_height(post, index);
+    let spacing = match head_peg_places(post)[..] {
+        [one, other] => {
+            let up = head_peg_height(post, 1) - head_peg_height(post, 0);
+            Some(Length::inches((other - one).to_inches().hypot(up.to_inches())))
+        }
+        _ => None,
+    };
+    PegRoom { end: post.tenon_length - edge + post.rules.drawbore, edge, spacing }
+}
+
+/// Whether a head peg may be pulled on, or locates the joint and no more: sheets and strength follow this one rule.
+#[must_use]
+pub fn head_peg_holds(project: &Project, post: &PostShape, index: usize) -> bool {
+    peg_needs(&project.frame.species).is_ok_and(|needs| head_peg_room(post, index).holds(post.rules.peg, needs))
 }
 
 /// The hole in a brace's tenon, in the stick's own coordinates: a peg's distance from the shoulder, midway along the

@@ -5,7 +5,10 @@ use super::stick::Stick;
 use super::tie_holes::at_foot;
 use crate::design::Shape;
 use crate::geometry::{Brace, Bulk, Point, Polygon, PostShape, beam_housing, housing_in, laid_out, web_between};
-use crate::joinery::{chamfer_bulk, chamfer_runs, head_peg_height, head_peg_places, housing_over, post_joints};
+use crate::joinery::{
+    chamfer_bulk, chamfer_runs, head_peg_height, head_peg_holds, head_peg_places, head_peg_room, housing_over,
+    post_joints,
+};
 use crate::materials::Face;
 use crate::project::{Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
@@ -131,12 +134,12 @@ fn tenon(project: &Project, post: &PostShape) -> Vec<Mark> {
 fn peg(project: &Project, post: &PostShape, index: usize, x: Length) -> Mark {
     let rules = &post.rules;
     let hole = head_peg_height(post, index);
-    let relish = post.tenon_length - hole + rules.drawbore;
-    let holds = if relish >= rules.peg * 4.0 { "" } else { "; locating, no tension: " };
-    let says = if holds.is_empty() {
+    let says = if head_peg_holds(project, post, index) {
         String::new()
     } else {
-        format!("{holds}{} of wood beyond it", length(relish, project.units))
+        let room = head_peg_room(post, index);
+        let [beyond, under] = [room.end, room.edge].map(|size| length(size, project.units));
+        format!("; locating, no tension: {beyond} of wood beyond it, {under} to the shoulder")
     };
     Mark::line(format!("tenon peg {}", index + 1), Face::Outer, -(hole - rules.drawbore), MarkKind::Peg)
         .across((x, x), Face::Left)
