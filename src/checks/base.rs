@@ -4,6 +4,7 @@
 //! soil on the footing; the soil the footing replaces is not taken off its weight.
 use super::bored::bored_foot;
 use super::check::Check;
+use super::part::Part;
 use super::purlin::most;
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
@@ -44,7 +45,7 @@ pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands], wh
             Some(demands) => {
                 let foot = Foot::new(project, demands);
                 checks.extend(foot.checks());
-                checks.extend(bored_foot(project, demands, foot.x));
+                checks.extend(Part::PostBase.of(bored_foot(project, demands, foot.x)));
             }
             None => {
                 let name = format!("P{}", post.number);
@@ -113,9 +114,12 @@ impl<'a> Foot<'a> {
         let all = [
             self.check(format!("P{}", self.demands.post), "stands on its foot", hardest(&self.demands.down), |one| {
                 self.foot(one)
-            }),
-            self.check(named("base"), HOLDS_DOWN, hardest(&self.demands.up), |one| self.pulled(one)),
-            self.check(named("base"), "holds the post sideways", hardest(&self.demands.level), |one| self.pushed(one)),
+            })
+            .part(Part::Post),
+            self.check(named("base"), HOLDS_DOWN, hardest(&self.demands.up), |one| self.pulled(one))
+                .part(Part::PostBase),
+            self.check(named("base"), "holds the post sideways", hardest(&self.demands.level), |one| self.pushed(one))
+                .part(Part::PostBase),
             self.check(named("footing"), PRESSES, largest(&self.demands.down), |one| self.pressed(one)),
             self.check(named("footing"), STAYS_DOWN, largest(&self.demands.up), |one| self.lifted(one)),
             self.check(named("pier"), "stands against the push", largest(&self.demands.level), |one| self.leaned(one)),

@@ -1,4 +1,5 @@
 //! One check and what came of it.
+use super::part::Part;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
 use crate::units::{Length, UnitSystem};
@@ -38,6 +39,8 @@ pub struct Check {
     pub x: Option<Length>,
     /// The combination that governs.
     pub combination: String,
+    /// The part that it is about.
+    pub part: Part,
     /// Whether it says nothing while a load is not known; a check of sizes alone holds all the same.
     pub hangs_on_loads: bool,
     /// What came of it.
@@ -67,6 +70,7 @@ impl Check {
             at: at.into(),
             x: None,
             combination: combination.into(),
+            part: Part::default(),
             hangs_on_loads: true,
             outcome,
         }
@@ -98,6 +102,13 @@ impl Check {
         self
     }
 
+    /// Of that part.
+    #[must_use]
+    pub fn part(mut self, part: Part) -> Self {
+        self.part = part;
+        self
+    }
+
     /// A check of sizes, whatever the loads are.
     #[must_use]
     pub fn of_sizes(mut self) -> Self {
@@ -112,7 +123,7 @@ impl Check {
         if let Outcome::NotJudged(not) = &mut check.outcome {
             not.why = format!("{}. {beside}", not.why.trim_end_matches('.'));
         }
-        Self { x: self.x, ..check }
+        Self { x: self.x, part: self.part, ..check }
     }
 
     /// Demand by capacity; nothing where it was not judged.

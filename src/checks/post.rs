@@ -1,6 +1,7 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
 use super::beam::{BeamChecks, hardest, named};
 use super::check::Check;
+use super::part::Part;
 use super::post_head::check_post_heads;
 use crate::analysis::{BeamCase, Purpose, slack_sway};
 use crate::fastening::{PegJoint, PegRow, peg_group, row_tear_out};
@@ -200,7 +201,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
     });
     let (_, duration, (pull, solved, case)) = hardest(loads)?;
     let made = pegs(with, post, duration).map(|worked| Worked::new(Verdict::force(pull, worked.value), worked.steps));
-    Some(Check::new(mark, PULLS_ON_PEGS, "at the head", named(solved, case), made))
+    Some(Check::new(mark, PULLS_ON_PEGS, "at the head", named(solved, case), made).part(Part::Pegs))
 }
 
 /// What the pegs of a post's head carry: their own strength, or the wood behind them, the lesser.

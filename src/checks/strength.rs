@@ -5,6 +5,7 @@ use super::brace::check_braces;
 use super::brace_pegs::check_brace_pegs;
 use super::check::{Check, Outcome};
 use super::ledger::check_ledger;
+use super::part::Part;
 use super::post::{PULLS_ON_PEGS, check_posts};
 use super::purlin::check_purlins;
 use super::purlin_screws::check_purlin_screws;
@@ -70,9 +71,10 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
         }
         Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
     };
-    let mut roof = check_purlins(project, shape, &loads);
-    roof.extend(check_purlin_screws(project, shape, &loads));
-    roof.extend(check_sheet_screws(project, shape, &loads));
+    let rafters = Part::Rafter.of(rafters);
+    let mut roof = Part::Purlin.of(check_purlins(project, shape, &loads));
+    roof.extend(Part::PurlinScrews.of(check_purlin_screws(project, shape, &loads)));
+    roof.extend(Part::SheetScrews.of(check_sheet_screws(project, shape, &loads)));
     roof.extend(check_rafter_ties(project, shape, &loads));
     roof.extend(check_ledger(project, shape, &loads));
     let mut unknown = loads.not_judged.clone();
@@ -91,7 +93,8 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
         }
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
-    roof.extend(withheld(check_bases(project, shape, &demands, unknown.last()), &unknown));
+    let bases = check_bases(project, shape, &demands, unknown.last());
+    roof.extend(withheld(Part::Footing.of(bases), &unknown));
     let paths = paths(&roof, &rafters, &frame);
     // Of what cannot be judged the cause stands first.
     let mut checks =
@@ -125,22 +128,24 @@ struct FramePart {
 impl FramePart {
     /// `unknown`: the loads that could not be worked out.
     fn of(with: &BeamChecks, unknown: &[Unmade]) -> Self {
-        let known = |checks| withheld(checks, unknown);
-        let (beam, scarfs, posts) = (known(check_beam(with)), known(check_scarfs(with)), known(check_posts(with)));
+        let known = |part: Part, checks| withheld(part.of(checks), unknown);
+        let beam = known(Part::Beam, check_beam(with));
+        let (scarfs, posts) = (known(Part::Scarf, check_scarfs(with)), known(Part::Post, check_posts(with)));
         let opens = scarfs.iter().filter(|check| check.name == LIFTED_OPEN);
         let scarf = opens.map(Check::ratio).try_fold(0.0_f64, |worst, ratio| Some(worst.max(ratio?)));
-        let braces = known(check_braces(with).into_iter().chain(check_brace_pegs(with)).collect());
+        let pegs = Part::Pegs.of(check_brace_pegs(with));
+        let braces = known(Part::Brace, check_braces(with).into_iter().chain(pegs).collect());
         let lifted = LiftedFrame { beam: lifted_beam(with), scarf, post_top: post_top(&posts) };
         Self { beam, scarfs, posts, braces, lifted }
     }
 
     fn unknown(why: &Unmade) -> Self {
-        let missing = |member: &str| vec![Check::not_judged(member, "carries", why)];
+        let missing = |member: &str, part| vec![Check::not_judged(member, "carries", why).part(part)];
         Self {
-            beam: missing("beam"),
+            beam: missing("beam", Part::Beam),
             scarfs: Vec::new(),
-            posts: missing("posts"),
-            braces: missing("braces"),
+            posts: missing("posts", Part::Post),
+            braces: missing("braces", Part::Brace),
             lifted: LiftedFrame::default(),
         }
     }

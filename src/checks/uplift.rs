@@ -7,12 +7,16 @@ use super::base::{HOLDS_DOWN, PRESSES, STAYS_DOWN};
 use super::bored::TEARS;
 use super::check::{Check, Outcome};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
+use super::part::Part;
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
 use crate::fastening::Link;
 use crate::members::Verdict;
 use crate::working::{Citation, Step, Worked};
+
+/// Name of the check of a whole path.
+pub const WEAKEST_LINK: &str = "is as strong as its weakest link";
 
 /// One link of a path.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +29,8 @@ pub struct PathLink {
     pub says: String,
     /// The combination; empty where it is not known.
     pub combination: String,
+    /// The part that it is, where it is known.
+    pub part: Part,
 }
 
 /// A path from the roof to the ground or to the wall, in the order in which the force passes through it.
@@ -62,7 +68,7 @@ pub struct FrameChecks<'a> {
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
 fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
-    let unknown = |says: String| PathLink { name, ratio: None, says, combination: String::new() };
+    let unknown = |says: String| PathLink { name, ratio: None, says, combination: String::new(), part: Part::Whole };
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
@@ -77,12 +83,12 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
     let Some((ratio, check)) = worst else { return unknown("not checked".to_owned()) };
     let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let says = format!("{} {}{place}: {:.0} %", check.member, check.name, ratio * 100.0);
-    PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone() }
+    PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone(), part: check.part }
 }
 
-fn given(name: &'static str, ratio: Option<f64>) -> PathLink {
+fn given(name: &'static str, part: Part, ratio: Option<f64>) -> PathLink {
     let says = ratio.map_or_else(|| "not checked".to_owned(), |ratio| format!("{:.0} %", ratio * 100.0));
-    PathLink { name, ratio, says, combination: String::new() }
+    PathLink { name, ratio, says, combination: String::new(), part }
 }
 
 fn named<'a>(checks: &'a [Check], names: &'a [&'a str]) -> impl Iterator<Item = &'a Check> {
@@ -103,7 +109,7 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 /// What nobody has told the program of.
 fn wall() -> PathLink {
     let says = "to be checked by someone licensed".to_owned();
-    PathLink { name: "existing wall", ratio: None, says, combination: String::new() }
+    PathLink { name: "existing wall", ratio: None, says, combination: String::new(), part: Part::Whole }
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
@@ -121,9 +127,9 @@ pub fn uplift_paths(checks: &[Check], frame: &LiftedFrame) -> [LoadPath; 2] {
     ];
     let frame = [
         link("rafter tie at the beam", ties(checks, AT_BEAM)),
-        given("beam bent upward", frame.beam),
-        given("scarf", frame.scarf),
-        given("post top", frame.post_top.as_ref().and_then(Link::ratio)),
+        given("beam bent upward", Part::Beam, frame.beam),
+        given("scarf", Part::Scarf, frame.scarf),
+        given("post top", Part::Pegs, frame.post_top.as_ref().and_then(Link::ratio)),
         of("post base", &[HOLDS_DOWN, TEARS]),
         of("weight of the footing", &[STAYS_DOWN]),
     ];
@@ -150,6 +156,7 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         ratio: None,
         says: "its span is its maker's matter".to_owned(),
         combination: String::new(),
+        part: Part::Whole,
     };
     let roof = [sheet, purlins(checks), link("rafter", frame.rafters.iter())];
     let ledger = checks.iter().filter(|check| {
@@ -198,10 +205,9 @@ impl LoadPath {
     /// The path as one check: its weakest link. A link that is not known leaves it not judged, unless a known one fails.
     #[must_use]
     pub fn check(&self) -> Check {
-        const NAME: &str = "is as strong as its weakest link";
         let unknown: Vec<&str> = self.unknown().map(|link| link.name).collect();
         let Some((weakest, ratio)) = self.weakest().and_then(|link| Some((link, link.ratio?))) else {
-            return Check::not_judged(self.name, NAME, "none of its links is known");
+            return Check::not_judged(self.name, WEAKEST_LINK, "none of its links is known");
         };
         let at = format!("({})", weakest.name);
         if !unknown.is_empty() && Verdict::sum_of_shares(ratio).passes() {
@@ -211,12 +217,12 @@ impl LoadPath {
                 weakest.name,
                 ratio * 100.0
             );
-            return Check::not_judged(self.name, NAME, why);
+            return Check::not_judged(self.name, WEAKEST_LINK, why);
         }
         let cited = Citation::common_practice("a chain is as strong as its weakest link");
         let steps = self.links.iter().map(|link| Step::new(link.name, link.says.clone(), cited)).collect();
         let made = Worked::new(Verdict::sum_of_shares(ratio), steps);
-        Check::new(self.name, NAME, at, weakest.combination.clone(), Ok::<_, String>(made))
+        Check::new(self.name, WEAKEST_LINK, at, weakest.combination.clone(), Ok::<_, String>(made)).part(weakest.part)
     }
 }
 
