@@ -1,4 +1,5 @@
 //! Brings the user to a field.
+use super::route::{Place, Route, Router};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
@@ -17,6 +18,25 @@ pub fn focus_field(path: &str) {
             Some(dot) => path = &path[..dot],
             None => return,
         }
+    }
+}
+
+/// Opens the page of a field and brings the user to it.
+pub fn go_to_field(router: Router, path: &str) {
+    router.go(&Route { place: place_of(path), stick: None });
+    let path = path.to_owned();
+    // The page of the field must be there before the field can be focused.
+    set_timeout(move || focus_field(&path), std::time::Duration::from_millis(80));
+}
+
+/// The place that holds a field.
+fn place_of(path: &str) -> Place {
+    match path.split('.').next().unwrap_or_default() {
+        "site" | "place" | "above" | "ground" => Place::Site,
+        "mill" => Place::Mill,
+        "roofing" => Place::Roof,
+        "progress" => Place::Bench,
+        _ => Place::Frame,
     }
 }
 

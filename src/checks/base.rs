@@ -4,6 +4,7 @@
 //! soil on the footing; the soil the footing replaces is not taken off its weight.
 use super::bored::bored_foot;
 use super::check::{Check, Way};
+use super::part::Part;
 use super::purlin::most;
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
@@ -47,7 +48,7 @@ pub fn check_bases(project: &Project, shape: &Shape, demands: &[PostDemands], wh
             Some(demands) => {
                 let foot = Foot::new(project, demands);
                 checks.extend(foot.checks());
-                checks.extend(bored_foot(project, demands, foot.x));
+                checks.extend(Part::PostBase.of(bored_foot(project, demands, foot.x)));
             }
             None => {
                 let name = format!("P{}", post.number);
@@ -129,12 +130,13 @@ impl<'a> Foot<'a> {
             (share(up, tie.pull) + share(level, tie.sideways)) / one.duration.factor()
         };
         let mut all = vec![
-            self.check(format!("P{}", self.demands.post), "stands on its foot", standing, |one| self.foot(one)),
-            self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)),
+            self.check(format!("P{}", self.demands.post), "stands on its foot", standing, |one| self.foot(one))
+                .part(Part::Post),
+            self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)).part(Part::PostBase),
             self.check(footing.clone(), PRESSES, heaviest, |one| self.pressed(one)),
             self.check(pier, "stands against the push", farthest, |one| self.leaned(one)),
         ];
-        all.extend(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one)));
+        all.extend(Part::PostBase.of(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one))));
         all.extend(self.on_pull((footing, STAYS_DOWN), |one| one.value.up.to_pounds(), |one| self.lifted(one)));
         all
     }

@@ -1,4 +1,5 @@
 //! One check and what came of it.
+use super::part::Part;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
 use crate::units::{Length, UnitSystem};
@@ -85,6 +86,8 @@ pub struct Check {
     pub x: Option<Length>,
     /// The combination that governs.
     pub combination: String,
+    /// The part that it is about.
+    pub part: Part,
     /// Whether it says nothing while a load is not known; a check of sizes alone holds all the same.
     pub hangs_on_loads: bool,
     /// Which way the roof takes what is checked in that combination; nothing where it is not told.
@@ -121,6 +124,7 @@ impl Check {
             combination: under.combination,
             way: under.way,
             is_link: false,
+            part: Part::default(),
             hangs_on_loads: true,
             outcome,
         }
@@ -152,6 +156,13 @@ impl Check {
         self
     }
 
+    /// Of that part.
+    #[must_use]
+    pub fn part(mut self, part: Part) -> Self {
+        self.part = part;
+        self
+    }
+
     /// A check of sizes, whatever the loads are.
     #[must_use]
     pub fn of_sizes(mut self) -> Self {
@@ -166,7 +177,7 @@ impl Check {
         if let Outcome::NotJudged(not) = &mut check.outcome {
             not.why = format!("{}. {beside}", not.why.trim_end_matches('.'));
         }
-        Self { x: self.x, way: self.way, is_link: self.is_link, ..check }
+        Self { x: self.x, way: self.way, is_link: self.is_link, part: self.part, ..check }
     }
 
     /// In that combination the roof goes this way.

@@ -98,8 +98,8 @@ impl<'a> Fixing<'a> {
             let says = "the wood of the wall's posts is missing: choose its species";
             return Err(Unmade::missing(Input::WallWood, says));
         }
-        let wall_gravity = gravity(&fixings.wall_species, "the wall's posts")?;
-        let gravity = gravity(&project.frame.species, "the ledger")?;
+        let wall_gravity = gravity(&fixings.wall_species, None, "the wall's posts")?;
+        let gravity = gravity(&project.frame.species, Some(&project.frame.timbers.ledger), "the ledger")?;
         let side = ledger.member.section().breadth;
         let moisture = moisture(project, Used::Ledger)?;
         let upright = [OnceCell::new(), OnceCell::new()];

@@ -6,6 +6,7 @@
 use super::beam::{BeamChecks, named};
 use super::check::{Check, Under, Way};
 use super::governing::hardest;
+use super::part::Part;
 use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{
     GREEN_PEGS_MISSING, PegJoint, PegRow, SPLITTING_NOT_COVERED, peg_group, peg_needs, peg_room, row_tear_out,
@@ -58,7 +59,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
         return vec![room];
     }
     let made = pegs(with, post, &held, duration).map(|held| Worked::new(Verdict::force(pull, held.value), held.steps));
-    vec![room, Check::new(mark, PULLS_ON_PEGS, AT, under, made)]
+    Part::Pegs.of(vec![room, Check::new(mark, PULLS_ON_PEGS, AT, under, made)])
 }
 
 /// Of the peg with the most wood around it what is needed by what there is: the others may locate alone.

@@ -1,9 +1,9 @@
 //! What must be known before a check can be made.
-use super::wood::Woods;
+use super::wood::{Woods, is_timber, lumber_gravity};
 use crate::analysis::RoofLoads;
 use crate::fastening::{Fastener, Moisture, Wetness, fastener};
 use crate::loads::Duration;
-use crate::materials::species;
+use crate::materials::{Timber, species};
 use crate::project::{Project, Used};
 use crate::unmade::{Input, Unmade};
 
@@ -15,13 +15,14 @@ pub(super) fn known_loads(loads: &RoofLoads) -> Result<(), Unmade> {
     loads.not_judged.first().map_or(Ok(()), |why| Err(why.clone()))
 }
 
-/// Specific gravity of a wood, for fasteners; `whose` names it in the sentence.
-pub(super) fn gravity(key: &str, whose: &str) -> Result<f64, String> {
+/// Specific gravity of a wood, for fasteners in a stick of that size, or in a post or stud of the wall where none is given;
+/// `whose` names it in the sentence.
+pub(super) fn gravity(key: &str, size: Option<&Timber>, whose: &str) -> Result<f64, String> {
     if key.is_empty() {
         return Err(format!("the wood of {whose} is missing: choose its species"));
     }
     let found = species(key).ok_or_else(|| format!("no specific gravity is known for the wood “{key}” of {whose}"))?;
-    Ok(found.specific_gravity)
+    Ok(if size.is_some_and(is_timber) { found.specific_gravity } else { lumber_gravity(found) })
 }
 
 /// The fastener of that key; `what` names it in the sentence.
@@ -43,16 +44,48 @@ pub(super) fn moisture(project: &Project, used: Used) -> Result<Moisture, String
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::members::Grade;
     use crate::project::demo;
 
     #[test]
     fn what_is_missing_is_named() {
-        assert!(gravity("", "the wall").is_err_and(|why| why.contains("the wood of the wall is missing")));
-        assert!(gravity("balsa", "the wall").is_err_and(|why| why.contains("“balsa”")));
-        assert_eq!(gravity("eastern_hemlock", "the wall"), Ok(0.41));
+        assert!(gravity("", None, "the wall").is_err_and(|why| why.contains("the wood of the wall is missing")));
+        assert!(gravity("balsa", None, "the wall").is_err_and(|why| why.contains("“balsa”")));
+        assert_eq!(gravity("eastern_hemlock", None, "the wall"), Ok(0.41));
         assert!(chosen("", "screw of the ledger", Input::LedgerFixing).is_err_and(|why| {
             why.missing == Some(Input::LedgerFixing) && why.says.contains("screw of the ledger is missing")
         }));
+    }
+
+    /// Eastern spruces 2 to 4 in thick are graded as Spruce-Pine-Fir (South): its G of 0.36, not their 0.41 (NDS Table 12.3.3A); and
+    /// the working says that the row is another's.
+    #[test]
+    fn thin_spruce_is_held_as_the_group_it_is_graded_with() {
+        let mut barn = demo::wool_barn();
+        "white_spruce".clone_into(&mut barn.frame.species);
+        let timbers = &barn.frame.timbers;
+        assert_eq!(gravity("white_spruce", Some(&timbers.rafter), "the rafters"), Ok(0.36));
+        assert_eq!(gravity("white_spruce", Some(&timbers.beam), "the beam"), Ok(0.41));
+        let name = |used| Woods::new(&barn).member(used, Duration::TenYears).map(|member| member.values.name());
+        let rafter = name(Used::Rafter).unwrap_or_default();
+        assert!(rafter.starts_with("Spruce-Pine-Fir (South), "), "{rafter}");
+        assert!(rafter.ends_with("(Eastern Spruce has no row of its own there)"), "{rafter}");
+        assert!(name(Used::Beam).is_ok_and(|name| !name.contains("no row")));
+    }
+
+    /// Every wood that can be chosen carries the barn at some grade: its timbers and its thin sticks are listed.
+    #[test]
+    fn every_wood_has_design_values() {
+        for wood in crate::materials::species_table() {
+            let mut barn = demo::wool_barn();
+            barn.frame.species.clone_from(&wood.key);
+            (barn.wood.timber_grade, barn.wood.lumber_grade) = (Grade::No1, Grade::No1);
+            let woods = Woods::new(&barn);
+            for used in [Used::Post, Used::Beam, Used::Rafter, Used::Ledger] {
+                let found = woods.member(used, Duration::TenYears);
+                assert!(found.is_ok(), "{} {used:?}: {found:?}", wood.key);
+            }
+        }
     }
 
     #[test]

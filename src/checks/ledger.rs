@@ -9,6 +9,7 @@ use super::ledger_along::most_along;
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
+use super::part::Part;
 use super::purlin::most;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
@@ -69,8 +70,8 @@ pub(super) struct Ledger<'a> {
 pub fn check_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<Check> {
     judge(project, shape, loads).unwrap_or_else(|why| {
         vec![
-            Check::not_judged("ledger", "bends, shears and sags", &why),
-            Check::not_judged("ledger fixings", "hold the ledger", &why),
+            Check::not_judged("ledger", "bends, shears and sags", &why).part(Part::Ledger),
+            Check::not_judged("ledger fixings", "hold the ledger", &why).part(Part::LedgerFixings),
             Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", &why),
         ]
     })
@@ -126,7 +127,8 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     let pressed = ledger.bends(&solutions).into_iter().chain(ledger.shears(&solutions));
     checks.extend(pressed.map(|check| check.only(Way::Down)));
     checks.extend(sags(&ledger)?);
-    checks.extend(check_fixings(&ledger, shape));
+    checks = Part::Ledger.of(checks);
+    checks.extend(Part::LedgerFixings.of(check_fixings(&ledger, shape)));
     checks.push(ledger.wall(shape));
     Ok(checks)
 }

@@ -113,7 +113,7 @@ impl Crossing {
             screw,
             length: screws.length,
             count: screws.count as f64,
-            gravity: gravity(&project.frame.species, "the rafters")?,
+            gravity: gravity(&project.frame.species, Some(&timbers.rafter), "the rafters")?,
             moisture: moisture(project, Used::Rafter)?,
             purlin: timbers.purlin.sawn.depth,
             rafter: timbers.rafter.sawn.depth,

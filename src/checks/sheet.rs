@@ -96,7 +96,7 @@ fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result
 fn pull_out(project: &Project, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, Unmade> {
     let screws = &project.fixings.sheet.screw;
     let screw = chosen(&screws.fastener, "sheets' screw", Input::SheetScrew)?;
-    let wood = gravity(&project.frame.species, "the purlins")?;
+    let wood = gravity(&project.frame.species, Some(&project.frame.timbers.purlin), "the purlins")?;
     let reference = withdrawal(screw, wood)?;
     let past_sheet = screws.length - thickness(project.roofing.metal);
     let held = past_sheet.min(project.frame.timbers.purlin.sawn.depth);

@@ -7,6 +7,7 @@ use super::check::{Check, Way};
 use super::feet::post_demands;
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS, lifted_heads};
 use super::ledger::check_ledger;
+use super::part::Part;
 use super::post::{END_GRAIN, PUSHED, check_posts, pressed_posts};
 use super::purlin::{SHEARS, check_purlins};
 use super::purlin_screws::check_purlin_screws;
@@ -70,9 +71,10 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
         }
         Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
     };
-    let mut roof = check_purlins(project, shape, &loads);
-    roof.extend(check_purlin_screws(project, shape, &loads));
-    roof.extend(check_sheet_screws(project, shape, &loads));
+    let rafters = Part::Rafter.of(rafters);
+    let mut roof = Part::Purlin.of(check_purlins(project, shape, &loads));
+    roof.extend(Part::PurlinScrews.of(check_purlin_screws(project, shape, &loads)));
+    roof.extend(Part::SheetScrews.of(check_sheet_screws(project, shape, &loads)));
     roof.extend(check_rafter_ties(project, shape, &loads));
     roof.extend(check_ledger(project, shape, &loads));
     let mut unknown = loads.not_judged.clone();
@@ -91,7 +93,8 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
         }
     };
     let demands = line.as_ref().map(|line| post_demands(shape, line)).unwrap_or_default();
-    roof.extend(withheld(check_bases(project, shape, &demands, unknown.last()), &unknown));
+    let bases = check_bases(project, shape, &demands, unknown.last());
+    roof.extend(withheld(Part::Footing.of(bases), &unknown));
     let paths = paths(&roof, &rafters, &frame, unknown.first());
     // Of what cannot be judged the cause stands first.
     let mut checks =
@@ -133,14 +136,18 @@ impl FramePart {
         add_links(&mut scarfs, Way::Down, &[], || check_scarfs(down));
         add_links(&mut posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS], || lifted_heads(with));
         add_links(&mut posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN], || pressed_posts(down));
-        let braces = check_braces(with).into_iter().chain(check_brace_pegs(with)).collect();
-        let [beam, scarfs, posts, braces] = [beam, scarfs, posts, braces].map(|checks| withheld(checks, unknown));
+        let pegs = Part::Pegs.of(check_brace_pegs(with));
+        let braces = check_braces(with).into_iter().chain(pegs).collect();
+        let known = |part: Part, checks| withheld(part.of(checks), unknown);
+        let (beam, scarfs) = (known(Part::Beam, beam), known(Part::Scarf, scarfs));
+        let (posts, braces) = (known(Part::Post, posts), known(Part::Brace, braces));
         Self { beam, scarfs, posts, braces }
     }
 
     fn unknown(why: &Unmade) -> Self {
-        let missing = |member: &str| vec![Check::not_judged(member, CARRIES, why)];
-        Self { beam: missing("beam"), scarfs: Vec::new(), posts: missing("posts"), braces: missing("braces") }
+        let missing = |member: &str, part| vec![Check::not_judged(member, CARRIES, why).part(part)];
+        let (beam, posts) = (missing("beam", Part::Beam), missing("posts", Part::Post));
+        Self { beam, scarfs: Vec::new(), posts, braces: missing("braces", Part::Brace) }
     }
 }
 

@@ -4,6 +4,7 @@
 //! line is free to lean. Wind is that on components, its worst zone over the whole rafter; snow only holds down and is left
 //! out.
 use super::check::Check;
+use super::part::Part;
 use crate::analysis::{Demand, Loading, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings};
 use crate::design::Shape;
 use crate::fastening::load_duration;
@@ -125,8 +126,12 @@ pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) ->
     ]
 }
 
+fn part_at(at: &str) -> Part {
+    if at == AT_LEDGER { Part::RafterHead } else { Part::RafterSeat }
+}
+
 fn unknown(mark: &str, at: &str, why: impl Into<Unmade>) -> Check {
-    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into()))
+    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into())).part(part_at(at))
 }
 
 /// Place and carried width of the rafter with the most roof.
@@ -192,7 +197,7 @@ impl Lifted {
             made.steps.insert(0, self.step(pull, level));
             made
         });
-        Check::new(mark, PULLS_ON_TIES, at, combination, made)
+        Check::new(mark, PULLS_ON_TIES, at, combination, made).part(part_at(at))
     }
 
     fn step(&self, pull: Force, level: Force) -> Step {

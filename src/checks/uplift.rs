@@ -11,6 +11,7 @@ use super::bored::TEARS;
 use super::check::{Check, Outcome, Way};
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
+use super::part::Part;
 use super::post::{END_GRAIN, PUSHED};
 use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
@@ -26,6 +27,8 @@ pub(super) const CARRIES: &str = "carries";
 const NOTHING_LIFTS: &str = "no combination lifts it";
 /// A beam in one stick.
 const NO_SCARF: &str = "there is none, or none is lifted";
+/// Name of the check of a whole path.
+pub const WEAKEST_LINK: &str = "is as strong as its weakest link";
 
 /// One link of a path.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,6 +41,8 @@ pub struct PathLink {
     pub says: String,
     /// The combination; empty where it is not known.
     pub combination: String,
+    /// The part that it is, where it is known.
+    pub part: Part,
 }
 
 /// A path from the roof to the ground or to the wall, in the order in which the force passes through it.
@@ -66,7 +71,7 @@ pub struct FrameChecks<'a> {
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
 fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
-    let unknown = |says: String| PathLink { name, ratio: None, says, combination: String::new() };
+    let unknown = |says: String| PathLink { name, ratio: None, says, combination: String::new(), part: Part::Whole };
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
@@ -82,7 +87,7 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
     let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
     let says = format!("{} {}{place}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
-    PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone() }
+    PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone(), part: check.part }
 }
 
 const NOT_CHECKED: &str = "not checked";
@@ -134,7 +139,7 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 /// What nobody has told the program of.
 fn wall() -> PathLink {
     let says = "to be checked by someone licensed".to_owned();
-    PathLink { name: "existing wall", ratio: None, says, combination: String::new() }
+    PathLink { name: "existing wall", ratio: None, says, combination: String::new(), part: Part::Whole }
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
@@ -186,6 +191,7 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         ratio: None,
         says: "its span is its maker's matter".to_owned(),
         combination: String::new(),
+        part: Part::Whole,
     };
     let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
     let is_stick = |check: &&Check| {
@@ -235,10 +241,9 @@ impl LoadPath {
     /// The path as one check: its weakest link. A link that is not known leaves it not judged, unless a known one fails.
     #[must_use]
     pub fn check(&self) -> Check {
-        const NAME: &str = "is as strong as its weakest link";
         let unknown: Vec<&str> = self.unknown().map(|link| link.name).collect();
         let Some((weakest, ratio)) = self.weakest().and_then(|link| Some((link, link.ratio?))) else {
-            return Check::not_judged(self.name, NAME, "none of its links is known");
+            return Check::not_judged(self.name, WEAKEST_LINK, "none of its links is known");
         };
         let at = format!("({})", weakest.name);
         if !unknown.is_empty() && Verdict::sum_of_shares(ratio).passes() {
@@ -248,12 +253,12 @@ impl LoadPath {
                 weakest.name,
                 ratio * 100.0
             );
-            return Check::not_judged(self.name, NAME, why);
+            return Check::not_judged(self.name, WEAKEST_LINK, why);
         }
         let cited = Citation::common_practice("a chain is as strong as its weakest link");
         let steps = self.links.iter().map(|link| Step::new(link.name, link.says.clone(), cited)).collect();
         let made = Worked::new(Verdict::sum_of_shares(ratio), steps);
-        Check::new(self.name, NAME, at, weakest.combination.clone(), Ok::<_, String>(made))
+        Check::new(self.name, WEAKEST_LINK, at, weakest.combination.clone(), Ok::<_, String>(made)).part(weakest.part)
     }
 }
 

@@ -2,8 +2,8 @@
 use std::cell::RefCell;
 
 use crate::loads::Duration;
-use crate::materials::{Section, Timber, species};
-use crate::members::{Conditions, Grade, LoadDuration, Member};
+use crate::materials::{Section, Species, Timber, species};
+use crate::members::{Conditions, Grade, LoadDuration, Member, specific_gravity};
 use crate::project::{Project, Used};
 use crate::units::{Length, Stress};
 
@@ -58,11 +58,14 @@ impl<'a> Woods<'a> {
         let (wood, timber) = (&self.project.wood, self.timber(used));
         let kind = species(&self.project.frame.species)
             .ok_or_else(|| format!("no design values for the wood \u{201c}{}\u{201d}", self.project.frame.species))?;
-        let is_timber = timber.ordered.breadth.min(timber.ordered.depth) >= TIMBER_FROM;
+        let is_timber = is_timber(&timber);
         let grade = if is_timber { wood.timber_grade } else { wood.lumber_grade };
         let conditions = Conditions { wet_service: is_timber && !wood.is_dry, ..Conditions::default() };
-        let class = if is_timber { &kind.design_class } else { lumber_class(&kind.design_class) };
-        let mut member = Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)?;
+        let mut member = if is_timber {
+            listed(&kind.design_class, grade, timber, conditions)?
+        } else {
+            lumber(kind, grade, timber)?
+        };
         // A value that was only begun is not one yet.
         for own in wood.own.iter().filter(|own| own.used == used && own.value > Stress::ZERO) {
             member.values =
@@ -72,10 +75,39 @@ impl<'a> Woods<'a> {
     }
 }
 
-/// The name a wood is graded under when it is sawn 2 to 4 in thick: eastern spruces then belong to Spruce-Pine-Fir (South)
-/// (NDS Supplement, Table 4A, from memory).
+/// The name a wood is graded under when it is sawn 2 to 4 in thick: eastern spruces then belong to Spruce-Pine-Fir (South),
+/// northern pines to Eastern Softwoods, and eastern hemlock to its group with tamarack (NDS Supplement, Table 4A, from memory).
 fn lumber_class(class: &str) -> &str {
-    if class == "Eastern Spruce" { "Spruce-Pine-Fir (South)" } else { class }
+    match class {
+        "Eastern Spruce" => "Spruce-Pine-Fir (South)",
+        "Northern Pine" => "Eastern Softwoods",
+        "Eastern Hemlock" => "Eastern Hemlock-Tamarack",
+        own => own,
+    }
+}
+
+fn listed(class: &str, grade: Grade, timber: Timber, conditions: Conditions) -> Result<Member, String> {
+    Member::listed(class, grade, timber, conditions).map_err(|missing| missing.sentence)
+}
+
+/// A stick sawn 2 to 4 in thick, dry in use.
+fn lumber(kind: &Species, grade: Grade, timber: Timber) -> Result<Member, String> {
+    let class = lumber_class(&kind.design_class);
+    let member = listed(class, grade, timber, Conditions::default())?;
+    let is_own = class == kind.design_class;
+    Ok(if is_own { member } else { Member { values: member.values.taken_for(&kind.design_class), ..member } })
+}
+
+/// Specific gravity for fasteners in a stick sawn 2 to 4 in thick: where it is graded with lighter woods, theirs, for nobody
+/// knows which of them it is.
+pub(super) fn lumber_gravity(kind: &Species) -> f64 {
+    let group = specific_gravity(lumber_class(&kind.design_class));
+    group.map_or(kind.specific_gravity, |found| found.value.min(kind.specific_gravity))
+}
+
+/// Whether a stick of that size counts as a timber.
+pub(super) fn is_timber(timber: &Timber) -> bool {
+    timber.ordered.breadth.min(timber.ordered.depth) >= TIMBER_FROM
 }
 
 /// A post or stud of the existing wall, dry, as a 2x6 of No.2: what presses across its grain asks no more of it.
@@ -87,8 +119,7 @@ pub(super) fn wall_post(key: &str) -> Result<Member, String> {
         species(key).ok_or_else(|| format!("no design values for the wood \u{201c}{key}\u{201d} of the wall"))?;
     let size = |breadth: f64, depth: f64| Section::new(Length::inches(breadth), Length::inches(depth));
     let timber = Timber { ordered: size(2.0, 6.0), sawn: size(1.5, 5.5) };
-    Member::listed(lumber_class(&kind.design_class), Grade::No2, timber, Conditions::default())
-        .map_err(|missing| missing.sentence)
+    lumber(kind, Grade::No2, timber)
 }
 
 /// The same duration as the wood tables name it.

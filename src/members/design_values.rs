@@ -26,6 +26,8 @@ pub struct DesignValues {
     own: Vec<(Property, String)>,
     /// Rows that hold up to a width only (southern pine dimension lumber).
     up_to_width: Option<Length>,
+    /// The group the row is taken for, where that has none of its own in this size.
+    taken_for: Option<String>,
 }
 
 impl DesignValues {
@@ -59,7 +61,16 @@ impl DesignValues {
     /// In words: `Douglas Fir-Larch, No.2, Posts and Timbers`.
     #[must_use]
     pub fn name(&self) -> String {
-        format!("{}, {}, {}", self.design_class, self.grade.name(), self.size_class.name())
+        let name = format!("{}, {}, {}", self.design_class, self.grade.name(), self.size_class.name());
+        self.taken_for
+            .as_ref()
+            .map_or_else(|| name.clone(), |own| format!("{name} ({own} has no row of its own there)"))
+    }
+
+    /// The same row, taken for a group that has none of its own in this size.
+    #[must_use]
+    pub fn taken_for(self, design_class: &str) -> Self {
+        Self { taken_for: Some(design_class.to_owned()), ..self }
     }
 
     /// The same with the user's own value in one place, and the source they give for it. An own `E` brings its `E_min` along
@@ -96,6 +107,7 @@ impl DesignValues {
             values: [fb, ft, fv, fc_perp, fc, 1e6 * e, 1e6 * e_min].map(Stress::psi),
             own: Vec::new(),
             up_to_width: up_to.parse().ok().map(Length::inches),
+            taken_for: None,
         })
     }
 

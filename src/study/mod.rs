@@ -2,6 +2,8 @@
 mod beam_pieces;
 mod came;
 mod carries;
+mod changes;
+mod fixing_changes;
 mod judged;
 mod mill_lengths;
 mod moved;
@@ -22,7 +24,7 @@ pub use beam_pieces::{BeamPieces, PiecesAnswer};
 pub use judged::{Judged, Refusal};
 pub use mill_lengths::{LengthAnswer, LengthThen, MillLengths};
 pub use moved::{JointMove, JointState, Moves, moves, percent};
-pub use remedies::{Remedy, remedies};
+pub use remedies::{Remedy, price, remedies};
 pub use seasoning::{
     Drying, JointKind, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length,
 };

@@ -1,5 +1,5 @@
 //! Changes of scarfs that may help: their kind, the kind of one of them, the place of one of them.
-use super::remedies::{Candidates, Try};
+use super::changes::{Ladder, Try};
 use crate::checks::Strength;
 use crate::project::{JointException, JointName, ScarfKind, ScarfPlace, Scarfs};
 
@@ -9,9 +9,9 @@ fn scarf_number(member: &str) -> Option<usize> {
 
 impl Try<'_> {
     /// All of them of the strongest kind.
-    pub fn scarf_kind(&self) -> Candidates {
+    pub fn scarf_kind(&self) -> Ladder {
         if self.project.frame.scarfs.kind == ScarfKind::StopSplayedTabled {
-            return Candidates::new();
+            return Ladder::new();
         }
         let says = format!("scarfs {}", ScarfKind::StopSplayedTabled.name());
         vec![self.with(says, |changed| {
@@ -25,8 +25,8 @@ impl Try<'_> {
 
     /// That scarf alone of each other kind, plain to strong, the others as they are. Where the places are the program's, they
     /// are proposed anew for it, or kept.
-    pub fn own_scarf_kind(&self, strength: &Strength, member: &str) -> Candidates {
-        let Some(number) = scarf_number(member) else { return Candidates::new() };
+    pub fn own_scarf_kind(&self, strength: &Strength, member: &str) -> Ladder {
+        let Some(number) = scarf_number(member) else { return Ladder::new() };
         let (now, of_frame) = (self.project.scarf_kind(number), self.project.frame.scarfs.kind);
         let others = ScarfKind::ALL.into_iter().filter(|kind| *kind != now);
         let places = &strength.scarfs;
@@ -46,11 +46,11 @@ impl Try<'_> {
     }
 
     /// That scarf moved along the beam, the nearest places first.
-    pub fn scarf_moved(&self, strength: &Strength, member: &str) -> Candidates {
-        let Some(number) = scarf_number(member) else { return Candidates::new() };
+    pub fn scarf_moved(&self, strength: &Strength, member: &str) -> Ladder {
+        let Some(number) = scarf_number(member) else { return Ladder::new() };
         let places: Vec<ScarfPlace> = strength.scarfs.clone();
         let Some(own) = number.checked_sub(1).and_then(|index| places.get(index)).copied() else {
-            return Candidates::new();
+            return Ladder::new();
         };
         let steps = [-1.0, 1.0, -2.0, 2.0, -3.0, 3.0, -4.0, 4.0];
         steps
@@ -64,5 +64,25 @@ impl Try<'_> {
                 })
             })
             .collect()
+    }
+
+    /// Every lap longer.
+    pub fn longer_laps(&self) -> Ladder {
+        let one = |steps: f64| {
+            let lap = self.project.frame.scarfs.lap + self.step(4.0, 100.0) * steps;
+            self.with(format!("laps of {}", self.said(lap)), |changed| changed.frame.scarfs.lap = lap)
+        };
+        [1.0, 2.0].map(one).into()
+    }
+
+    /// A beam of longer pieces, where the mill saws them.
+    pub fn fewer_pieces(&self, strength: &Strength) -> Ladder {
+        let n = strength.scarfs.len();
+        let one = |n: usize| {
+            self.with(format!("a beam of {n} {}", if n == 1 { "piece" } else { "pieces" }), |changed| {
+                (changed.frame.scarfs.n_pieces, changed.frame.scarfs.by_hand) = (Some(n), Vec::new());
+            })
+        };
+        (n > 0).then(|| one(n)).into_iter().collect()
     }
 }

@@ -2,7 +2,7 @@
 use crate::app::cached::{Cached, text_of};
 use crate::app::dom::{Tag, button, parts, tag};
 use crate::app::figures::Figures;
-use crate::app::focus::focus_field;
+use crate::app::focus::go_to_field;
 use crate::app::route::{Place, Route, use_router};
 use crate::app::{Store, use_store};
 use crate::project::Problem;
@@ -160,12 +160,7 @@ fn trouble() -> Tag {
         let word = if stops { "Stops the frame" } else { "Look at this" };
         let more = if n_more == 0 { String::new() } else { format!(" and {n_more} more") };
         let path = first.field.clone();
-        let go = move |_| {
-            router.go(&Route { place: place_of(&path), stick: None });
-            let path = path.clone();
-            // The page of the field must be there before the field can be focused.
-            set_timeout(move || focus_field(&path), std::time::Duration::from_millis(80));
-        };
+        let go = move |_| go_to_field(router, &path);
         Some(
             button("strip__trouble", go)
                 .class_if("strip__trouble--stop", stops)
@@ -190,15 +185,4 @@ fn worst_first(store: Store) -> Vec<Problem> {
     let is_cut = |problem: &Problem| u8::from(problem.field.starts_with("progress.cut"));
     sort_by_number(&mut problems, |problem| -f64::from(problem.severity as u8 * 2 + is_cut(problem)));
     problems
-}
-
-/// The place that holds a field.
-fn place_of(path: &str) -> Place {
-    match path.split('.').next().unwrap_or_default() {
-        "site" | "place" | "above" | "ground" => Place::Site,
-        "mill" => Place::Mill,
-        "roofing" => Place::Roof,
-        "progress" => Place::Bench,
-        _ => Place::Frame,
-    }
 }

@@ -2,11 +2,12 @@
 use crate::app::cached::Cached;
 use crate::app::components::{print_alone, word};
 use crate::app::dom::{Tag, button, tag};
-use crate::app::route::{Place, use_router};
+use crate::app::focus::go_to_field;
+use crate::app::route::{Place, Router, use_router};
 use crate::app::{Store, Strong, use_store};
 use crate::checks::Check;
 use crate::report::{self, Markup};
-use crate::study::{Remedy, remedies};
+use crate::study::{Remedy, price, remedies};
 use crate::units::show_money;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -36,7 +37,7 @@ pub fn checks() -> Tag {
         if let (Some(strong), Some(element)) = (untrack(move || store.strong()), target(&event)) {
             match printed(&element).and_then(|place| strong.strength.checks.get(place)) {
                 Some(check) => print_sheet(report::one_check(&strong.good.project, check)),
-                None => tapped(store, &element, &strong, offered),
+                None => tapped(store, router, &element, &strong, offered),
             }
         }
     };
@@ -94,14 +95,20 @@ fn printed(element: &web_sys::Element) -> Option<usize> {
     element.closest("[data-print]").ok()??.get_attribute("data-print")?.parse().ok()
 }
 
-/// A head was tapped: fill its body; a remedy was tapped: apply it.
-fn tapped(store: Store, element: &web_sys::Element, strong: &Strong, offered: Offered) {
+/// A head was tapped: fill its body; a remedy was tapped: apply it; a missing datum was tapped: go to its field.
+fn tapped(store: Store, router: Router, element: &web_sys::Element, strong: &Strong, offered: Offered) {
     if let Ok(Some(button)) = element.closest("[data-remedy]") {
         let place = button.get_attribute("data-remedy").and_then(|place| place.parse::<usize>().ok());
         let remedy = offered.with_value(|all| place.and_then(|place| all.get(place).cloned()));
         if let Some((_, remedy)) = remedy {
             let units = strong.good.project.units;
             store.edit(|project| *project = crate::project::Project { units, ..remedy.project });
+        }
+        return;
+    }
+    if let Ok(Some(button)) = element.closest("[data-missing]") {
+        if let Some(field) = button.get_attribute("data-missing") {
+            go_to_field(router, &field);
         }
         return;
     }
@@ -120,6 +127,11 @@ fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> St
         let found = remedies(project, &strong.strength, check);
         help(&mut out, &found, offered, place, &strong.good);
     }
+    if let Some(input) = check.missing() {
+        out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
+        out.open(&format!("button type=\"button\" class=\"button help__way\" data-missing=\"{}\"", input.field()));
+        out.say(&format!("Fill in {}", input.name())).close("button").close("section");
+    }
     out.raw(&report::working(check, project.units));
     out.open(&format!("button type=\"button\" class=\"button\" data-print=\"{place}\""));
     out.say("Print this check").close("button");
@@ -136,18 +148,19 @@ fn help(out: &mut Markup, found: &[Remedy], offered: Offered, place: usize, good
              spacing, another post, other fixings.",
         );
     }
+    let now = price(&good.project, &good.built).to_f64();
     for remedy in found {
         let mut index = 0;
         offered.update_value(|all| {
             index = all.len();
             all.push((place, remedy.clone()));
         });
-        let more = remedy.price.to_f64() - good.built.order.price.to_f64();
-        let price = show_money(crate::units::Money::of(more.abs()), &good.project.currency).to_string();
+        let more = remedy.price.to_f64() - now;
+        let said = show_money(crate::units::Money::of(more.abs()), &good.project.currency).to_string();
         let cost = if more.abs() < 0.5 {
             String::new()
         } else {
-            format!(", timber {price} {}", if more > 0.0 { "more" } else { "less" })
+            format!(", {said} {}", if more > 0.0 { "more" } else { "less" })
         };
         let worst = remedy
             .worst
