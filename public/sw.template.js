@@ -19,9 +19,9 @@ async function store() {
     FILES.map(async ([path]) => {
       const url = address(path);
       // A name with a hash of the content may come from the browser's cache, where the page has it already.
-      const cache = HASHED.test(path) ? "default" : "no-store";
+      const from = HASHED.test(path) ? "default" : "no-store";
       // The page's own requests go first.
-      const response = await fetch(new Request(url, { cache, priority: "low" }));
+      const response = await fetch(new Request(url, { cache: from, priority: "low" }));
       if (!response.ok || response.redirected) {
         throw new Error(`${path}: ${response.status}`);
       }

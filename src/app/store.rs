@@ -461,10 +461,13 @@ fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal
 /// The drawn frame judged, after its picture.
 fn judged_after(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
     let follow = move || {
-        if drawn.with(Option::is_some) {
+        drawn.track();
+        let id = id.get_untracked();
+        // Where no project is open, nobody looks.
+        if id.is_some() {
             let _ = CHECKS.get();
         }
-        id.get_untracked()
+        id
     };
     let judge = move || {
         let (good, judge) = (drawn.get_untracked()?, CHECKS.held()?);

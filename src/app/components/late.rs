@@ -11,7 +11,7 @@ pub type PartOfPage = fn() -> Tag;
 /// A page that is a part of the program: its name stands there until it comes.
 pub fn late_page(place: Place, part: &'static ProgramPart<PartOfPage>) -> Tag {
     late(part, move |waits| {
-        tag("article").class("page").attr("data-place", place.key()).child(
+        tag("article").class("page").child(
             tag("header")
                 .class("page__head")
                 .child(tag("h1").class("page__title").attr("tabindex", "-1").child(place.name()))

@@ -65,7 +65,7 @@ fn lint_wasm(repository: &Repository) -> Result<Counts, String> {
     run(repository
         .command("cargo")
         .args(["clippy", "--locked", "--target", "wasm32-unknown-unknown"])
-        .args(["--features", "web", "--lib", "--bin", "outshot"])
+        .args(["--features", "parts", "--lib", "--bin", "outshot"])
         .args(DENY_WARNINGS))?;
     Ok(Counts::ONE)
 }
