@@ -11,12 +11,17 @@ const CACHE = PREFIX + VERSION;
 const address = (path) => new URL(path === "index.html" ? "./" : path, HOME).href;
 const KNOWN = new Set(FILES.map(([path]) => address(path)));
 
+const HASHED = /-[0-9a-f]{12,16}[./]/;
+
 async function store() {
   const cache = await caches.open(CACHE);
   await Promise.all(
     FILES.map(async ([path]) => {
       const url = address(path);
-      const response = await fetch(new Request(url, { cache: "no-store" }));
+      // A name with a hash of the content may come from the browser's cache, where the page has it already.
+      const from = HASHED.test(path) ? "default" : "no-store";
+      // The page's own requests go first.
+      const response = await fetch(new Request(url, { cache: from, priority: "low" }));
       if (!response.ok || response.redirected) {
         throw new Error(`${path}: ${response.status}`);
       }

@@ -12,6 +12,7 @@ pub mod focus;
 mod history;
 mod lens;
 pub mod pages;
+mod part;
 pub mod route;
 pub mod saving;
 pub mod shell;
@@ -20,10 +21,12 @@ mod store;
 pub mod theme;
 
 pub use lens::Lens;
-pub use store::{Fitted, Good, Store, Strong, use_store};
+pub use store::{CHECKS, Fitted, Good, SOLIDS, Store, Strong, use_store};
 
 use crate::app::dom::Tag;
 use leptos::prelude::*;
+use part::{Fetched, fetch_in_turn};
+use std::time::Duration;
 use wasm_bindgen::JsCast;
 
 /// Starts the app in the page.
@@ -42,6 +45,17 @@ pub fn mount() {
     }
 }
 
+/// Nothing is fetched for later before the first screen has stood so long.
+const FIRST_SCREEN: Duration = Duration::from_secs(2);
+
+/// Fetches the rest of the program once the first screen stands, for the time without a signal.
+fn fetch_the_rest() {
+    let owner = Owner::current().unwrap_or_default();
+    let engines: [&dyn Fetched; 2] = [&CHECKS, &SOLIDS];
+    let fetch = move || owner.with(|| fetch_in_turn(engines.into_iter().chain(pages::PARTS).collect()));
+    set_timeout(fetch, FIRST_SCREEN);
+}
+
 /// Everything that lives as long as the page.
 fn app() -> Tag {
     let store = Store::new();
@@ -51,5 +65,6 @@ fn app() -> Tag {
     let saving = saving::Saving::start(store);
     provide_context(saving);
     saving.open_last();
+    fetch_the_rest();
     shell::shell()
 }

@@ -4,8 +4,9 @@ use super::dom;
 use super::figures::Figures;
 use super::history::History;
 use crate::app::cached::Cached;
+use crate::app::part::part;
 use crate::checks::{Strength, strength};
-use crate::design::{Built, Design};
+use crate::design::{Built, Design, Shape};
 use crate::joinery::{Fit, fit};
 use crate::lay_out;
 use crate::project::{Problem, Progress, Project, demo};
@@ -14,6 +15,20 @@ use leptos::prelude::*;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, OnceLock};
 use std::time::Duration;
+
+/// Judges a frame.
+type Judge = fn(&Project, &Shape) -> Strength;
+/// Makes a frame's solids and looks how they fit.
+type Fits = fn(&Project, &Shape) -> Fit;
+
+part!(
+    /// What judges whether the frame carries.
+    pub static CHECKS: Judge = checks.checks_part(strength)
+);
+part!(
+    /// What makes solids and looks whether they fit.
+    pub static SOLIDS: Fits = solids.solids_part(fit)
+);
 
 /// The last frame that could be built, with the project it was built from.
 #[derive(Clone, Debug)]
@@ -448,11 +463,13 @@ fn rested(drawn: RwSignal<Option<Good>>, is_held: StoredValue<bool>) -> RwSignal
 fn judged_with(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> RwSignal<Option<Strong>> {
     let strong = RwSignal::new(None);
     dom::follow(Box::new(move || {
-        let judged = drawn.get().map(|good| {
-            let strength = Arc::new(strength(&good.project, &good.built.shape));
-            Strong { id: id.get_untracked(), good, strength }
-        });
-        strong.set(judged);
+        let (good, id) = (drawn.get(), id.get_untracked());
+        // Where no project is open, nobody looks.
+        let judge = if id.is_some() { CHECKS.get() } else { None };
+        strong.set(good.zip(judge).map(|(good, judge)| {
+            let strength = Arc::new(judge(&good.project, &good.built.shape));
+            Strong { id, good, strength }
+        }));
     }));
     strong
 }
@@ -460,12 +477,13 @@ fn judged_with(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> R
 /// Whether the drawn frame fits together: made when the edits pause, for the solids cost more than all else.
 fn fitted_after(drawn: RwSignal<Option<Good>>) -> RwSignal<Option<Fitted>> {
     let make = move || {
-        let good = drawn.get_untracked()?;
-        let fit = Arc::new(fit(&good.project, &good.built.shape));
+        let (good, fits) = (drawn.get_untracked()?, SOLIDS.held()?);
+        let fit = Arc::new(fits(&good.project, &good.built.shape));
         Some(Fitted { good, fit })
     };
     let pause = move || {
         drawn.track();
+        let _ = SOLIDS.get();
         PAUSE
     };
     after_pause(pause, make)

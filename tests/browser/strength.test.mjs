@@ -90,6 +90,7 @@ test("what nobody has said is not judged, and counts when it is said", async () 
   await visit(sizes.phone, {}, async ({ page }) => {
     await begin(page, BEGIN.inches);
     await go(page, "Strength");
+    await page.locator(".check__says").first().waitFor();
     const all = () => page.locator(".check__says").allTextContents();
     assert.ok((await all()).some((text) => /not judged: ground snow by ASCE 7-16 is missing/.test(text)), (await all()).join("\n"));
     assert.ok((await all()).some((text) => /not judged: wind speed is missing/.test(text)));

@@ -7,6 +7,7 @@ mod entry;
 mod field;
 mod field_table;
 mod fold;
+mod late;
 mod length_field;
 mod long_work;
 mod measure;
@@ -32,6 +33,7 @@ pub use entry::{Change, Entry};
 pub use field::{Field, entry_field};
 pub use field_table::{At, Choices, FieldRow, Of, Part, field_table};
 pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
+pub use late::{PartOfPage, late_page, late_part, missing};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
 pub use long_work::{Slices, Work, long_work};
 pub use measure::{

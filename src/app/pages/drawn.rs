@@ -1,7 +1,8 @@
 //! What pages share: the drawings of the frame and its computed lengths, always of the last good frame.
 use crate::app::cached::text_of;
-use crate::app::components::{Wood, drawing_view, round_view, show_length_fine};
+use crate::app::components::{PartOfPage, Wood, drawing_view, round_view, show_length_fine};
 use crate::app::dom::{Tag, follow};
+use crate::app::part::part;
 use crate::app::route::{Route, use_router};
 use crate::app::use_store;
 use crate::design::Built;
@@ -59,8 +60,13 @@ fn shown_of(pick: Pick) -> Wood {
     shown
 }
 
+part!(
+    /// The frame in the round.
+    pub static ROUND: PartOfPage = solids.round_part(in_the_round)
+);
+
 /// The frame in the round. A tapped stick is taken to the bench.
-pub fn in_the_round() -> Tag {
+fn in_the_round() -> Tag {
     let router = use_router();
     let go = Callback::new(move |mark: String| router.go(&Route::bench(&mark)));
     let standing = shown(|wood| wood.iter().map(Shown::standing).collect());

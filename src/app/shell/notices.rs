@@ -1,14 +1,17 @@
 //! What must be said at once: not saved, another window, a newer version.
+use crate::app::components::missing;
 use crate::app::device;
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::files::file_out;
+use crate::app::part::{Coming, Fetched};
 use crate::app::saving::{SaveState, use_saving};
+use crate::app::{CHECKS, use_store};
 use leptos::prelude::*;
 use std::time::Duration;
 
 /// All notices, worst first.
 pub fn notices() -> Tag {
-    tag("div").class("notices").child(not_saved()).child(said()).child(update())
+    tag("div").class("notices").child(not_saved()).child(not_judged()).child(said()).child(update())
 }
 
 fn not_saved() -> Tag {
@@ -42,6 +45,15 @@ fn not_saved() -> Tag {
                     .child(button("button", move |_| saving.keep_mine()).child("Keep this one as a copy")),
             ),
         SaveState::Saved | SaveState::Waiting => parts(),
+    })
+}
+
+/// The part of the program that judges the frame is missing.
+fn not_judged() -> Tag {
+    let store = use_store();
+    live(move || {
+        let is_missing = CHECKS.coming() == Coming::Missing && store.id().is_some();
+        is_missing.then(|| missing("Whether the frame carries is not judged yet: ", &CHECKS))
     })
 }
 

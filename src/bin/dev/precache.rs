@@ -47,6 +47,23 @@ fn collect(folder: &Path, prefix: &str, files: &mut Vec<(String, u64)>) -> std::
     Ok(())
 }
 
+/// The files below a folder but the worker, by their paths from there, in order.
+pub fn files(folder: &Path) -> std::io::Result<Vec<String>> {
+    let mut files = Vec::new();
+    collect(folder, "", &mut files)?;
+    files.sort();
+    Ok(files.into_iter().map(|(path, _)| path).collect())
+}
+
+/// One hash over the files of a folder and their names.
+pub fn hash_of_folder(folder: &Path) -> std::io::Result<u64> {
+    let mut files = Vec::new();
+    collect(folder, "", &mut files)?;
+    files.sort();
+    let rows: Vec<String> = files.iter().map(|(path, hash)| format!("{path} {hash:016x}")).collect();
+    Ok(fnv1a(rows.join("\n").as_bytes()))
+}
+
 fn fill(template: &str, files: &[(String, u64)]) -> Result<String, String> {
     let plain = |c: char| c.is_ascii_alphanumeric() || "/._-".contains(c);
     if let Some((path, _)) = files.iter().find(|(path, _)| !path.chars().all(plain)) {

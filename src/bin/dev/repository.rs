@@ -33,6 +33,11 @@ impl Repository {
         self.root.join("target/tools")
     }
 
+    /// Where cargo builds.
+    pub fn target(&self) -> PathBuf {
+        std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| self.root.join("target"), |folder| self.root.join(folder))
+    }
+
     /// The built site.
     pub fn site(&self) -> PathBuf {
         self.root.join("target/site")

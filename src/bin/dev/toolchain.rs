@@ -8,6 +8,7 @@ use crate::repository::Repository;
 
 const TRUNK: &str = "0.21.14";
 const WASM_BINDGEN: &str = "0.2.130";
+const WASM_SPLIT: &str = "0.2.4";
 const BINARYEN: &str = "132.0.0";
 const WASM_TARGET: &str = "wasm32-unknown-unknown";
 
@@ -48,6 +49,29 @@ pub fn ensure_wasm_bindgen(repository: &Repository) -> Result<(), String> {
     }
     clear_build(repository);
     Ok(())
+}
+
+/// Whether the program that cuts the wasm into parts is there; the site works in one piece too.
+pub fn ensure_wasm_split(repository: &Repository) -> bool {
+    if wasm_split_is_there(repository) {
+        return true;
+    }
+    println!("Installing wasm-split {WASM_SPLIT} into target/tools: about 2 minutes on 2 cores, this once only.");
+    let mut command = install(repository, "wasm_split_cli_support", WASM_SPLIT);
+    let installed = run(command.args(["--locked", "--features", "build-binary"]));
+    clear_build(repository);
+    let ready = installed.is_ok() && wasm_split_is_there(repository);
+    if !ready {
+        println!("wasm-split is not to be had (it needs the network once): the app is built in one piece.");
+    }
+    ready
+}
+
+/// It does not tell its version: cargo's own list beside it does.
+fn wasm_split_is_there(repository: &Repository) -> bool {
+    let list = std::fs::read_to_string(repository.tools().join(".crates.toml")).unwrap_or_default();
+    let program = repository.tools().join("bin/wasm-split-cli").with_extension(std::env::consts::EXE_EXTENSION);
+    program.is_file() && list.contains(&format!("\"wasm_split_cli_support {WASM_SPLIT} "))
 }
 
 /// Whether the program that shrinks the wasm is there; it comes with Node, and the site works without it.

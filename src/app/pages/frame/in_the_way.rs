@@ -1,16 +1,20 @@
 //! Joints in each other's way, by the solids: a list and where they are; nothing is shown where all fits.
 use crate::app::cached::Cached;
-use crate::app::components::{drawing_view, fractions};
+use crate::app::components::{drawing_view, fractions, missing};
 use crate::app::dom::{Tag, parts, tag};
+use crate::app::part::{Coming, Fetched};
 use crate::app::route::Route;
-use crate::app::{Fitted, use_store};
+use crate::app::{Fitted, SOLIDS, use_store};
 use crate::drawing;
 
 /// The list, or that everything fits.
 pub fn in_the_way() -> Tag {
     let store = use_store();
     let fitted = Cached::new(move || store.fitted());
-    parts().live(move || fitted.get().map(|fitted| found(&fitted)))
+    let is_missing = move || SOLIDS.coming() == Coming::Missing;
+    parts()
+        .shown(is_missing, || missing("Whether the joints fit is not looked at yet: ", &SOLIDS))
+        .live(move || fitted.get().map(|fitted| found(&fitted)))
 }
 
 fn found(fitted: &Fitted) -> Tag {

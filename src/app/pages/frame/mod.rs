@@ -17,12 +17,17 @@ mod splices;
 mod ties;
 mod wood;
 
-use super::drawn::{in_the_round, long, room, section};
-use crate::app::components::{Segment, Steps, caution, facts, fold, length_field, page, problems_under, segments};
+use super::drawn::{ROUND, long, room, section};
+use crate::app::components::{
+    PartOfPage, Segment, Steps, caution, facts, fold, late_part, length_field, page, problems_under, segments,
+};
 use crate::app::dom::{Tag, live, parts, tag};
+use crate::app::part::part;
 use crate::app::route::Place;
 use crate::lens;
 use leptos::prelude::*;
+
+pub use moved::GRIPS;
 
 /// Frame.
 pub fn frame_page() -> Tag {
@@ -41,16 +46,26 @@ pub fn frame_page() -> Tag {
             .child(posts::posts())
             .child(braces::braces())
             .child(rafters::rafters())
-            .child(beam::beam_and_scarfs())
-            .child(sizes::sizes())
-            .child(wood::wood_and_grade())
-            .child(joinery::joinery())
-            .child(fixings::what_fixes_it())
+            .child(late_part(&LOWER))
             .child(caution(
                 "This shows geometry, not strength: have sizes, joints and fixings \
                  checked to local code by a licensed engineer before you order.",
             )),
     )
+}
+
+part!(
+    /// What stands below the first screen.
+    pub static LOWER: PartOfPage = frame.lower_part(lower)
+);
+
+fn lower() -> Tag {
+    parts()
+        .child(beam::beam_and_scarfs())
+        .child(sizes::sizes())
+        .child(wood::wood_and_grade())
+        .child(joinery::joinery())
+        .child(fixings::what_fixes_it())
 }
 
 /// The two flat drawings, or the frame in the round.
@@ -61,7 +76,7 @@ fn lead() -> Tag {
         Segment::new("In the round".to_owned(), move || is_round.get(), move || is_round.set(true)),
     ];
     let drawn =
-        move || if is_round.get() { in_the_round() } else { parts().child(moved::elevation()).child(section()) };
+        move || if is_round.get() { late_part(&ROUND) } else { parts().child(moved::elevation()).child(section()) };
     tag("div").class("shown-as").child(segments("shown-as", "The frame", (), shows)).child(live(drawn))
 }
 

@@ -1,14 +1,19 @@
 //! The beam line with grips on what can be moved along it.
 use super::grip::grips;
 use super::held::Held;
-use crate::app::cached::text_of;
+use crate::app::cached::{Cached, text_of};
 use crate::app::components::drawing_view_under;
-use crate::app::dom::Tag;
+use crate::app::dom::{Tag, live};
+use crate::app::part::part;
 use crate::app::use_store;
 use crate::drawing;
 use leptos::prelude::*;
 
 const TITLE: &str = "Beam line from outside, facing the wall";
+
+type Grips = fn(RwSignal<usize>, Cached<f64>) -> Tag;
+
+part!(pub static GRIPS: Grips = frame.grips_part(grips));
 
 /// The beam line from outside, facing the wall; posts and scarfs can be moved on it.
 pub fn elevation() -> Tag {
@@ -30,5 +35,5 @@ pub fn elevation() -> Tag {
         let says = held.map(|(held, built)| format!("{}: {}", held.mark(), held.says(&store.project(), &built)));
         says.unwrap_or_else(|| TITLE.to_owned())
     });
-    drawing_view_under(draw, TITLE, caption, move |width| grips(number, width))
+    drawing_view_under(draw, TITLE, caption, move |width| live(move || GRIPS.get().map(|grips| grips(number, width))))
 }
