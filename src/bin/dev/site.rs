@@ -8,7 +8,7 @@ use crate::repository::Repository;
 use crate::{parts, precache, toolchain};
 
 const PAGE: &str = "public/index.html";
-const SHRINK: &str = "data-wasm-opt=\"z\"";
+const SHRINK: &str = "data-wasm-opt=\"3\"";
 const IN_ONE_PIECE: &str = "data-cargo-features=\"web\"";
 const IN_PARTS: &str = "data-cargo-features=\"parts\"";
 

@@ -58,7 +58,7 @@ pub fn ensure_wasm_split(repository: &Repository) -> bool {
     }
     println!("Installing wasm-split {WASM_SPLIT} into target/tools: about 2 minutes on 2 cores, this once only.");
     let mut command = install(repository, "wasm_split_cli_support", WASM_SPLIT);
-    let installed = run(command.args(["--locked", "--features", "build-binary"]));
+    let installed = run(command.args(["--locked", "--force", "--features", "build-binary"]));
     clear_build(repository);
     let ready = installed.is_ok() && wasm_split_is_there(repository);
     if !ready {
