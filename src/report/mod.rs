@@ -1,6 +1,7 @@
 //! The design as plain text and as JSON, for anyone who checks it from outside.
 mod buying;
 mod calculation;
+mod calculation_inputs;
 mod check_sheet;
 mod costs;
 mod hauled;
