@@ -10,8 +10,11 @@ use crate::report;
 use crate::units::{Force, Length, Moment, UnitSystem};
 use leptos::prelude::*;
 
-/// Pixels a drawing is laid out for; it shrinks with the page.
-const DRAWN_WIDTH: f64 = 640.0;
+/// Pixels that a drawing has: the page's, less its margins, as wide as a chart at most.
+fn drawn_width() -> f64 {
+    let page = window().inner_width().ok().and_then(|width| width.as_f64());
+    page.map_or(328.0, |width| (width - 32.0).clamp(280.0, 640.0))
+}
 
 /// The fold; reckoned only while it is open.
 pub fn along() -> Tag {
@@ -96,7 +99,7 @@ fn figures(strong: &Strong, drawn_case: Option<Drawn>) -> String {
         let scene = load_elevation(project, &strong.good.built, case);
         let says =
             format!("What acts on it beside {}D", if case.dead == 1.0 { String::new() } else { case.dead.to_string() });
-        drawn.push((says, svg::print(&scene, DRAWN_WIDTH, &case.name)));
+        drawn.push((says, svg::print(&scene, drawn_width(), &case.name)));
     }
     for (caption, curve) in &curves {
         drawn.push(((*caption).to_owned(), draw_along(curve)));
