@@ -46,7 +46,7 @@ for (const [kind, size] of [
       await picture(page, `came-${kind}-small`);
       await type(page, path("near.depth"), "7 3/4");
       await type(page, path("far.depth"), "7 3/4");
-      await verdict(page).getByText(/it carries: with all posts that small/).waitFor();
+      await verdict(page).getByText(/✓ Does for P\d.*; with all posts that small P\d .* 200 % as drawn: see Strength/).waitFor();
       await choose(page, path("heart"), "free of heart");
       await verdict(page).getByText(/free of heart, and boxed heart was asked/).waitFor();
       await choose(page, path("heart"), "boxed heart");
@@ -64,7 +64,7 @@ for (const [kind, size] of [
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
       assert.ok(wide <= 0, `the page is ${wide} px too wide`);
       await page.getByRole("button", { name: "Give it that place" }).click();
-      await verdict(page).getByText(/^✓ Does for P[14]; it carries: with all posts that small/).waitFor();
+      await verdict(page).getByText(/^✓ Does for P[14]; with all posts that small P\d .* 200 % as drawn: see Strength/).waitFor();
       const native = received(await report((await project(page)).text), "8x8/96/1");
       assert.equal(native.fits, true);
       assert.equal(native.pinned, true);
