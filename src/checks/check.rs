@@ -94,6 +94,8 @@ pub struct Check {
     pub way: Option<Way>,
     /// Asked of the combinations of its way alone: a link of that way and no more, since another check asks more.
     pub is_link: bool,
+    /// Whether someone else must judge it, whatever is known here: a standing word, not a gap that an answer would close.
+    pub is_for_others: bool,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -124,6 +126,7 @@ impl Check {
             combination: under.combination,
             way: under.way,
             is_link: false,
+            is_for_others: false,
             part: Part::default(),
             hangs_on_loads: true,
             outcome,
@@ -220,13 +223,13 @@ impl Check {
     /// Order of badness: over one, then not judged, then by ratio; last what is for others to judge.
     #[must_use]
     pub fn rank(&self) -> f64 {
-        if self.is_for_others() { -1.0 } else { self.ratio().unwrap_or(1.0) }
+        if self.is_for_others { -1.0 } else { self.ratio().unwrap_or(1.0) }
     }
 
-    /// Whether someone else must judge it, whatever is known here: a standing word, not a gap that an answer would close.
+    /// The same, for others to judge.
     #[must_use]
-    pub fn is_for_others(&self) -> bool {
-        self.member == EXISTING_WALL
+    pub fn for_others(self) -> Self {
+        Self { is_for_others: true, ..self }
     }
 
     /// Whether it was made and holds.

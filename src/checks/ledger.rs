@@ -72,7 +72,7 @@ pub fn check_ledger(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<
         vec![
             Check::not_judged("ledger", "bends, shears and sags", &why).part(Part::Ledger),
             Check::not_judged("ledger fixings", "hold the ledger", &why).part(Part::LedgerFixings),
-            Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", &why),
+            Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", &why).for_others(),
         ]
     })
 }
@@ -293,7 +293,7 @@ impl Ledger<'_> {
             say(out),
             say(inward)
         );
-        Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", why)
+        Check::not_judged(EXISTING_WALL, "carries what the ledger hands it", why).for_others()
     }
 }
 

@@ -54,7 +54,7 @@ impl Strength {
 
     /// What could not be judged, and is not for others to judge.
     pub fn not_judged(&self) -> impl Iterator<Item = &Check> {
-        self.checks.iter().filter(|check| check.ratio().is_none() && !check.is_for_others())
+        self.checks.iter().filter(|check| check.ratio().is_none() && !check.is_for_others)
     }
 }
 

@@ -8,7 +8,7 @@
 use super::base::{HOLDS_DOWN, PRESSES, STANDS, STAYS_DOWN};
 use super::beam::BENDS;
 use super::bored::TEARS;
-use super::check::{Check, Outcome, Way};
+use super::check::{Check, EXISTING_WALL, Outcome, Way};
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
 use super::part::Part;
@@ -139,7 +139,7 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 /// What nobody has told the program of.
 fn wall() -> PathLink {
     let says = "to be checked by someone licensed".to_owned();
-    PathLink { name: "existing wall", ratio: None, says, combination: String::new(), part: Part::Whole }
+    PathLink { name: EXISTING_WALL, ratio: None, says, combination: String::new(), part: Part::Whole }
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
@@ -238,7 +238,8 @@ impl LoadPath {
         self.links.iter().filter(|link| link.ratio.is_none())
     }
 
-    /// The path as one check: its weakest link. A link that is not known leaves it not judged, unless a known one fails.
+    /// The path as one check: its weakest link. A link that is not known leaves it not judged, unless a known one fails; where
+    /// that is the existing wall alone, for others to judge.
     #[must_use]
     pub fn check(&self) -> Check {
         let unknown: Vec<&str> = self.unknown().map(|link| link.name).collect();
@@ -253,7 +254,8 @@ impl LoadPath {
                 weakest.name,
                 ratio * 100.0
             );
-            return Check::not_judged(self.name, WEAKEST_LINK, why);
+            let check = Check::not_judged(self.name, WEAKEST_LINK, why);
+            return if unknown == [EXISTING_WALL] { check.for_others() } else { check };
         }
         let cited = Citation::common_practice("a chain is as strong as its weakest link");
         let steps = self.links.iter().map(|link| Step::new(link.name, link.says.clone(), cited)).collect();
@@ -383,7 +385,7 @@ mod tests {
         let [_, heads] = uplift_paths(&all(), &checks_of(&frame()));
         assert_eq!(heads.unknown().map(|link| link.name).collect::<Vec<_>>(), ["existing wall"]);
         assert_eq!(heads.weakest().unwrap().name, "purlin");
-        assert!(!heads.check().passes());
+        assert!(!heads.check().passes() && heads.check().is_for_others);
     }
 
     #[test]

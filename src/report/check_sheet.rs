@@ -17,7 +17,7 @@ pub const STRENGTH_CAUTION: &str = "These checks are formulas, many of them from
 pub fn summary(strength: &Strength, units: UnitSystem) -> String {
     let failing = strength.checks.iter().filter(|check| check.ratio().is_some() && !check.passes()).count();
     let open = strength.not_judged().count();
-    let all = strength.checks.iter().filter(|check| !check.is_for_others()).count();
+    let all = strength.checks.iter().filter(|check| !check.is_for_others).count();
     let worst = strength.worst().map(|check| check.says(units)).unwrap_or_default();
     let verdict = match (failing, open) {
         (0, 0) => format!("All {all} checks hold."),

@@ -88,6 +88,7 @@ fn check(check: &Check) -> Value {
     put("at", json!(check.at));
     put("combination", json!(check.combination));
     put("says", json!(check.says(UnitSystem::Imperial)));
+    put("for_others", json!(check.is_for_others));
     if let Outcome::Judged(worked) = &check.outcome {
         let (demand, unit) = amount(worked.value.demand);
         put("demand", json!(demand));

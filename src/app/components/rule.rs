@@ -45,7 +45,7 @@ fn is_done(store: crate::app::Store, place: Place) -> bool {
         Place::Frame => ["frame", "joinery", "exceptions", "wood", "fixings"].into_iter().all(clean),
         Place::Strength => store
             .strong()
-            .is_some_and(|strong| strong.strength.checks.iter().all(|check| check.passes() || check.is_for_others())),
+            .is_some_and(|strong| strong.strength.checks.iter().all(|check| check.passes() || check.is_for_others)),
         Place::Mill => {
             let n_lines: usize = built.order.lines.iter().map(|line| line.count).sum();
             n_lines > 0 && project.progress.pieces.values().filter(|piece| piece.is_kept()).count() >= n_lines
