@@ -276,7 +276,7 @@ impl BeamChecks<'_> {
         ];
         let mut checks = Vec::new();
         for (purpose, kind, words) in kinds {
-            let mut worst: Option<(f64, Length, Length, usize, (&Solved, &BeamCase))> = None;
+            let mut worst: Option<Moved> = None;
             for (solved, case) in self.line.purpose(purpose) {
                 for (stretch, part) in self.line.model.beam.iter().zip(&solved.beam) {
                     let middle = (stretch.from + stretch.to) / 2.0;
@@ -368,6 +368,9 @@ fn bracing(project: &Project, shape: &Shape, is_hogging: bool) -> Bracing {
     let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { project.frame.rafters.spacing };
     Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
 }
+
+/// Share of the span, movement, span, bay, and the answer it is of.
+type Moved<'a> = (f64, Length, Length, usize, (&'a Solved, &'a BeamCase));
 
 /// A place this near a post's face counts as over it.
 const NEAR: Length = Length::inches(4.0);
