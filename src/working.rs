@@ -82,13 +82,12 @@ impl<T> Worked<T> {
     /// The confidence of the weakest step; high where there is none.
     #[must_use]
     pub fn confidence(&self) -> Confidence {
-        let rank = |confidence: Confidence| match confidence {
-            Confidence::High => 0,
-            Confidence::Given => 1,
-            Confidence::Medium => 2,
-            Confidence::Low => 3,
-        };
-        let weakest = self.steps.iter().map(|step| step.citation.confidence).max_by_key(|confidence| rank(*confidence));
-        weakest.unwrap_or(Confidence::High)
+        weakest(&self.steps)
     }
+}
+
+/// The confidence of the weakest of some steps; high where there is none.
+#[must_use]
+pub fn weakest(steps: &[Step]) -> Confidence {
+    steps.iter().map(|step| step.citation.confidence).max().unwrap_or(Confidence::High)
 }

@@ -10,7 +10,7 @@ use crate::loads::{
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Confidence, Step, Worked, weakest};
 
 /// The pushes and what could not be worked out.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -35,7 +35,8 @@ pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &B
         Ok((push, on_faces, steps)) => {
             found.on_faces = Some(on_faces);
             found.steps.extend(steps);
-            wind(&mut found, project, loads, beam, push);
+            let sure = weakest(&found.steps);
+            wind(&mut found, project, loads, beam, (push, sure));
         }
         Err(missing) => found.not_judged.push(missing),
     }
@@ -48,10 +49,11 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
     let dead = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
     for case in gravity.iter().filter(|case| !case.is_uplift && case.duration != Duration::TenMinutes) {
         let weight = dead * case.dead + case.rafters.iter().sum::<Force>();
-        let push = notional_force(weight).value;
+        let notional = notional_force(weight);
+        let (push, confidence) = (notional.value, case.confidence.max(weakest(&notional.steps)));
         for (side, push) in [("left", -push), ("right", push)] {
             let name = format!("{}, out of plumb to the {side}", case.name);
-            found.cases.push(BeamCase { name, push, purpose: Purpose::Along, ..case.clone() });
+            found.cases.push(BeamCase { name, push, purpose: Purpose::Along, confidence, ..case.clone() });
         }
     }
 }
@@ -174,6 +176,7 @@ pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
         square: whole(load),
         point: None,
         steps: Vec::new(),
+        confidence: loads.side_wind.iter().map(|case| weakest(&case.steps)).max().unwrap_or(Confidence::High),
     };
     let found = [("wind along the wall, pressing", high), ("wind along the wall, lifting", low)];
     found.into_iter().filter(|(_, load)| *load != AreaLoad::ZERO).map(|(name, load)| case(name, load)).collect()
@@ -181,12 +184,19 @@ pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
 
 /// What may lie on the roof beside: its heaviest case, unfactored.
 struct Companion {
+    confidence: Confidence,
     action: Action,
     name: String,
     rafters: Vec<Force>,
 }
 
-fn wind(found: &mut AlongCases, project: &Project, loads: &RoofLoads, beam: &BeamLoads, push: Force) {
+fn wind(
+    found: &mut AlongCases,
+    project: &Project,
+    loads: &RoofLoads,
+    beam: &BeamLoads,
+    (push, sure): (Force, Confidence),
+) {
     let beside: Vec<Companion> =
         [Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(loads, beam, action)).collect();
     let present: Vec<Action> = [Action::Wind].into_iter().chain(beside.iter().map(|with| with.action)).collect();
@@ -195,7 +205,8 @@ fn wind(found: &mut AlongCases, project: &Project, loads: &RoofLoads, beam: &Bea
     for combination in windy.filter(|combination| !all.iter().any(|other| lies_within(combination, other))) {
         let with = beside.iter().find(|with| combination.factor(with.action) != 0.0);
         for case in loads.side_wind.iter().filter(|case| !loads.side_wind.iter().any(|other| is_covered(case, other))) {
-            found.cases.push(wind_case(combination, case, beam, with, push));
+            let made = wind_case(combination, case, beam, with, push);
+            found.cases.push(BeamCase { confidence: made.confidence.max(sure), ..made });
         }
     }
 }
@@ -221,11 +232,13 @@ fn wind_case(
     let factor = combination.factor(Action::Wind);
     let mut rafters: Vec<Force> = beam.side_rafters(wind).iter().map(|force| *force * factor).collect();
     let mut name = format!("{}: {}", combination.name, wind.name);
+    let mut confidence = combination.citation.confidence.max(weakest(&wind.steps));
     if let Some(with) = with {
         for (rafter, force) in rafters.iter_mut().zip(&with.rafters) {
             *rafter += *force * combination.factor(with.action);
         }
         name = format!("{}: {}, {}", combination.name, with.name, wind.name);
+        confidence = confidence.max(with.confidence);
     }
     let way = if wind.from == WindFrom::Right { -1.0 } else { 1.0 };
     BeamCase {
@@ -238,6 +251,7 @@ fn wind_case(
         push: push * (factor * way),
         sinks: None,
         purpose: Purpose::Along,
+        confidence,
     }
 }
 
@@ -245,11 +259,11 @@ fn wind_case(
 fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Companion> {
     let pressing = loads.cases.iter().filter(|case| case.action == action).map(|case| {
         let strip = beam.line.reactions(&case.down, &case.square).beam;
-        (strip, case.name.clone())
+        (strip, case.name.clone(), case.confidence)
     });
-    let (strip, name) = pressing.max_by(|a, b| a.0.to_plf().total_cmp(&b.0.to_plf()))?;
+    let (strip, name, confidence) = pressing.max_by(|a, b| a.0.to_plf().total_cmp(&b.0.to_plf()))?;
     let rafters = beam.widths().iter().map(|width| strip * *width).collect();
-    (strip > LineLoad::ZERO).then_some(Companion { action, name, rafters })
+    (strip > LineLoad::ZERO).then_some(Companion { confidence, action, name, rafters })
 }
 
 /// Half of the base shear, both ways, where the user has given the site's values.
@@ -271,9 +285,10 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
             found.not_judged.push(Unmade::from(refused).saying(says));
         }
         Ok(shear) => {
+            let sure = weakest(&shear.steps);
             found.steps.extend(shear.steps);
             let snow = heaviest(loads, beam, Action::Snow);
-            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, seismic.s_ds));
+            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, seismic.s_ds, sure));
         }
     }
 }
@@ -284,7 +299,7 @@ fn shake(
     project: &Project,
     beam: &BeamLoads,
     snow: Option<&Companion>,
-    (push, s_ds): (Force, f64),
+    (push, s_ds, sure): (Force, f64, Confidence),
 ) {
     let mut actions = vec![Action::SeismicSideways, Action::SeismicDown];
     actions.extend(snow.map(|snow| snow.action));
@@ -293,6 +308,7 @@ fn shake(
         let sideways = combination.factor(Action::SeismicSideways);
         let dead = combination.factor(Action::Dead) + combination.factor(Action::SeismicDown) * 0.2 * s_ds;
         let share = combination.factor(Action::Snow);
+        let with = snow.filter(|_| share != 0.0).map_or(Confidence::High, |snow| snow.confidence);
         let rafters: Vec<Force> = match snow {
             Some(snow) if share != 0.0 => snow.rafters.iter().map(|force| *force * share).collect(),
             _ => vec![Force::ZERO; beam.widths().len()],
@@ -308,6 +324,7 @@ fn shake(
                 push: push * (sideways * way),
                 sinks: None,
                 purpose: Purpose::Along,
+                confidence: combination.citation.confidence.max(sure).max(with),
             });
         }
     }

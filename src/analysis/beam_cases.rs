@@ -12,6 +12,7 @@ use crate::loads::{Action, Duration, Edition, settlement};
 use crate::project::Project;
 use crate::units::{Angle, Force, Length, LineLoad, Moment};
 use crate::wording::length;
+use crate::working::{Confidence, weakest};
 
 /// What a case is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,6 +50,8 @@ pub struct BeamCase {
     pub sinks: Option<(usize, Length)>,
     /// What it is for.
     pub purpose: Purpose,
+    /// Of the weakest of its loads.
+    pub confidence: Confidence,
 }
 
 /// What every case of the beam line shares.
@@ -149,6 +152,7 @@ impl<'a> BeamLoads<'a> {
             push: Force::ZERO,
             sinks: None,
             purpose,
+            confidence: loading.confidence,
         }
     }
 
@@ -175,6 +179,7 @@ impl<'a> BeamLoads<'a> {
                 is_uplift: false,
                 parts: Vec::new(),
                 duration: Duration::TwoMonths,
+                confidence: self.loads.cases[balanced].confidence.max(Confidence::Medium),
             };
             self.case(&loading, rafters, Purpose::Strength)
         };
@@ -184,12 +189,14 @@ impl<'a> BeamLoads<'a> {
     /// The heaviest snow case with each post sunk in turn.
     #[must_use]
     pub fn sunk_cases(&self, heaviest: &BeamCase) -> Vec<BeamCase> {
-        let sinks = settlement(self.project.ground.is_frost_prone).value;
+        let settled = settlement(self.project.ground.is_frost_prone);
+        let (sinks, sure) = (settled.value, weakest(&settled.steps));
         let depth = length(sinks, self.project.units);
         let sunk = |post: usize| BeamCase {
             name: format!("{}, post P{} sunk {depth}", heaviest.name, post + 1),
             sinks: Some((post, sinks)),
             purpose: Purpose::Sunk,
+            confidence: heaviest.confidence.max(sure),
             ..heaviest.clone()
         };
         (0..self.shape.posts.len()).map(sunk).collect()
@@ -216,6 +223,7 @@ impl<'a> BeamLoads<'a> {
             push,
             sinks: None,
             purpose: Purpose::Along,
+            confidence: Confidence::High,
         }
     }
 

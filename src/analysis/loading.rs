@@ -1,6 +1,8 @@
 //! Combinations with each of their loads chosen: one snow case, one wind case at a time.
+use super::origin::Origin;
 use super::roof_cases::RoofCase;
 use crate::loads::{Action, Combination, Duration, Edition, combinations};
+use crate::working::Confidence;
 
 /// One combination of one choice of cases.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +17,8 @@ pub struct Loading {
     pub parts: Vec<(f64, usize)>,
     /// Sets C_D.
     pub duration: Duration,
+    /// Of the weakest of its cases and of the combination itself; weights are never weaker than a combination.
+    pub confidence: Confidence,
 }
 
 /// A value with the combination that makes it.
@@ -26,6 +30,8 @@ pub struct Demand<Q> {
     pub combination: String,
     /// Sets C_D.
     pub duration: Duration,
+    /// Where it comes from.
+    pub origin: Origin,
 }
 
 /// Every combination of the edition with every choice of the cases.
@@ -59,12 +65,15 @@ fn chosen(combination: &Combination, cases: &[RoofCase]) -> Vec<Loading> {
         is_uplift: combination.is_uplift(),
         parts: Vec::new(),
         duration: combination.duration,
+        confidence: combination.citation.confidence,
     }];
     for (action, factor) in combination.factors.iter().filter(|(action, _)| *action != Action::Dead) {
         let choices = || cases.iter().enumerate().filter(|(_, case)| case.action == *action);
         found = found.iter().flat_map(|so_far| choices().map(|(index, _)| with(so_far, *factor, index))).collect();
     }
     for loading in &mut found {
+        let sure = loading.parts.iter().map(|(_, index)| cases[*index].confidence);
+        loading.confidence = sure.fold(loading.confidence, Confidence::max);
         let names: Vec<&str> = loading.parts.iter().map(|(_, index)| cases[*index].name.as_str()).collect();
         loading.name = if names.is_empty() {
             combination.name.clone()
@@ -96,6 +105,7 @@ mod tests {
             square: Spread::default(),
             point: None,
             steps: Vec::new(),
+            confidence: if name == "wall" { Confidence::Low } else { Confidence::Medium },
         };
         let cases = [
             case("balanced", Action::Snow),
@@ -110,5 +120,10 @@ mod tests {
         assert!(names.contains(&"D + 0.75S + 0.45W: drift, wall"));
         let uplift = found.iter().filter(|loading| loading.is_uplift).count();
         assert_eq!(uplift, 2);
+        // The wind on the wall is a placeholder here: what it takes part in is no surer, and nothing else falls with it.
+        for loading in &found {
+            let has_wall = loading.name.ends_with("wall");
+            assert_eq!(loading.confidence == Confidence::Low, has_wall, "{}", loading.name);
+        }
     }
 }

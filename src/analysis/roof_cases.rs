@@ -8,7 +8,7 @@ use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_liv
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
-use crate::working::{Step, Worked};
+use crate::working::{Confidence, Step, Worked, weakest};
 
 /// One load on the roof.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,19 +27,22 @@ pub struct RoofCase {
     pub point: Option<(Length, Force)>,
     /// How it came about.
     pub steps: Vec<Step>,
+    /// Of the weakest of its steps, known where they are left with another.
+    pub confidence: Confidence,
 }
 
 impl RoofCase {
     fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
-        let none = Spread::default;
-        Self { name: name.into(), action, snow: None, down: none(), square: none(), point: None, steps }
+        let (none, confidence) = (Spread::default, weakest(&steps));
+        Self { name: name.into(), action, snow: None, down: none(), square: none(), point: None, steps, confidence }
     }
 
     /// The same load; how it came about is left with this one.
     #[must_use]
     pub fn without_steps(&self) -> Self {
         let (name, down, square) = (self.name.clone(), self.down.clone(), self.square.clone());
-        Self { name, action: self.action, snow: self.snow, down, square, point: self.point, steps: Vec::new() }
+        let Self { action, snow, point, confidence, .. } = *self;
+        Self { name, action, snow, down, square, point, steps: Vec::new(), confidence }
     }
 }
 

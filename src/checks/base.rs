@@ -2,6 +2,7 @@
 //!
 //! The forces at the feet come from the beam line. Soil friction is not counted against uplift, nor the weight of the
 //! soil on the footing; the soil the footing replaces is not taken off its weight.
+use super::asked::Amounts;
 use super::bored::bored_foot;
 use super::check::{Check, Way};
 use super::part::Part;
@@ -159,7 +160,7 @@ impl<'a> Foot<'a> {
     }
 
     /// Judges the demand that asks most.
-    fn check<Q: Copy + Default + PartialEq>(
+    fn check<Q: Amounts + Copy + Default + PartialEq>(
         &self,
         member: String,
         name: &str,
@@ -171,7 +172,7 @@ impl<'a> Foot<'a> {
             let nothing = Worked::new(Verdict::force(Force::ZERO, Force::ZERO), vec![step]);
             return Check::new(member, name, "", "", Ok::<_, String>(nothing)).at_x(self.x);
         };
-        Check::new(member, name, "", worst.combination.clone(), judge(worst)).at_x(self.x)
+        Check::new(member, name, "", worst, judge(worst)).at_x(self.x)
     }
 
     /// The whole end of the post on its base.
@@ -252,6 +253,7 @@ impl<'a> Foot<'a> {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
+    use crate::checks::asked::given;
     use crate::evaluate;
     use crate::project::demo;
     use crate::units::UnitSystem;
@@ -271,12 +273,12 @@ mod tests {
     }
 
     fn demand(pounds: f64, combination: &str, duration: Duration) -> Demand<Force> {
-        Demand { value: Force::pounds(pounds), combination: combination.to_owned(), duration }
+        given(Force::pounds(pounds), combination, duration)
     }
 
     fn foot(up: f64, level: f64, combination: &str) -> Demand<FootForces> {
         let value = FootForces { up: Force::pounds(up), level: Force::pounds(level) };
-        Demand { value, combination: combination.to_owned(), duration: Duration::TenMinutes }
+        given(value, combination, Duration::TenMinutes)
     }
 
     /// Invented, each foot with pull and push of one case, as the beam line hands them over.

@@ -82,7 +82,8 @@ impl BeamChecks<'_> {
 
     /// The combination of a case, and which way the roof goes in it.
     pub(super) fn under(&self, solved: &Solved, case: &BeamCase) -> Under {
-        Under { combination: named(solved, case), way: Some(Way::of(self.line.lifts(case))) }
+        let way = Some(Way::of(self.line.lifts(case)));
+        Under::from_origin(named(solved, case), way, self.line.origin(solved, case))
     }
 
     fn wood(&self, duration: Duration) -> Result<Member, String> {
@@ -127,7 +128,10 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear.abs(), &ShearPlace::Whole).map_err(|refused| refused.0));
-            checks.push(Check::new(&mark, "shears", self.place(x), self.under(solved, case), made).at_x(x));
+            checks.push(
+                Check::new(&mark, "shears", self.place(x), self.under(solved, case).asks("V", shear.abs()), made)
+                    .at_x(x),
+            );
         }
         checks
     }
@@ -150,7 +154,7 @@ impl BeamChecks<'_> {
             let whole = NetSection::whole(wood.section()).map_err(|refused| refused.0)?;
             check_bending(&wood, moment, &whole, self.bracing(is_hogging)).map_err(|refused| refused.0)
         });
-        Some(Check::new(mark, BENDS, self.place(x), self.under(solved, case), made).at_x(x))
+        Some(Check::new(mark, BENDS, self.place(x), self.under(solved, case).asks("M", moment), made).at_x(x))
     }
 
     /// A moment over F_b', by numbers alone: of one section the case with the most of it governs.
@@ -244,7 +248,7 @@ impl BeamChecks<'_> {
                 let bracing = self.bracing(moment.is_negative());
                 check_bending(&wood, moment.abs(), &net(&wood)?, bracing).map_err(|refused| refused.0)
             });
-            Check::new(mark, BENDS, place, self.under(solved, case), made).at_x(x)
+            Check::new(mark, BENDS, place, self.under(solved, case).asks("M", moment.abs()), made).at_x(x)
         });
         let shears = self.strength().map(|(solved, case)| {
             let (_, shear) = at(solved);
@@ -254,7 +258,7 @@ impl BeamChecks<'_> {
             let made = self
                 .wood(duration)
                 .and_then(|wood| check_shear(&wood, shear, &ShearPlace::Net(net(&wood)?)).map_err(|refused| refused.0));
-            Check::new(mark, "shears", place, self.under(solved, case), made).at_x(x)
+            Check::new(mark, "shears", place, self.under(solved, case).asks("V", shear), made).at_x(x)
         });
         bends.into_iter().chain(shears).collect()
     }
@@ -272,7 +276,7 @@ impl BeamChecks<'_> {
         ];
         let mut checks = Vec::new();
         for (purpose, kind, words) in kinds {
-            let mut worst: Option<(f64, Length, Length, usize, String)> = None;
+            let mut worst: Option<Moved> = None;
             for (solved, case) in self.line.purpose(purpose) {
                 for (stretch, part) in self.line.model.beam.iter().zip(&solved.beam) {
                     let middle = (stretch.from + stretch.to) / 2.0;
@@ -280,16 +284,17 @@ impl BeamChecks<'_> {
                     let Some(span) = self.bay_span(bay) else { continue };
                     let ratio = -moves.min.to_inches() / span.to_inches();
                     if worst.as_ref().is_none_or(|known| ratio > known.0) {
-                        worst = Some((ratio, moves.min, span, bay, named(solved, case)));
+                        worst = Some((ratio, moves.min, span, bay, (solved, case)));
                     }
                 }
             }
-            if let Some((_, sag, span, bay, combination)) = worst {
+            if let Some((_, sag, span, bay, (solved, case))) = worst {
                 let limit = deflection_limit(span, false, RoofMember::Main, Ceiling::None, kind);
                 let place = format!("in bay {}", bay + 1);
                 let made = check_deflection(sag, limit);
                 let middle = self.shape.posts[bay].middle() + span / 2.0;
-                checks.push(Check::new(self.piece_at(middle), words, place, combination, made).at_x(middle));
+                let under = self.under(solved, case).no_way().asks("Δ", sag.abs());
+                checks.push(Check::new(self.piece_at(middle), words, place, under, made).at_x(middle));
             }
         }
         checks
@@ -314,7 +319,8 @@ impl BeamChecks<'_> {
                 check_bearing_across(&wood, push.max(Force::ZERO), &seat).map_err(|refused| refused.0)
             });
             let place = format!("on the shoulder of P{}", post.number);
-            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, self.under(solved, case), made);
+            let under = self.under(solved, case).asks("P", push.max(Force::ZERO));
+            let check = Check::new(self.piece_at(post.middle()), "is pressed", place, under, made);
             Some(check.at_x(post.middle()))
         };
         self.shape.posts.iter().enumerate().filter_map(check).collect()
@@ -340,10 +346,8 @@ impl BeamChecks<'_> {
         let made = self.wood(duration).map(|wood| torsion(&wood, shear, off));
         let place = format!("beside P{}", post + 1);
         let x = self.shape.posts.get(post).map_or(Length::ZERO, PostShape::middle);
-        Some(
-            Check::new(self.piece_at(x), "twists under rafters off its middle", place, self.under(solved, case), made)
-                .at_x(x),
-        )
+        let under = self.under(solved, case).asks("V", shear);
+        Some(Check::new(self.piece_at(x), "twists under rafters off its middle", place, under, made).at_x(x))
     }
 
     /// The stretches of the beam that end and begin over a post.
@@ -364,6 +368,9 @@ fn bracing(project: &Project, shape: &Shape, is_hogging: bool) -> Bracing {
     let length = if is_hogging { bays.fold(Length::ZERO, Length::max) } else { project.frame.rafters.spacing };
     Bracing::Free { length: length.max(Length::inches(1.0)), case: UnbracedCase::Other }
 }
+
+/// Share of the span, movement, span, bay, and the answer it is of.
+type Moved<'a> = (f64, Length, Length, usize, (&'a Solved, &'a BeamCase));
 
 /// A place this near a post's face counts as over it.
 const NEAR: Length = Length::inches(4.0);

@@ -39,7 +39,8 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
         check_bending_and_tension(&wood, pull, moment, &net, with.bracing(true)).map_err(|refused| refused.0)
     });
     let place = format!("over P{}", post.number);
-    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, with.under(solved, case), made);
+    let under = with.under(solved, case).asks("T", pull).asks("M", moment.abs());
+    let check = Check::new(with.piece_at(post.middle()), "is pulled and bent", place, under, made);
     Some(check.at_x(post.middle()))
 }
 

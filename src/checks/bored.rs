@@ -50,9 +50,9 @@ pub(super) fn bored_foot(project: &Project, demands: &PostDemands, x: Length) ->
     let member = format!("P{}", demands.post);
     let pressed = demands.down.iter().filter(|one| one.value > Force::ZERO);
     let down = most(pressed, |one| one.value.to_pounds() / one.duration.factor())
-        .map(|one| Check::new(&member, "is bored at its foot", "", one.combination.clone(), pushed(project, one)));
+        .map(|one| Check::new(&member, "is bored at its foot", "", one, pushed(project, one)));
     let asks = |one: &&Demand<FootForces>| one.value.up.to_pounds() / one.duration.factor();
-    let torn = |one: &Demand<FootForces>| Check::new(&member, TEARS, "", &one.combination, torn(project, one));
+    let torn = |one: &Demand<FootForces>| Check::new(&member, TEARS, "", one, torn(project, one));
     let (up, lift) = (most(demands.pulled(), asks), most(demands.lifted(), asks));
     let up = up
         .map(|one| if lift.is_some_and(|lift| std::ptr::eq(one, lift)) { torn(one).going(Way::Up) } else { torn(one) });
@@ -119,6 +119,7 @@ fn tear_out(project: &Project, post: &Member) -> Result<Worked<Force>, String> {
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
+    use crate::checks::asked::given;
     use crate::evaluate;
     use crate::loads::Duration;
     use crate::project::{Bores, Tie, demo};
@@ -128,11 +129,10 @@ mod tests {
     }
 
     fn demands(down: f64, up: f64) -> PostDemands {
-        let combination = "case".to_owned();
-        let pushed =
-            Demand { value: Force::pounds(down), combination: combination.clone(), duration: Duration::TwoMonths };
+        let combination = "case";
+        let pushed = given(Force::pounds(down), combination, Duration::TwoMonths);
         let value = FootForces { up: Force::pounds(up), level: Force::ZERO };
-        let pulled = Demand { value, combination, duration: Duration::TenMinutes };
+        let pulled = given(value, combination, Duration::TenMinutes);
         PostDemands { post: 2, down: vec![pushed], feet: vec![pulled] }
     }
 

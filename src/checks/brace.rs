@@ -33,21 +33,21 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     let in_beam = wood(Used::Beam).and_then(|beam| on_beam.nose(&beam, push * line.cos, "cos"));
     let in_post = wood(Used::Post).and_then(|post| on_post.nose(&post, push * line.sin, "sin"));
     let x = line.head_x(brace, &with.shape.posts);
-    let combination = with.under(solved, case);
+    let combination = with.under(solved, case).asks("N", push);
     let check =
         |name: &str, at: &str, under: &Under, made| Check::new(brace.mark(), name, at, under.clone(), made).at_x(x);
     // A slender brace gains less from C_D than its ends on end grain do.
     let buckles = worst(pushes().map(|(push, duration, of)| ([push], duration, of)), |(_, duration, found)| {
         let (push, solved, case) = found;
         let made = with.woods.member(Used::Brace, duration).and_then(|wood| buckled(with, &wood, push, line.length));
-        check("is pushed along its length", "", &with.under(solved, case), made)
+        check("is pushed along its length", "", &with.under(solved, case).asks("N", push), made)
     });
     let mut checks: Vec<Check> = buckles.into_iter().collect();
     checks.push(check("presses on the end of its mortise", "in the beam", &combination, in_beam));
     checks.push(check("presses on the end of its mortise", "in the post", &combination, in_post));
     // F_c⊥ knows no load duration: the largest push counts.
     if let Some((_, duration, (push, solved, case))) = pushes().max_by(|a, b| a.0.total_cmp(&b.0)) {
-        let under = with.under(solved, case);
+        let under = with.under(solved, case).asks("N", push);
         let wood = |used| with.woods.member(used, duration);
         let beam = wood(Used::Beam).and_then(|beam| on_beam.square(&beam, push * line.sin));
         let post = wood(Used::Post).and_then(|post| on_post.square(&post, push * line.cos));

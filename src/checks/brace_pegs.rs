@@ -48,7 +48,13 @@ fn hardest_pulled(with: &BeamChecks, of: &[usize]) -> Option<Check> {
         held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
         Worked::new(Verdict::force(pull, held.value), held.steps)
     });
-    let check = Check::new(brace.mark(), "is held by its pegs", "in post and beam", with.under(solved, case), made);
+    let check = Check::new(
+        brace.mark(),
+        "is held by its pegs",
+        "in post and beam",
+        with.under(solved, case).asks("T", pull),
+        made,
+    );
     Some(check.at_x(BraceLine::of(&with.project.frame).head_x(brace, &with.shape.posts)))
 }
 

@@ -1,10 +1,11 @@
 //! One check and what came of it.
+use super::asked::Asked;
 use super::part::Part;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
 use crate::units::{Length, UnitSystem};
 use crate::unmade::{Input, Unmade};
-use crate::working::{Step, Worked};
+use crate::working::{Confidence, Step, Worked};
 
 /// What came of a check.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,11 +54,13 @@ pub struct Under {
     pub combination: String,
     /// Which way the roof goes in it; nothing where it is not told.
     pub way: Option<Way>,
+    /// What it asks, where loads ask it.
+    pub asked: Option<Asked>,
 }
 
 impl From<String> for Under {
     fn from(combination: String) -> Self {
-        Self { combination, way: None }
+        Self { combination, way: None, asked: None }
     }
 }
 
@@ -96,6 +99,8 @@ pub struct Check {
     pub is_link: bool,
     /// Whether someone else must judge it, whatever is known here: a standing word, not a gap that an answer would close.
     pub is_for_others: bool,
+    /// What is asked before the wood comes in; nothing of a check of sizes alone, or one that was not made.
+    pub asked: Option<Asked>,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -110,6 +115,7 @@ impl Check {
         made: Result<Worked<Verdict>, E>,
     ) -> Self {
         let under = under.into();
+        let asked = under.asked.filter(|_| made.is_ok());
         let outcome = match made {
             Ok(worked) => Outcome::Judged(worked),
             Err(why) => {
@@ -127,6 +133,7 @@ impl Check {
             way: under.way,
             is_link: false,
             is_for_others: false,
+            asked,
             part: Part::default(),
             hangs_on_loads: true,
             outcome,
@@ -147,8 +154,11 @@ impl Check {
         at: &str,
         demands: &[Demand<Q>],
         judge: impl Fn(&Demand<Q>) -> Result<Worked<Verdict>, E>,
-    ) -> Option<Self> {
-        let made = demands.iter().map(|demand| Self::new(member, name, at, demand.combination.clone(), judge(demand)));
+    ) -> Option<Self>
+    where
+        for<'a> Under: From<&'a Demand<Q>>,
+    {
+        let made = demands.iter().map(|demand| Self::new(member, name, at, demand, judge(demand)));
         made.max_by(|a, b| a.rank().total_cmp(&b.rank()))
     }
 
@@ -238,7 +248,22 @@ impl Check {
         matches!(&self.outcome, Outcome::Judged(worked) if worked.value.passes())
     }
 
-    /// The steps that led there.
+    /// Its whole working: what is asked, then the steps that led there.
+    #[must_use]
+    pub fn working(&self) -> Vec<Step> {
+        let asked = self.asked.iter().map(|asked| asked.step(&self.combination));
+        asked.chain(self.steps().iter().cloned()).collect()
+    }
+
+    /// As sure as the weakest it rests on, what is asked counted; nothing where it was not judged.
+    #[must_use]
+    pub fn confidence(&self) -> Option<Confidence> {
+        let Outcome::Judged(worked) = &self.outcome else { return None };
+        let asked = self.asked.as_ref().map_or(Confidence::High, |asked| asked.origin.confidence());
+        Some(worked.confidence().max(asked))
+    }
+
+    /// The steps that led there from what is asked.
     #[must_use]
     pub fn steps(&self) -> &[Step] {
         match &self.outcome {
@@ -251,7 +276,7 @@ impl Check {
     #[must_use]
     pub fn sources(&self) -> String {
         let mut named: Vec<String> = Vec::new();
-        for Step { citation, .. } in self.steps() {
+        for Step { citation, .. } in self.working() {
             let source = format!("{}, {}", citation.document, citation.clause);
             if !named.contains(&source) {
                 named.push(source);
@@ -297,7 +322,7 @@ mod tests {
     use crate::units::Force;
 
     fn demand(pounds: f64, combination: &str) -> Demand<Force> {
-        Demand { value: Force::pounds(pounds), combination: combination.to_owned(), duration: Duration::TwoMonths }
+        crate::checks::asked::given(Force::pounds(pounds), combination, Duration::TwoMonths)
     }
 
     fn judge(demand: &Demand<Force>) -> Result<Worked<Verdict>, String> {
@@ -314,6 +339,12 @@ mod tests {
             "R7 pulls on its screws at the beam: 84 % of what it may, under D + S: leeward drift"
         );
         assert!(check.passes());
+        // What is asked stands first, and the check is no surer than it.
+        assert_eq!(
+            check.working()[0].says,
+            "P = 84 lb under D + S: leeward drift, C_D = 1.15; a load in it rests on a placeholder: see the loads"
+        );
+        assert_eq!(check.confidence(), Some(Confidence::Low));
         assert_eq!(Check::worst::<Force, String>("R7", "pulls", "", &[], judge), None);
     }
 

@@ -21,12 +21,17 @@ fn of_post(line: &BeamLine, index: usize, number: usize) -> PostDemands {
         let forces = FootForces { up, level: part.level.abs() };
         ([up.to_pounds(), forces.level.to_pounds()], case.duration, (forces, solved, case))
     });
-    PostDemands { post: number, down: demands(may_govern(down)), feet: demands(may_govern(feet)) }
+    PostDemands { post: number, down: demands(line, may_govern(down)), feet: demands(line, may_govern(feet)) }
 }
 
 /// Only the names of those that may govern are written out.
-fn demands<Q, const N: usize>(found: Vec<Asks<(Q, &Solved, &BeamCase), N>>) -> Vec<Demand<Q>> {
-    let of = |(_, duration, (value, solved, case))| Demand { value, combination: named(solved, case), duration };
+fn demands<Q, const N: usize>(line: &BeamLine, found: Vec<Asks<(Q, &Solved, &BeamCase), N>>) -> Vec<Demand<Q>> {
+    let of = |(_, duration, (value, solved, case))| Demand {
+        value,
+        combination: named(solved, case),
+        duration,
+        origin: line.origin(solved, case),
+    };
     found.into_iter().map(of).collect()
 }
 

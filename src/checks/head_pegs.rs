@@ -3,7 +3,7 @@
 //! One rule for strength and sheets ([`head_peg_holds`]): a peg with all the wood it needs is counted whole, one with less
 //! locates the joint. The distances are the check against splitting: across its grain wood has no allowed tension (NDS 3.8.2,
 //! from memory).
-use super::beam::{BeamChecks, named};
+use super::beam::BeamChecks;
 use super::check::{Check, Under, Way};
 use super::governing::hardest;
 use super::part::Part;
@@ -50,7 +50,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
     let Some((_, duration, (pull, solved, case))) = hardest(loads) else { return Vec::new() };
     // Lifted by wind or earthquake: the roof off it, or a push along the wall. Snow on one bay may lift a far post as well.
     let way = (duration == Duration::TenMinutes).then_some(Way::Up);
-    let under = Under { combination: named(solved, case), way };
+    let under = Under { way, ..with.under(solved, case) }.asks("T", pull);
     let mark = format!("P{}", post.number);
     let room = Check::new(&mark, NEEDS_WOOD, "", under.clone(), room(with, post));
     let held: Vec<usize> =

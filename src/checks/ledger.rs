@@ -3,7 +3,7 @@
 //!
 //! Wind is that on the main frame, square to the wall; wind along the wall asks its fixings alone. A person
 //! stands over the head of the rafter where the ledger is asked most.
-use super::check::{Check, EXISTING_WALL, Way};
+use super::check::{Check, EXISTING_WALL, Under, Way};
 use super::known::known_loads;
 use super::ledger_along::most_along;
 use super::ledger_fixings::check_fixings;
@@ -13,7 +13,7 @@ use super::part::Part;
 use super::purlin::most;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
-    HALF_ON_TAIL, LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads,
+    Found, HALF_ON_TAIL, LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads,
     WallShares, carried_widths, loadings, partial_on_rafters, person_at,
 };
 use crate::design::Shape;
@@ -33,6 +33,9 @@ const MOST_POSTS: usize = 400;
 /// A place this near a post of the wall is over it.
 const NEAR: Length = Length::inches(0.01);
 
+/// How the ledger is worked out.
+pub(super) const CONTINUOUS: &str = "continuous beam over the wall's posts";
+
 /// One combination on the ledger.
 pub(super) struct Asked {
     pub(super) loading: Loading,
@@ -42,6 +45,12 @@ pub(super) struct Asked {
 }
 
 impl Asked {
+    /// What it asks, by statics of that name.
+    pub(super) fn under(&self, pattern: &str, formula: &'static str) -> Under {
+        let under = Under::of(&self.loading, Found::Formula(formula));
+        Under { combination: self.named(pattern), ..under }
+    }
+
     /// Its combination; with where the snow is whole, if it is not everywhere.
     pub(super) fn named(&self, pattern: &str) -> String {
         if pattern.is_empty() { self.loading.name.clone() } else { format!("{}, {pattern}", self.loading.name) }
@@ -204,7 +213,13 @@ impl Ledger<'_> {
             made
         });
         let at_words = if is_over { "over a post of the wall" } else { "between posts of the wall" };
-        let check = Check::new(mark(span.piece), "bends", at_words, asked.named(pattern), made);
+        let check = Check::new(
+            mark(span.piece),
+            "bends",
+            at_words,
+            asked.under(pattern, CONTINUOUS).asks("M", value.abs()),
+            made,
+        );
         Some(check.at_x(span.from + at))
     }
 
@@ -264,7 +279,8 @@ impl Ledger<'_> {
             made.steps.insert(0, step(asked, span.length()));
             made
         });
-        let check = Check::new(mark(span.piece), "shears", "beside a post of the wall", asked.named(pattern), made);
+        let under = asked.under(pattern, CONTINUOUS).asks("V", value.abs());
+        let check = Check::new(mark(span.piece), "shears", "beside a post of the wall", under, made);
         Some(check.at_x(x))
     }
 
@@ -368,9 +384,24 @@ mod tests {
         let alone = reaction(self::found(&found, "hold the ledger up"));
         assert!(alone > least && alone < most, "{alone} {rafter}");
         assert!(down(&found) >= alone && down(&found) < 1.1 * most, "{} {rafter}", down(&found));
-        let wall = found.iter().find(|check| check.member == EXISTING_WALL).unwrap();
+        let wall = self::found(&found, "carries what the ledger hands it");
         assert!(!wall.passes() && wall.ratio().is_none());
         assert!(wall.says(UnitSystem::Imperial).contains("outward"));
+    }
+
+    /// 2·1.5·⅝ in of wood beside the screws, 2·4·⅝ in where wind pushes along the wall: a row of its own that does not pass. What
+    /// holds the ledger up takes it for granted, and is no surer than that.
+    #[test]
+    fn the_width_of_the_wall_s_posts_is_asked() {
+        let all = checks(&barn());
+        let edges = found(&all, "leaves wood beside the ledger's fixings");
+        assert!(!edges.passes() && edges.ratio().is_none() && edges.is_for_others);
+        let says = edges.says(UnitSystem::Imperial);
+        assert!(says.contains("measure how wide") && says.contains("1 7\u{2044}8\u{2033} wide"), "{says}");
+        assert!(says.contains("5\u{2033} where wind pushes along"), "{says}");
+        let hold = found(&all, "hold the ledger up");
+        assert!(hold.steps().iter().all(|step| !step.says.contains("not judged:")));
+        assert_eq!(hold.confidence(), Some(crate::working::Confidence::Low));
     }
 
     /// R = 2,334 lb on three lag screws of 5/8 in: 778 lb each; pull R·2.5·7.5/(2.5² + 5² + 7.5²) = R·18.75/87.5 of the top one.

@@ -201,6 +201,7 @@ mod tests {
             is_uplift: false,
             parts: Vec::new(),
             duration: Duration::TenMinutes,
+            confidence: crate::working::Confidence::Medium,
         }
     }
 
@@ -243,7 +244,11 @@ mod tests {
         let wall = |project: &Project| {
             let built = evaluate(&demo::wool_barn()).built.unwrap();
             let checks = check_ledger(project, &built.shape, &roof_loads(project, &built.shape));
-            checks.into_iter().find(|check| check.member == "existing wall").unwrap().says(UnitSystem::Imperial)
+            checks
+                .into_iter()
+                .find(|check| check.name == "carries what the ledger hands it")
+                .unwrap()
+                .says(UnitSystem::Imperial)
         };
         let mut barn = demo::wool_barn();
         assert!(wall(&barn).contains("inward and 27 lb along it at a post of it"), "{}", wall(&barn));

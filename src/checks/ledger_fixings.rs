@@ -1,8 +1,8 @@
 //! The fixings of the ledger into each post of the wall: sheared by the rafters' reaction, pulled because it stands off the
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
-use super::check::{Check, Way};
+use super::check::{Check, EXISTING_WALL, Way};
 use super::fixing::{Aim, Fixing};
-use super::ledger::{Asked, Ledger};
+use super::ledger::{Asked, CONTINUOUS, Ledger};
 use super::ledger_along::{HOLD_ALONG, along};
 use super::purlin::{harder_first, most};
 use crate::design::Shape;
@@ -12,6 +12,7 @@ use crate::fastening::{
 use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
 use crate::unmade::Unmade;
+use crate::wording::length;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const FIXINGS: &str = "ledger fixings";
@@ -21,6 +22,8 @@ pub(super) const HOLD_DOWN: &str = "hold the ledger down";
 /// Names of the checks under the pull off the wall.
 pub(super) const WASHERS: &str = "press their washers into the wood";
 pub(super) const STEEL: &str = "pull on their steel";
+/// Name of what nobody can judge before the wall is measured.
+const WALL_EDGES: &str = "leaves wood beside the ledger's fixings";
 const SHRINK: &str = "let the ledger shrink";
 const SHRINK_WALL: &str = "let the wall's post shrink";
 /// Wood over this between outer rows splits as it dries (NDS 12.5.1.3, from memory).
@@ -36,7 +39,7 @@ pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
         Ok(fixing) => {
             let ways = [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)];
             let held = ways.into_iter().map(|(name, way)| fixing.worst(name, way));
-            held.chain(along(&fixing, shape)).chain(fixing.pulled()).collect()
+            held.chain(along(&fixing, shape)).chain(fixing.pulled()).chain(fixing.wall_edges()).collect()
         }
     };
     let fixings = &ledger.project.fixings.ledger;
@@ -97,7 +100,12 @@ impl Fixing<'_> {
     pub(super) fn at(&self, name: &str, place: &Place, made: Result<Worked<Verdict>, Unmade>) -> Check {
         let at = format!("at the wall's post {}", place.post + 1);
         let x = self.ledger.frame.posts[place.post].x;
-        Check::new(FIXINGS, name, at, place.asked.named(place.pattern), made).at_x(x)
+        let mut under = place.asked.under(place.pattern, CONTINUOUS).asks("R", place.reaction);
+        under = under.asks("off the wall", place.outward);
+        if place.along > Force::ZERO {
+            under = under.asks("along it", place.along);
+        }
+        Check::new(FIXINGS, name, at, under, made).at_x(x)
     }
 
     fn governing(&self, way: Way) -> Result<Option<Place<'_>>, Unmade> {
@@ -133,6 +141,19 @@ impl Fixing<'_> {
             outward: Force::ZERO,
             along: Force::ZERO,
         }))
+    }
+
+    /// Whether they stand far enough from the edges of the wall's posts: for whoever measures them. A maker's own screw has its
+    /// distances on its maker's sheet.
+    fn wall_edges(&self) -> Option<Check> {
+        let width = |is_along| length(self.width_of_the_wall(is_along), self.ledger.project.units);
+        let why = format!(
+            "measure how wide the wall's posts are where the ledger's fixings go in, and how far in they stand: a post has to \
+             be {} wide at least, and {} where wind pushes along the wall",
+            width(false),
+            width(true)
+        );
+        (!self.is_makers()).then(|| Check::not_judged(EXISTING_WALL, WALL_EDGES, why).for_others())
     }
 
     /// What the fixings of that post hold.

@@ -1,8 +1,8 @@
 //! How far the ledger sags between the posts of the wall.
-use super::check::Check;
-use super::ledger::{Ledger, mark};
+use super::check::{Check, Under};
+use super::ledger::{CONTINUOUS, Ledger, mark};
 use super::purlin::most;
-use crate::analysis::{LedgerLoads, LedgerSpan};
+use crate::analysis::{Found, LedgerLoads, LedgerSpan, RoofCase};
 use crate::frame::Solution;
 use crate::loads::{Action, passing_snow};
 use crate::members::{
@@ -10,7 +10,7 @@ use crate::members::{
     stiffness,
 };
 use crate::units::{Length, LineLoad};
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Confidence, Step, Worked};
 
 /// How far each stretch bends off the line of its held ends, or its free end moves; the larger way, with its sign.
 fn bent(spans: &[LedgerSpan], solution: &Solution) -> Vec<Length> {
@@ -57,7 +57,7 @@ impl Shares {
 
 /// Largest strip of each kind of passing load, on the ledger: roof live, and snow or wind. By 7-22 snow is given at strength
 /// level.
-fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a str, LineLoad)> {
+fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a RoofCase, LineLoad)> {
     let edition = ledger.project.place.edition;
     let all = ledger.roof.cases.iter().filter_map(|case| {
         let strip = ledger.line.reactions(&case.down, &case.square).ledger;
@@ -68,7 +68,7 @@ fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a str, LineLoad)> {
             Action::Wind => (DeflectionCase::SnowOrWind, 0.6),
             _ => return None,
         };
-        Some((kind, case.name.as_str(), strip * factor))
+        Some((kind, case, strip * factor))
     });
     let all: Vec<_> = all.collect();
     let largest = |kind| most(all.iter().copied().filter(|case| case.0 == kind), |case| case.2.abs().to_plf());
@@ -79,6 +79,7 @@ fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a str, LineLoad)> {
 struct Sag {
     kind: DeflectionCase,
     name: String,
+    sure: Confidence,
     span: usize,
     by: Length,
     is_down: bool,
@@ -87,10 +88,11 @@ struct Sag {
 /// Every passing load on every stretch, and the balanced snow half gone from some of them.
 fn all_sags(ledger: &Ledger, unit: &[Length]) -> Vec<Sag> {
     let mut all = Vec::new();
-    for (kind, name, strip) in passing(ledger) {
+    for (kind, case, strip) in passing(ledger) {
         for (span, unit) in unit.iter().enumerate() {
             let by = *unit * strip.to_pounds_per_inch();
-            all.push(Sag { kind, name: name.to_owned(), span, by, is_down: strip > LineLoad::ZERO });
+            let (name, sure) = (case.name.clone(), case.confidence);
+            all.push(Sag { kind, name, sure, span, by, is_down: strip > LineLoad::ZERO });
         }
     }
     let snow = ledger.roof.cases.iter().find(|case| case.action == Action::Snow);
@@ -109,7 +111,8 @@ fn all_sags(ledger: &Ledger, unit: &[Length]) -> Vec<Sag> {
         }
         for (span, (by, pattern)) in worst.into_iter().enumerate() {
             let name = format!("{}, {pattern}", snow.name);
-            all.push(Sag { kind: DeflectionCase::SnowOrWind, name, span, by, is_down: true });
+            let sure = snow.confidence;
+            all.push(Sag { kind: DeflectionCase::SnowOrWind, name, sure, span, by, is_down: true });
         }
     }
     all
@@ -141,7 +144,8 @@ pub(super) fn sags(ledger: &Ledger) -> Result<Vec<Check>, String> {
             made.steps.insert(0, step(span, sag.by, &sag.name));
             made
         });
-        let check = Check::new(mark(span.piece), "sags under a passing load", at(span), &*sag.name, made);
+        let under = Under::alone(&*sag.name, sag.sure, Found::Formula(CONTINUOUS)).asks("Δ", sag.by.abs());
+        let check = Check::new(mark(span.piece), "sags under a passing load", at(span), under, made);
         checks.push(check.at_x((span.from + span.to) / 2.0));
     }
     if let Some(sag) = total {
@@ -152,7 +156,9 @@ pub(super) fn sags(ledger: &Ledger) -> Result<Vec<Check>, String> {
             made.steps.splice(0..0, both.into_iter().chain(sum.steps));
             made
         });
-        let check = Check::new(mark(span.piece), "sags in all", at(span), format!("D + {}", sag.name), made);
+        let under =
+            Under::alone(format!("D + {}", sag.name), sag.sure, Found::Formula(CONTINUOUS)).asks("Δ", sum.value);
+        let check = Check::new(mark(span.piece), "sags in all", at(span), under, made);
         checks.push(check.at_x((span.from + span.to) / 2.0));
     }
     Ok(checks)

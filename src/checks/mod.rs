@@ -2,6 +2,7 @@
 //!
 //! A design that fails is a [`Check`] with a ratio above one, not an error. A check that cannot be made says what is
 //! missing and does not pass.
+mod asked;
 mod base;
 mod beam;
 mod beam_pull;
@@ -36,6 +37,7 @@ mod uplift;
 mod wood;
 
 pub use crate::unmade::Input;
+pub use asked::{Asked, CASES_OF_THE_LINE, WHAT_IS_ASKED};
 pub use base::check_bases;
 pub use beam::{BeamChecks, check_beam};
 pub use brace::check_braces;

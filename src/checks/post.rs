@@ -70,7 +70,10 @@ fn pushed(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opti
             made.steps.splice(0..0, wind_step(with, post, case));
             made
         });
-        Check::new(mark, PUSHED, "", with.under(solved, case), made)
+        let [along, across] = moments.map(Moment::abs);
+        let under =
+            with.under(solved, case).asks("P", push).asks("M along the wall", along).asks("M across it", across);
+        Check::new(mark, PUSHED, "", under, made)
     });
     Check::worst_of(made)
 }
@@ -228,7 +231,7 @@ fn sheared(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> Opt
         .woods
         .member(Used::Post, duration)
         .and_then(|wood| check_shear(&wood.turned(), shear, &ShearPlace::Net(net?)).map_err(|refused| refused.0));
-    Some(Check::new(mark, "shears", "above its braces", with.under(solved, case), made))
+    Some(Check::new(mark, "shears", "above its braces", with.under(solved, case).asks("V", shear), made))
 }
 
 /// The shoulder's end grain beside the tenon.
@@ -244,7 +247,7 @@ fn end_grain(with: &BeamChecks, index: usize, post: &PostShape, mark: &str) -> O
         .woods
         .member(Used::Post, duration)
         .and_then(|wood| check_end_grain(&wood, push, net, false).map_err(|refused| refused.0));
-    Some(Check::new(mark, END_GRAIN, "at the shoulder", with.under(solved, case), made))
+    Some(Check::new(mark, END_GRAIN, "at the shoulder", with.under(solved, case).asks("P", push), made))
 }
 
 /// The posts as the weight passes through them, to be asked of the cases in which the roof presses.
@@ -270,7 +273,7 @@ fn sway(with: &BeamChecks) -> Option<Check> {
     let slack = slack_sway(with.project, height);
     steps.extend(slack.steps);
     let made = check_deflection(solved.sway + slack.value, Worked::new(limit, steps));
-    Some(Check::new("the posts", "sway along the wall", "", with.under(solved, case), made))
+    Some(Check::new("the posts", "sway along the wall", "", with.under(solved, case).asks("Δ", solved.sway), made))
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@
 //!   ---|-|t|-|---   e: rafter's seat off the post's middle; h: shoulder to foot
 //!      | | | |<- H
 //! ```
-use super::beam::{BeamChecks, named};
+use super::beam::BeamChecks;
 use super::check::Check;
 use super::governing::hardest;
 use super::post::off_centre;
@@ -52,7 +52,7 @@ fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Che
             format!("P{}", post.number),
             "shears its tenon across the wall",
             "at the head",
-            named(solved, case),
+            with.under(solved, case).no_way().asks("P", push.load),
             made,
         )
         .at_x(post.middle())
@@ -60,7 +60,8 @@ fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Che
     // F_c⊥ knows no load duration.
     let pressed = heads().max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, duration, (post, push, solved, case))| {
         let made = pressed(with, post, &push, duration);
-        Check::new(format!("P{}", post.number), "presses its tenon's cheek", "in the beam", named(solved, case), made)
+        let under = with.under(solved, case).no_way().asks("P", push.load);
+        Check::new(format!("P{}", post.number), "presses its tenon's cheek", "in the beam", under, made)
             .at_x(post.middle())
     });
     shears.into_iter().chain(pressed).collect()

@@ -1,10 +1,10 @@
 //! Purlins: bent two ways, since the roof slopes; sheared; sagging under the sheets.
-use super::check::{Check, Way};
+use super::check::{Check, Under, Way};
 use super::known::known_loads;
 use super::purlin_sag::sags;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
-    Loading, PurlinBeam, PurlinLoad, PurlinStrip, RoofCase, RoofLoads, StripLines, component_cases, loadings,
+    Found, Loading, PurlinBeam, PurlinLoad, PurlinStrip, RoofCase, RoofLoads, StripLines, component_cases, loadings,
     person_at, purlin_beams, purlin_strips,
 };
 use crate::design::Shape;
@@ -65,6 +65,12 @@ struct Asked<'a> {
 impl Asked<'_> {
     fn mark(&self) -> String {
         format!("N{}", self.strip.number)
+    }
+
+    fn under(&self) -> Under {
+        let formula =
+            if self.beam.is_continuous { "two equal spans and their overhang" } else { "one span and its overhang" };
+        Under::of(self.loading, Found::Formula(formula))
     }
 
     /// Loads as a step.
@@ -152,7 +158,7 @@ pub(super) fn harder_first([one, other]: [Option<Check>; 2]) -> impl Iterator<It
 fn shears(member: &Member, asked: &Asked) -> Check {
     let member = member.during(load_duration(asked.loading.duration));
     let made = check_shear(&member, asked.shear(), &ShearPlace::Whole).map(|made| first(asked.step(), made));
-    Check::new(asked.mark(), SHEARS, "beside a rafter", asked.loading.name.clone(), made)
+    Check::new(asked.mark(), SHEARS, "beside a rafter", asked.under().asks("V", asked.shear()), made)
 }
 
 /// The one that asks most.
@@ -182,7 +188,8 @@ fn bends(member: &Member, asked: &Asked, whole: &NetSection, bracing: Bracing) -
     };
     let member = member.during(load_duration(asked.loading.duration));
     let made = check_bending_and_compression(&member, &demand).map(|made| first(asked.step(), made));
-    Check::new(asked.mark(), BENDS_BOTH_WAYS, at, asked.loading.name.clone(), made)
+    let under = asked.under().asks("M square to the roof", depthwise.abs()).asks("M down the slope", breadthwise.abs());
+    Check::new(asked.mark(), BENDS_BOTH_WAYS, at, under, made)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! How far purlins sag under the sheets.
-use super::check::Check;
+use super::check::{Check, Under};
 use super::purlin::{Purlins, most};
-use crate::analysis::{PurlinBeam, RoofCase, StripLines};
+use crate::analysis::{Found, PurlinBeam, RoofCase, StripLines};
 use crate::frame::Inertia;
 use crate::loads::{Action, Edition, passing_snow};
 use crate::members::{
@@ -10,7 +10,7 @@ use crate::members::{
 };
 use crate::project::Project;
 use crate::units::{Length, LineLoad, Stress};
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Confidence, Step, Worked};
 
 /// Wind on components, for sag only, against its full value (IBC Table 1604.3 note f, from memory).
 const WIND_FOR_SAG: f64 = 0.42;
@@ -20,6 +20,7 @@ const WIND_FOR_SAG: f64 = 0.42;
 struct Load<'a> {
     row: &'a StripLines,
     name: &'a str,
+    sure: Confidence,
     case: DeflectionCase,
     value: LineLoad,
 }
@@ -43,6 +44,10 @@ impl Sag<'_> {
     fn limit(&self, case: DeflectionCase) -> Worked<Length> {
         let length = if self.is_rake { self.beam.overhang } else { self.beam.span };
         deflection_limit(length, self.is_rake, RoofMember::UnderMetalSheets, Ceiling::None, case)
+    }
+
+    fn asked(&self, name: String, sag: Length) -> Under {
+        Under::alone(name, self.load.sure, Found::Formula("sag of a purlin over its rafters")).asks("Δ", sag.abs())
     }
 
     const fn at(&self) -> &'static str {
@@ -99,10 +104,11 @@ pub(super) fn sags(project: &Project, purlins: &Purlins, member: &Member) -> Vec
 /// Of every row under every load but a person's and the weight it always carries.
 fn passing_loads(edition: Edition, purlins: &Purlins) -> Vec<Load<'_>> {
     let kinds = purlins.cases.iter().enumerate();
-    let kinds = kinds.filter_map(|(index, case)| Some((index, case.name.as_str(), passing(case, edition)?)));
+    let kinds = kinds.filter_map(|(index, case)| Some((index, case, passing(case, edition)?)));
     kinds
-        .flat_map(|(index, name, (factor, case))| {
-            purlins.rows.iter().map(move |row| Load { row, name, case, value: row.across(index) * factor })
+        .flat_map(|(index, of, (factor, case))| {
+            let (name, sure) = (of.name.as_str(), of.confidence);
+            purlins.rows.iter().map(move |row| Load { row, name, sure, case, value: row.across(index) * factor })
         })
         .collect()
 }
@@ -112,7 +118,8 @@ fn by_itself(sag: &Sag) -> Check {
         made.steps.insert(0, sag.step(sag.load.value));
         made
     });
-    Check::new(format!("N{}", sag.load.row.strip.number), "sags under a passing load", sag.at(), sag.load.name, made)
+    let under = sag.asked(sag.load.name.to_owned(), sag.under(sag.load.value));
+    Check::new(format!("N{}", sag.load.row.strip.number), "sags under a passing load", sag.at(), under, made)
 }
 
 fn in_all(sag: &Sag, dead: LineLoad, drying: Drying) -> Check {
@@ -122,8 +129,8 @@ fn in_all(sag: &Sag, dead: LineLoad, drying: Drying) -> Check {
         made.steps.splice(0..0, [sag.step(dead), sag.step(passing)].into_iter().chain(total.steps));
         made
     });
-    let combination = format!("D + {}", sag.load.name);
-    Check::new(format!("N{}", sag.load.row.strip.number), "sags in all", sag.at(), combination, made)
+    let under = sag.asked(format!("D + {}", sag.load.name), total.value);
+    Check::new(format!("N{}", sag.load.row.strip.number), "sags in all", sag.at(), under, made)
 }
 
 /// Share of a case that counts for sag, and its row in the table of limits. By 7-22 snow is given at strength level.

@@ -1,8 +1,8 @@
 //! The screws at each crossing of purlin and rafter: pulled out, pulled through by their heads, pushed down the slope.
-use super::check::Check;
+use super::check::{Check, Under};
 use super::known::{chosen, gravity, moisture};
 use super::purlin::{Purlins, most};
-use crate::analysis::{Loading, PurlinBeam, RoofLoads, StripLines};
+use crate::analysis::{Found, Loading, PurlinBeam, RoofLoads, StripLines};
 use crate::design::Shape;
 use crate::fastening::{
     Factors, Fastener, FastenerKind, LoadOnOne, Member, Moisture, Pull, Refused, RowLayout, adjusted_lateral,
@@ -46,7 +46,7 @@ struct Asked {
     row: usize,
     out: Force,
     aside: Force,
-    combination: String,
+    under: Under,
     duration: Duration,
 }
 
@@ -68,7 +68,9 @@ fn worst(purlins: &Purlins, count: f64) -> [Asked; 3] {
                 row: strip.number,
                 out: load.withdrawal,
                 aside: load.lateral,
-                combination: loading.name.clone(),
+                under: Under::of(loading, Found::Formula("largest reaction of a purlin"))
+                    .asks("out of one screw", load.withdrawal.max(Force::ZERO))
+                    .asks("aside", load.lateral),
                 duration: loading.duration,
             },
         )
@@ -77,9 +79,9 @@ fn worst(purlins: &Purlins, count: f64) -> [Asked; 3] {
     [asked(PULL_OUT, pulled), asked(HEADS_PULL, pulled), asked(SLIDE, pushed)]
 }
 
-const fn nothing(name: &'static str) -> Asked {
+fn nothing(name: &'static str) -> Asked {
     let none = Force::ZERO;
-    Asked { name, row: 0, out: none, aside: none, combination: String::new(), duration: Duration::Permanent }
+    Asked { name, row: 0, out: none, aside: none, under: Under::default(), duration: Duration::Permanent }
 }
 
 /// A crossing takes the largest reaction of the row.
@@ -131,7 +133,7 @@ impl Crossing {
             made
         });
         let at = if asked.row == 0 { String::new() } else { format!("in row N{}", asked.row) };
-        Check::new(SCREWS, asked.name, at, asked.combination.clone(), made)
+        Check::new(SCREWS, asked.name, at, asked.under.clone(), made)
     }
 
     fn step(&self, asked: &Asked) -> Step {

@@ -2,7 +2,7 @@
 use super::bored::less_hole;
 use super::check::{Check, Under, Way};
 use super::wood::Woods;
-use crate::analysis::Loading;
+use crate::analysis::{Found, Loading};
 use crate::analysis::{
     RafterBeam, RafterForces, RafterLine, RoofCase, RoofLoads, carried_widths, component_cases, loadings,
     partial_on_rafters, person_at, rafter_frame,
@@ -12,8 +12,8 @@ use crate::geometry::rakes;
 use crate::loads::wind::effective_area;
 use crate::loads::{Action, Duration, passing_snow};
 use crate::members::{
-    Bracing, Ceiling, DeflectionCase, Holding, Member, NetSection, Notch, NotchFace, NotchPlace, RoofMember, Seat,
-    ShearPlace, UnbracedCase, Verdict, check_bearing_across, check_bending, check_deflection, check_notch_limits,
+    Amount, Bracing, Ceiling, DeflectionCase, Holding, Member, NetSection, Notch, NotchFace, NotchPlace, RoofMember,
+    Seat, ShearPlace, UnbracedCase, Verdict, check_bearing_across, check_bending, check_deflection, check_notch_limits,
     check_shear, deflection_limit, holding_needed, stiffness,
 };
 use crate::project::{Project, Used};
@@ -34,10 +34,12 @@ pub struct RafterWork {
     pub mark: String,
     /// The rafter in the section.
     pub line: RafterLine,
+    /// Width of roof that it carries.
+    width: Length,
     /// Every combination with its forces.
     pub found: Vec<(Loading, RafterForces)>,
     /// Sag under live load, and in the end.
-    movements: Vec<(DeflectionCase, Length, Length, String)>,
+    movements: Vec<(DeflectionCase, Loading, RafterForces)>,
     /// What is missing.
     pub missing: Vec<Unmade>,
 }
@@ -58,6 +60,7 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
     let mut work = RafterWork {
         mark: format!("R{}", index + 1),
         line,
+        width,
         found: Vec::new(),
         movements: Vec::new(),
         missing: loads.not_judged.clone(),
@@ -83,10 +86,12 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
             is_uplift: false,
             parts: vec![(share, index)],
             duration: Duration::TwoMonths,
+            confidence: case.confidence,
         };
         for (kind, dead) in [(DeflectionCase::SnowOrWind, 0.0), (DeflectionCase::DeadAndLive, CREEP)] {
-            let forces = solve(&of(dead))?;
-            work.movements.push((kind, forces.movement, forces.tail_movement, case.name.clone()));
+            let loading = of(dead);
+            let forces = solve(&loading)?;
+            work.movements.push((kind, loading, forces));
         }
     }
     Ok(work)
@@ -120,6 +125,10 @@ fn cases(
 /// Whether the roof draws both seats together upward.
 fn lifts(forces: &RafterForces) -> bool {
     (forces.ledger + forces.beam).is_negative()
+}
+
+fn sheared_by(shear: f64) -> (&'static str, Amount) {
+    ("V", Amount::Force(Force::pounds(shear.abs())))
 }
 
 #[derive(Clone, Copy)]
@@ -171,10 +180,22 @@ impl Judge<'_> {
         all.max_by(|a, b| (a.0.abs() / a.1.duration.factor()).total_cmp(&(b.0.abs() / b.1.duration.factor())))
     }
 
-    fn check(&self, name: &str, at: &str, loading: &Loading, made: Result<Worked<Verdict>, String>) -> Check {
+    fn check(
+        &self,
+        (name, at): (&str, &str),
+        loading: &Loading,
+        (symbol, amount): (&'static str, Amount),
+        made: Result<Worked<Verdict>, String>,
+    ) -> Check {
         let of = self.work.found.iter().find(|(known, _)| std::ptr::eq(known, loading));
+        let under = of.map(|(_, forces)| self.under(loading, forces)).unwrap_or_default();
         let way = of.map(|(_, forces)| Way::of(lifts(forces)));
-        Check::new(&self.work.mark, name, at, Under { combination: loading.name.clone(), way }, made)
+        Check::new(&self.work.mark, name, at, Under { way, ..under }.asks(symbol, amount), made)
+    }
+
+    fn under(&self, loading: &Loading, forces: &RafterForces) -> Under {
+        let RafterForces { ledger, beam, .. } = *forces;
+        Under::of(loading, Found::Rafter { width: self.work.width, dead: loading.dead, ledger, beam })
     }
 
     /// The worse of both ways: purlins hold the top edge; under suction the underside is free from seat to seat.
@@ -187,7 +208,10 @@ impl Judge<'_> {
                 let bracing = Bracing::Free { length: free, case: UnbracedCase::Other };
                 check_bending(&wood, Moment::pound_inches(moment), &whole, bracing).map_err(|refused| refused.0)
             });
-            Some(self.check("bends", "between ledger and beam", loading, made))
+            Some({
+                let asked = Amount::Moment(Moment::pound_inches(moment));
+                self.check(("bends", "between ledger and beam"), loading, ("M", asked), made)
+            })
         };
         let sagging = check(self.project.roofing.purlin_spacing, |forces| forces.sagging);
         let hogging = check(seat_to_seat, |forces| -forces.hogging);
@@ -213,7 +237,8 @@ impl Judge<'_> {
             let made = check_bending(&wood, Moment::pound_inches(moment.abs()), &net, Bracing::Held);
             made.map(|made| less_hole(made, section.breadth, bored)).map_err(|refused| refused.0)
         });
-        let bends = self.check("bends", "over the beam, on what the notch leaves", loading, made);
+        let asked = Amount::Moment(Moment::pound_inches(moment.abs()));
+        let bends = self.check(("bends", "over the beam, on what the notch leaves"), loading, ("M", asked), made);
         let sheared = self.hardest(|forces| forces.shear_of_tail.to_pounds()).map(|(shear, loading)| {
             let made = self.wood(loading.duration).and_then(|wood| {
                 // Reaching over the whole seat: the depth left alone counts.
@@ -222,7 +247,7 @@ impl Judge<'_> {
                 let made = check_shear(&wood, Force::pounds(shear.abs()), &place);
                 made.map(|made| less_hole(made, wood.section().breadth, bored)).map_err(|refused| refused.0)
             });
-            self.check("shears", "at the tail, on what the notch leaves", loading, made)
+            self.check(("shears", "at the tail, on what the notch leaves"), loading, sheared_by(shear), made)
         });
         [Some(bends), sheared].into_iter().flatten().collect()
     }
@@ -237,13 +262,13 @@ impl Judge<'_> {
                 let made = check_shear(&wood, Force::pounds(shear.abs()), &place);
                 made.map(|made| less_hole(made, wood.section().breadth, bored)).map_err(|refused| refused.0)
             });
-            self.check("shears", "at the bird's mouth on the ledger", loading, made)
+            self.check(("shears", "at the bird's mouth on the ledger"), loading, sheared_by(shear), made)
         });
         let at_beam = self.hardest(|forces| forces.shear_inside_beam.to_pounds()).map(|(shear, loading)| {
             let made = self.wood(loading.duration).and_then(|wood| {
                 check_shear(&wood, Force::pounds(shear.abs()), &ShearPlace::Whole).map_err(|refused| refused.0)
             });
-            self.check("shears", "beside the beam", loading, made)
+            self.check(("shears", "beside the beam"), loading, sheared_by(shear), made)
         });
         [at_ledger, at_beam].into_iter().flatten().collect()
     }
@@ -256,10 +281,12 @@ impl Judge<'_> {
         };
         let check = |kind: DeflectionCase| {
             let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind);
-            let (_, sag, _, name) = of_kind.max_by(|a, b| a.1.abs().to_inches().total_cmp(&b.1.abs().to_inches()))?;
+            let size = |of: &RafterForces| of.movement.abs().to_inches();
+            let (_, loading, forces) = of_kind.max_by(|a, b| size(&a.2).total_cmp(&size(&b.2)))?;
             let limit = deflection_limit(span, false, RoofMember::Main, Ceiling::None, kind);
-            let made = check_deflection(*sag, limit);
-            Some(Check::new(&self.work.mark, words(kind), "between ledger and beam", name.clone(), made))
+            let made = check_deflection(forces.movement, limit);
+            let under = self.under(loading, forces).asks("Δ", forces.movement.abs());
+            Some(Check::new(&self.work.mark, words(kind), "between ledger and beam", under, made))
         };
         let kinds = [DeflectionCase::SnowOrWind, DeflectionCase::DeadAndLive];
         kinds.into_iter().filter_map(check).chain(kinds.into_iter().filter_map(|kind| self.tail_moves(kind))).collect()
@@ -270,10 +297,12 @@ impl Judge<'_> {
         let line = &self.work.line;
         let length = (line.eave - line.beam) / line.pitch.cos();
         let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind && length > Length::ZERO);
-        let (_, _, moved, name) = of_kind.max_by(|a, b| a.2.abs().to_inches().total_cmp(&b.2.abs().to_inches()))?;
+        let size = |of: &RafterForces| of.tail_movement.abs().to_inches();
+        let (_, loading, forces) = of_kind.max_by(|a, b| size(&a.2).total_cmp(&size(&b.2)))?;
+        let moved = forces.tail_movement;
         let way = if moved.is_negative() { "down" } else { "up" };
         let limit = deflection_limit(length, true, RoofMember::Main, Ceiling::None, kind);
-        let made = check_deflection(*moved, limit).map(|mut made| {
+        let made = check_deflection(moved, limit).map(|mut made| {
             let says = format!("{:.3} in {way}, square to the roof", moved.abs().to_inches());
             let citation = Citation::from_memory("statics", "stiffness method, span and tail as one stick");
             made.steps.insert(0, Step::new("movement of the tail's end", says, citation));
@@ -283,7 +312,8 @@ impl Judge<'_> {
             DeflectionCase::DeadAndLive => "moves at its tail in the end, creep counted",
             DeflectionCase::Live | DeflectionCase::SnowOrWind => "moves at its tail under snow or people",
         };
-        Some(Check::new(&self.work.mark, words, "at the eave", name.clone(), made))
+        let under = self.under(loading, forces).asks("Δ", moved.abs());
+        Some(Check::new(&self.work.mark, words, "at the eave", under, made))
     }
 
     /// The rafter lies level on its seats, so it and the timber under it are pressed across or nearly across the grain.
@@ -301,8 +331,8 @@ impl Judge<'_> {
         let mut checks = Vec::new();
         for (place, seat, from_end, under, tie) in sides {
             let reaction = |forces: &RafterForces| if under == Used::Ledger { forces.ledger } else { forces.beam };
-            let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading));
-            let Some((push, loading)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
+            let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading, forces));
+            let Some((push, loading, forces)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
                 continue;
             };
             let push = push.max(Force::ZERO);
@@ -313,19 +343,14 @@ impl Judge<'_> {
                 let place = Seat { area, length: seat, from_end };
                 crate::members::check_bearing_at_angle(&wood, push, angle, &place).map_err(|refused| refused.0)
             });
-            checks.push(self.check("is pressed on its seat", place, loading, of_rafter));
+            checks.push(self.check(("is pressed on its seat", place), loading, ("P", push.into()), of_rafter));
             let of_under = self.woods.member(under, loading.duration).and_then(|wood| {
                 let place = Seat { area, length: breadth, from_end: breadth };
                 check_bearing_across(&wood, push, &place).map_err(|refused| refused.0)
             });
             let what = if under == Used::Ledger { "the ledger" } else { "the beam" };
-            checks.push(Check::new(
-                what,
-                "is pressed across the grain",
-                "under a rafter's seat",
-                &loading.name,
-                of_under,
-            ));
+            let asked = self.under(loading, forces).asks("P", push);
+            checks.push(Check::new(what, "is pressed across the grain", "under a rafter's seat", asked, of_under));
         }
         checks
     }

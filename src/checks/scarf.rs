@@ -1,7 +1,7 @@
 //! The scarfs: where the beam would bend, their roots, and whether the load closes them.
 use super::beam::BeamChecks;
 use super::bored::beside_hole;
-use super::check::Check;
+use super::check::{Check, Under};
 use super::governing::hardest;
 use crate::analysis::Solved;
 use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
@@ -55,12 +55,13 @@ fn one(with: &BeamChecks, scarf: &ScarfReport) -> Vec<Check> {
 fn bends(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<Check> {
     let moments = with.line.uncut().filter_map(|(uncut, case)| {
         let moment = *uncut.moments.get(left)?;
-        Some((moment.to_pound_inches(), case.duration, (moment, uncut.model, case)))
+        Some((moment.to_pound_inches(), case.duration, (moment, uncut, case)))
     });
-    let (_, duration, (moment, model, case)) = hardest(moments)?;
-    let combination = format!("{} ({})", case.name, model.words());
+    let (_, duration, (moment, uncut, case)) = hardest(moments)?;
+    let combination = format!("{} ({})", case.name, uncut.model.words());
     let made = with.woods.member(Used::Beam, duration).and_then(|wood| share_of_solid(kind, &wood, moment.abs()));
-    Some(Check::new(mark, "lies where the beam would bend", "", combination, made))
+    let under = Under::from_origin(combination, None, with.line.origin_uncut(uncut, case)).asks("M", moment.abs());
+    Some(Check::new(mark, "lies where the beam would bend", "", under, made))
 }
 
 fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Worked<Verdict>, String> {
@@ -103,7 +104,7 @@ fn root(with: &BeamChecks, left: usize, kind: ScarfKind, mark: &str) -> Option<C
     let (_, duration, (shear, solved, case)) = hardest(shears)?;
     let made =
         with.woods.member(Used::Beam, duration).and_then(|wood| root_verdict(with, &wood, kind, (shear, duration)));
-    Some(Check::new(mark, "is cut thin at its roots", "", with.under(solved, case), made))
+    Some(Check::new(mark, "is cut thin at its roots", "", with.under(solved, case).asks("V", shear.abs()), made))
 }
 
 /// Depth of the wood that is left at a root.
@@ -243,7 +244,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
             Ok(Worked::new(Verdict::force(Force::ZERO, Force::pounds(1.0)), vec![step]))
         }
     };
-    Some(Check::new(mark, LIFTED_OPEN, "", with.under(solved, case), made))
+    Some(Check::new(mark, LIFTED_OPEN, "", with.under(solved, case).asks("V that shuts it", *hardest), made))
 }
 
 fn count(n: usize) -> f64 {

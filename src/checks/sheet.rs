@@ -5,7 +5,9 @@
 //! through the flat.
 use super::check::Check;
 use super::known::{chosen, gravity, moisture};
-use crate::analysis::{Demand, Loading, PurlinStrip, RoofLoads, component_cases, loadings, purlin_strips};
+use crate::analysis::{
+    Demand, Found, Loading, Origin, PurlinStrip, RoofLoads, component_cases, loadings, purlin_strips,
+};
 use crate::design::Shape;
 use crate::fastening::{Factors, adjusted_withdrawal, load_duration, wet_withdrawal, withdrawal};
 use crate::members::Verdict;
@@ -48,7 +50,7 @@ pub fn check_sheet_screws(project: &Project, shape: &Shape, loads: &RoofLoads) -
 }
 
 fn named(member: &str, name: &str, demand: &Demand<Force>, made: Result<Worked<Verdict>, Unmade>) -> Check {
-    Check::new(member, name, CORNER, demand.combination.clone(), made)
+    Check::new(member, name, CORNER, demand, made)
 }
 
 /// The largest pull on one screw, with how it came about.
@@ -79,7 +81,8 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
         value.to_pounds()
     );
     let step = Step::new("pull on one screw", says, Citation::from_memory("statics", "suction by area"));
-    Ok((Demand { value, combination: loading.name.clone(), duration: loading.duration }, step))
+    let origin = Origin::of(loading, Found::Formula("suction by area"));
+    Ok((Demand { value, combination: loading.name.clone(), duration: loading.duration, origin }, step))
 }
 
 fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result<Worked<Verdict>, Unmade> {

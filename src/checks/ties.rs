@@ -3,9 +3,11 @@
 //! Toward the wall a rafter's heels bear on ledger and beam; away from it only the ties hold, those at the ledger: the beam
 //! line is free to lean. Wind is that on components, its worst zone over the whole rafter; snow only holds down and is left
 //! out.
-use super::check::Check;
+use super::check::{Check, Under};
 use super::part::Part;
-use crate::analysis::{Demand, Loading, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings};
+use crate::analysis::{
+    Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings,
+};
 use crate::design::Shape;
 use crate::fastening::load_duration;
 use crate::geometry::rakes;
@@ -182,6 +184,7 @@ impl Lifted {
             value: pick(forces),
             combination: loading.name.clone(),
             duration: loading.duration,
+            origin: Origin::of(loading, Found::Formula("moments about the seats")),
         });
         // A rough share each way finds the combination; the verdict is worked out for that one alone.
         let share = |force: Force, most: Force| force.max(Force::ZERO).to_pounds() / most.to_pounds().max(1.0);
@@ -190,14 +193,16 @@ impl Lifted {
             (share(pull, tie.pull) + share(level, tie.sideways)) / demand.duration.factor()
         };
         let worst = demands.max_by(|a, b| rough(a).total_cmp(&rough(b)));
-        let Some(Demand { value: (pull, level), combination, duration }) = worst else {
+        let Some(Demand { value: (pull, level), combination, duration, origin }) = worst else {
             return unknown(mark, at, "no combination with wind was found");
         };
         let made = allowed(tie, of, duration).and_then(|allowed| both(pull, level, of, allowed)).map(|mut made| {
             made.steps.insert(0, self.step(pull, level));
             made
         });
-        Check::new(mark, PULLS_ON_TIES, at, combination, made).part(part_at(at))
+        let under = Under::from_origin(combination, None, origin);
+        let under = under.asks("up", pull.max(Force::ZERO)).asks("off the wall", level);
+        Check::new(mark, PULLS_ON_TIES, at, under, made).part(part_at(at))
     }
 
     fn step(&self, pull: Force, level: Force) -> Step {

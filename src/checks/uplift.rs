@@ -19,12 +19,14 @@ use super::scarf::LIFTED_OPEN;
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
 use crate::members::Verdict;
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Confidence, Step, Worked};
 
 /// Name of what is said of sticks that could not be checked at all.
 pub(super) const CARRIES: &str = "carries";
 /// Where no combination sends a force through a link.
 const NOTHING_LIFTS: &str = "no combination lifts it";
+/// Of a link that no check makes.
+const UNSURE: Confidence = Confidence::Medium;
 /// A beam in one stick.
 const NO_SCARF: &str = "there is none, or none is lifted";
 /// Name of the check of a whole path.
@@ -43,6 +45,8 @@ pub struct PathLink {
     pub combination: String,
     /// The part that it is, where it is known.
     pub part: Part,
+    /// How sure its check is.
+    pub confidence: Confidence,
 }
 
 /// A path from the roof to the ground or to the wall, in the order in which the force passes through it.
@@ -71,7 +75,14 @@ pub struct FrameChecks<'a> {
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
 fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
-    let unknown = |says: String| PathLink { name, ratio: None, says, combination: String::new(), part: Part::Whole };
+    let unknown = |says: String| PathLink {
+        name,
+        ratio: None,
+        says,
+        combination: String::new(),
+        part: Part::Whole,
+        confidence: UNSURE,
+    };
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
@@ -87,7 +98,14 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
     let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
     let says = format!("{} {}{place}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
-    PathLink { name, ratio: Some(ratio), says, combination: check.combination.clone(), part: check.part }
+    PathLink {
+        name,
+        ratio: Some(ratio),
+        says,
+        combination: check.combination.clone(),
+        part: check.part,
+        confidence: check.confidence().unwrap_or(UNSURE),
+    }
 }
 
 const NOT_CHECKED: &str = "not checked";
@@ -139,7 +157,14 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 /// What nobody has told the program of.
 fn wall() -> PathLink {
     let says = "to be checked by someone licensed".to_owned();
-    PathLink { name: EXISTING_WALL, ratio: None, says, combination: String::new(), part: Part::Whole }
+    PathLink {
+        name: EXISTING_WALL,
+        ratio: None,
+        says,
+        combination: String::new(),
+        part: Part::Whole,
+        confidence: UNSURE,
+    }
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
@@ -192,6 +217,7 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         says: "its span is its maker's matter".to_owned(),
         combination: String::new(),
         part: Part::Whole,
+        confidence: UNSURE,
     };
     let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
     let is_stick = |check: &&Check| {
@@ -258,7 +284,11 @@ impl LoadPath {
             return if unknown == [EXISTING_WALL] { check.for_others() } else { check };
         }
         let cited = Citation::common_practice("a chain is as strong as its weakest link");
-        let steps = self.links.iter().map(|link| Step::new(link.name, link.says.clone(), cited)).collect();
+        let step = |link: &PathLink| {
+            let cited = Citation { confidence: cited.confidence.max(link.confidence), ..cited };
+            Step::new(link.name, link.says.clone(), cited)
+        };
+        let steps = self.links.iter().map(step).collect();
         let made = Worked::new(Verdict::sum_of_shares(ratio), steps);
         Check::new(self.name, WEAKEST_LINK, at, weakest.combination.clone(), Ok::<_, String>(made)).part(weakest.part)
     }

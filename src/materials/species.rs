@@ -6,8 +6,8 @@ use std::sync::OnceLock;
 use super::moisture::Water;
 use crate::units::Density;
 
-/// How far a value can be trusted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// How far a value can be trusted, from the surest to the least sure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Confidence {
     /// Compared with a printed source.
     High,

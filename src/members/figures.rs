@@ -53,7 +53,7 @@ pub(super) fn force(value: Force) -> String {
 }
 
 /// A moment with its unit.
-pub(super) fn moment(value: Moment) -> String {
+pub(crate) fn moment(value: Moment) -> String {
     thousands(value.to_pound_inches()) + " lb-in"
 }
 

@@ -21,6 +21,24 @@ pub enum Amount {
     Ratio(f64),
 }
 
+impl From<Force> for Amount {
+    fn from(force: Force) -> Self {
+        Self::Force(force)
+    }
+}
+
+impl From<Moment> for Amount {
+    fn from(moment: Moment) -> Self {
+        Self::Moment(moment)
+    }
+}
+
+impl From<Length> for Amount {
+    fn from(length: Length) -> Self {
+        Self::Length(length)
+    }
+}
+
 impl Amount {
     /// With its unit, in the user's system.
     #[must_use]

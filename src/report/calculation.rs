@@ -3,7 +3,7 @@ use super::calculation_inputs::{design_values, inputs};
 use super::check_sheet::{STRENGTH_CAUTION, paths, sentence_start, steps, summary, tag, working};
 use super::markup::Markup;
 use crate::analysis::{BeamLine, Solved, section_loads};
-use crate::checks::{Check, Outcome, Strength, waiting};
+use crate::checks::{CASES_OF_THE_LINE, Check, Strength, waiting};
 use crate::design::Built;
 use crate::drawing::{Scene, elevation, section, svg};
 use crate::loads::{Action, combinations, settlement};
@@ -127,11 +127,12 @@ fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
 
 /// What the beam line does in every case that was solved.
 fn answers(out: &mut Markup, line: &BeamLine, units: UnitSystem) {
-    out.leaf("h2", "The beam line, case by case");
+    out.leaf("h2", CASES_OF_THE_LINE);
     out.leaf("p", "Bending is plus where the underside is stretched, a pull is plus; feet from left to right, plus where the pier pushes up.");
     begin_table(
         out,
         &[
+            "no.",
             "case",
             "braces",
             "bending",
@@ -142,10 +143,11 @@ fn answers(out: &mut Markup, line: &BeamLine, units: UnitSystem) {
             "level at the feet",
         ],
     );
-    for solved in &line.solved {
+    for (place, solved) in line.solved.iter().enumerate() {
         let Some(case) = line.cases.get(solved.case) else { continue };
         let row = answer(solved, units);
-        let mut cells = vec![case.name.as_str()];
+        let number = (place + 1).to_string();
+        let mut cells = vec![number.as_str(), case.name.as_str()];
         cells.extend(row.iter().map(String::as_str));
         out.row(&cells);
     }
@@ -190,10 +192,7 @@ fn all_checks(out: &mut Markup, strength: &Strength) {
     begin_table(out, &["check", "asked by there", "under", "weakest source"]);
     for check in &strength.checks {
         let verdict = check.ratio().map_or_else(|| "not judged".to_owned(), |ratio| format!("{ratio:.2}"));
-        let sure = match &check.outcome {
-            Outcome::Judged(worked) => super::check_sheet::confidence(worked.confidence()),
-            Outcome::NotJudged(_) => "",
-        };
+        let sure = check.confidence().map(super::check_sheet::confidence).unwrap_or_default();
         out.row(&[&format!("{} {} {}", check.member, check.name, check.at), &verdict, &check.combination, sure]);
     }
     end_table(out);

@@ -80,10 +80,7 @@ fn row(out: &mut Markup, place: usize, check: &Check, units: UnitSystem) {
     out.leaf("span class=\"check__mark\" aria-hidden=\"true\"", mark);
     out.leaf("span class=\"quiet\"", word);
     out.leaf("span class=\"check__says\"", &check.says(units));
-    if let Outcome::Judged(worked) = &check.outcome
-        && worked.confidence() == Confidence::Low
-        && !check.passes()
-    {
+    if check.confidence() == Some(Confidence::Low) {
         out.leaf("span class=\"check__sure\"", "rests on a placeholder: see its working");
     }
     out.open("span class=\"check__bar\" aria-hidden=\"true\"");
@@ -114,7 +111,7 @@ pub fn working(check: &Check, units: UnitSystem) -> String {
                 ("there", verdict.capacity.text(units)),
                 ("share", ratio_text(verdict)),
                 ("under", check.combination.clone()),
-                ("weakest source", confidence(worked.confidence()).to_owned()),
+                ("weakest source", check.confidence().map(confidence).unwrap_or_default().to_owned()),
             ] {
                 if !value.is_empty() {
                     out.open("div class=\"fact\"").leaf("dt class=\"fact__name\"", name);
@@ -125,7 +122,7 @@ pub fn working(check: &Check, units: UnitSystem) -> String {
             if units == UnitSystem::Metric {
                 out.leaf("p class=\"page__word\"", STEP_UNITS);
             }
-            steps(&mut out, &worked.steps);
+            steps(&mut out, &check.working());
         }
     }
     out.finish()
@@ -291,6 +288,11 @@ mod tests {
         assert_eq!(all.matches("<details").count(), 2);
         assert!(all.contains("data-check=\"0\"") && all.contains("check__says"));
         assert_eq!([Some(0.0), Some(0.5), Some(3.0), None].map(twentieths), [0, 10, 20, 0]);
+        // What rests on a placeholder says so whether it holds or not.
+        let low = |check: &Check| check.passes() && check.confidence() == Some(Confidence::Low);
+        let (place, low) = strength.checks.iter().enumerate().find(|(_, check)| low(check)).unwrap();
+        assert!(list(&strength, &[place], UnitSystem::Imperial).contains("rests on a placeholder"), "{low:?}");
+        assert!(working(low, UnitSystem::Imperial).contains("what is asked"));
         let first = working(&strength.checks[0], UnitSystem::Metric);
         assert!(first.contains("class=\"working\"") || first.contains("check__why"));
     }

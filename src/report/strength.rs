@@ -97,9 +97,9 @@ fn check(check: &Check) -> Value {
         // JSON knows no infinity: nothing is allowed there.
         put("ratio", if worked.value.ratio.is_finite() { json!(round(worked.value.ratio)) } else { Value::Null });
         put("passes", json!(check.passes()));
-        put("confidence", json!(confidence(worked.confidence())));
+        put("confidence", json!(check.confidence().map(confidence)));
         put("source", json!(check.sources()));
-        put("working", worked.steps.iter().map(|found| json!(step(found))).collect());
+        put("working", check.working().iter().map(|found| json!(step(found))).collect());
     } else {
         put("passes", json!(false));
         put("ratio", Value::Null);
