@@ -55,7 +55,7 @@ fn mixed(state: &[u32], block: &[u8], rounds: &[u32]) -> Vec<u32> {
 
 /// First 32 bits of the fractional parts of the roots of the first primes (FIPS 180-4, 4.2.2 and 5.3.3).
 fn fractions(count: usize, power: u32) -> Vec<u32> {
-    let is_prime = |n: &u128| (2..*n).take_while(|by| by * by <= *n).all(|by| n % by != 0);
+    let is_prime = |n: &u128| (2..*n).take_while(|by| by * by <= *n).all(|by| !n.is_multiple_of(by));
     (2..).filter(is_prime).take(count).map(|prime| root(prime << (32 * power), power) as u32).collect()
 }
 
