@@ -56,7 +56,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
     let held: Vec<usize> =
         (0..head_peg_places(post).len()).filter(|peg| head_peg_holds(with.project, post, *peg)).collect();
     if held.is_empty() {
-        return vec![room];
+        return Part::Pegs.of(vec![room]);
     }
     let made = pegs(with, post, &held, duration).map(|held| Worked::new(Verdict::force(pull, held.value), held.steps));
     Part::Pegs.of(vec![room, Check::new(mark, PULLS_ON_PEGS, AT, under, made)])
