@@ -68,7 +68,7 @@ async function speed(place) {
 
 async function weights() {
   const sums = new Map();
-  for (const name of await readdir(SITE)) {
+  for (const name of await readdir(SITE, { recursive: true })) {
     const kind = extname(name);
     if ([".wasm", ".js", ".css"].includes(kind)) {
       const bytes = await readFile(join(SITE, name));
