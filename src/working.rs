@@ -37,6 +37,12 @@ impl Citation {
         Self { document, clause, confidence: Confidence::Low }
     }
 
+    /// `NDS 2018, 3.7.1`.
+    #[must_use]
+    pub fn place(&self) -> String {
+        format!("{}, {}", self.document, self.clause)
+    }
+
     /// A shop rule with no published source.
     #[must_use]
     pub const fn common_practice(about: &'static str) -> Self {

@@ -15,7 +15,7 @@ const LEAST: Force = Force::pounds(1.0);
 #[must_use]
 pub fn check_pull(with: &BeamChecks) -> Option<Check> {
     let made = with.shape.posts.iter().enumerate().filter_map(|(index, post)| over(with, index, post));
-    made.max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    Check::worst_of(made)
 }
 
 fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {

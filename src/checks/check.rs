@@ -159,7 +159,7 @@ impl Check {
         for<'a> Under: From<&'a Demand<Q>>,
     {
         let made = demands.iter().map(|demand| Self::new(member, name, at, demand, judge(demand)));
-        made.max_by(|a, b| a.rank().total_cmp(&b.rank()))
+        Self::worst_of(made)
     }
 
     /// At a place along the beam.
@@ -277,7 +277,7 @@ impl Check {
     pub fn sources(&self) -> String {
         let mut named: Vec<String> = Vec::new();
         for Step { citation, .. } in self.working() {
-            let source = format!("{}, {}", citation.document, citation.clause);
+            let source = citation.place();
             if !named.contains(&source) {
                 named.push(source);
             }

@@ -43,7 +43,7 @@ pub(super) fn worst<T, const N: usize>(
     all: impl Iterator<Item = Asks<T, N>>,
     judge: impl Fn(Asks<T, N>) -> Check,
 ) -> Option<Check> {
-    may_govern(all).into_iter().map(judge).max_by(|a, b| a.rank().total_cmp(&b.rank()))
+    Check::worst_of(may_govern(all).into_iter().map(judge))
 }
 
 /// F_b' of one stick by numbers alone, to weigh many cases: held sideways one way where its top is pressed, another where

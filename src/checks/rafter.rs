@@ -215,7 +215,7 @@ impl Judge<'_> {
         };
         let sagging = check(self.project.roofing.purlin_spacing, |forces| forces.sagging);
         let hogging = check(seat_to_seat, |forces| -forces.hogging);
-        [hogging, sagging].into_iter().flatten().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+        Check::worst_of([hogging, sagging].into_iter().flatten())
     }
 
     /// Over the beam on the depth the bird's mouth leaves.

@@ -1,6 +1,6 @@
 //! The whole calculation of the strength, for an engineer: what it is worked from, what acts, what it does, every check.
 use super::calculation_inputs::{design_values, inputs};
-use super::check_sheet::{STRENGTH_CAUTION, paths, sentence_start, steps, summary, tag, working};
+use super::check_sheet::{STRENGTH_CAUTION, paths, sentence_start, source, steps, summary, working};
 use super::markup::Markup;
 use crate::analysis::{BeamLine, Solved, section_loads};
 use crate::checks::{CASES_OF_THE_LINE, Check, Strength, waiting};
@@ -118,8 +118,7 @@ fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
     out.leaf("h2", "Combinations");
     begin_table(out, &["together", "load duration", "source"]);
     for combination in combinations(place.edition, &present) {
-        let citation = combination.citation;
-        let source = format!("{}, {}{}", citation.document, citation.clause, tag(citation.confidence));
+        let source = source(&combination.citation);
         out.row(&[&combination.name, combination.duration.words(), &source]);
     }
     end_table(out);

@@ -1,6 +1,6 @@
 //! What a calculation is worked from: the place, the frame, the fixings, sizes and design values.
 use super::calculation::{begin_table, end_table};
-use super::check_sheet::tag;
+use super::check_sheet::source;
 use super::markup::Markup;
 use crate::checks::Woods;
 use crate::design::Shape;
@@ -156,8 +156,7 @@ pub(super) fn design_values(out: &mut Markup, project: &Project) {
                 let mut sources: Vec<String> = Vec::new();
                 for property in Property::ALL {
                     cells.push(show_stress(values.get(property), units).to_string());
-                    let citation = values.citation_of(property);
-                    let source = format!("{}, {}{}", citation.document, citation.clause, tag(citation.confidence));
+                    let source = source(&values.citation_of(property));
                     if !sources.contains(&source) {
                         sources.push(source);
                     }

@@ -6,7 +6,7 @@ use crate::materials::Confidence;
 use crate::members::{Amount, Verdict};
 use crate::project::Project;
 use crate::units::UnitSystem;
-use crate::working::Step;
+use crate::working::{Citation, Step};
 
 /// The caution that goes with every judgement of strength.
 pub const STRENGTH_CAUTION: &str = "These checks are formulas, many of them from memory and marked so. They do not replace a \
@@ -152,13 +152,18 @@ pub(super) fn steps(out: &mut Markup, steps: &[Step]) {
         let citation = &step.citation;
         out.open("li class=\"working__step\"").leaf("span class=\"working__gives\"", &step.gives);
         out.leaf("span class=\"working__says\"", &step.says);
-        let source = format!("{}, {}{}", citation.document, citation.clause, tag(citation.confidence));
+        let source = source(citation);
         out.leaf("span class=\"working__source\"", &source).close("li");
     }
     out.close("ol");
 }
 
-pub(super) const fn tag(confidence: Confidence) -> &'static str {
+/// Where it is printed, and how far our reading can be trusted.
+pub(super) fn source(citation: &Citation) -> String {
+    citation.place() + tag(citation.confidence)
+}
+
+const fn tag(confidence: Confidence) -> &'static str {
     match confidence {
         Confidence::High => "",
         Confidence::Given => " (given, not compared here)",

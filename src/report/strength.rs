@@ -1,7 +1,7 @@
 //! Loads and checks as JSON: fixed keys, pounds, feet and inches.
 use serde_json::{Map, Value, json};
 
-use super::check_sheet::tag;
+use super::check_sheet::source;
 use crate::analysis::{RoofCase, RoofLoads};
 use crate::checks::{Check, Input, Outcome, Strength, Waiting, waiting};
 use crate::loads::Action;
@@ -109,9 +109,7 @@ fn check(check: &Check) -> Value {
 }
 
 fn step(step: &crate::working::Step) -> String {
-    let citation = &step.citation;
-    let confidence = tag(citation.confidence);
-    format!("{}: {} [{}, {}{confidence}]", step.gives, step.says, citation.document, citation.clause)
+    format!("{}: {} [{}]", step.gives, step.says, source(&step.citation))
 }
 
 const fn confidence(confidence: Confidence) -> &'static str {
