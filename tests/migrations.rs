@@ -145,6 +145,12 @@ fn the_file_of_today_is_the_saved_one() {
     assert_eq!(file::write(&demo::wool_barn()).trim(), saved.trim());
 }
 
+/// The other draft as the browser's tests open it.
+#[test]
+fn the_log_store_is_the_saved_one() {
+    assert_eq!(file::read(include_str!("data/log-store.json")).unwrap(), demo::log_store());
+}
+
 /// Every word a choice of the place may be stored under comes back as itself.
 #[test]
 fn the_place_is_kept_whatever_it_says() {

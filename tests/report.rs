@@ -106,7 +106,7 @@ fn loads_and_checks_have_their_keys() {
 
 #[test]
 fn a_project_file_gives_the_same_as_the_example() {
-    let file = outshot::project::file::write(&outshot::project::demo::wool_barn());
+    let file = outshot::project::file::write(&outshot::project::examples::wool_barn());
     let from_file = report(&["job", "-", "--json"], &file).stdout;
     assert_eq!(from_file, report(&["job", "demo", "--json"], "").stdout);
 }

@@ -7,7 +7,7 @@
 use std::io::Read;
 use std::process::ExitCode;
 
-use outshot::project::{Project, demo, file};
+use outshot::project::{Project, examples, file};
 use outshot::{evaluate, report};
 
 const USAGE: &str = "report job FILE [--json]\n  FILE: a project file, - for standard input, demo or demo-metric\n\
@@ -52,8 +52,8 @@ fn job(source: &str, json: bool) -> Result<String, String> {
 
 fn project(source: &str) -> Result<Project, String> {
     match source {
-        "demo" => Ok(demo::wool_barn()),
-        "demo-metric" => Ok(demo::log_store()),
+        "demo" => Ok(examples::wool_barn()),
+        "demo-metric" => Ok(examples::log_store()),
         _ => file::read(&read(source)?).map_err(|error| error.to_string()),
     }
 }

@@ -1,4 +1,6 @@
-//! Two invented examples and the empty project a new job starts from.
+//! The first drafts of two invented frames, by the rules alone, and the empty project a new job starts from.
+//!
+//! Some of their checks fail, as those of a first draft do; `examples` answers them.
 //!
 //! Every place, number and price here is made up; none comes from a real job.
 use std::collections::BTreeMap;

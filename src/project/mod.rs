@@ -3,6 +3,7 @@ mod above;
 mod buying;
 mod buying_demo;
 pub mod demo;
+pub mod examples;
 mod exceptions;
 pub mod file;
 mod fixings;

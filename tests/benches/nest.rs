@@ -2,7 +2,7 @@
 use outshot::evaluate;
 use outshot::ordering::nest::{Aim, Offered, Task, Wanted, nest};
 use outshot::ordering::order;
-use outshot::project::demo;
+use outshot::project::examples;
 use outshot::units::{Length, Money};
 use serde_json::Value;
 
@@ -58,7 +58,7 @@ fn the_median_task(bencher: divan::Bencher) {
 /// All sticks of the wool barn out of lengths of 8 to 20 ft, as if they were of one section.
 #[divan::bench]
 fn the_sticks_of_the_wool_barn(bencher: divan::Bencher) {
-    let project = demo::wool_barn();
+    let project = examples::wool_barn();
     let Some(built) = evaluate(&project).built else { return };
     let wanted =
         |stick: &outshot::tickets::Stick| Wanted { mark: stick.mark.clone(), length: stick.net_length(), count: 1 };
@@ -80,7 +80,7 @@ fn the_sticks_of_the_wool_barn(bencher: divan::Bencher) {
 /// The order of the wool barn: what every edit waits for, the packing of all sections with its proof included.
 #[divan::bench]
 fn the_order_of_the_wool_barn(bencher: divan::Bencher) {
-    let project = demo::wool_barn();
+    let project = examples::wool_barn();
     let Some(built) = evaluate(&project).built else { return };
     bencher.bench(|| order(&project, &built.sticks));
 }

@@ -35,6 +35,20 @@ for (const [kind, size, begins] of [
   });
 }
 
+for (const [name, size] of [["Wool barn lean-to, feet and inches", sizes.phone], ["Larch log store, millimetres", sizes.desk]]) {
+  test(`an example of the app holds: ${name}`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, name);
+      const said = await report((await project(page)).text);
+      assert.ok(said.checks.length > 140 && said.checks.every((check) => check.passes || check.ratio === null));
+      await go(page, "Strength");
+      await page.waitForFunction(() => /could not be made/.test(document.querySelector(".strength-summary").textContent));
+      assert.doesNotMatch(await summary(page).textContent(), /not hold/);
+      assert.equal(await page.locator(".check--over").count(), 0);
+    });
+  });
+}
+
 test("a check opens to its working, and a change that helps is one tap and one undo", async () => {
   await visit(sizes.phone, {}, async ({ page }) => {
     await begin(page, BEGIN.barn);

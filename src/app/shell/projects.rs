@@ -6,7 +6,7 @@ use crate::app::files::file_in;
 use crate::app::saving::{Saving, use_saving};
 use crate::app::{storage, use_store};
 use crate::lens;
-use crate::project::demo;
+use crate::project::examples;
 use crate::units::UnitSystem;
 use leptos::prelude::*;
 
@@ -93,6 +93,8 @@ fn examples(saving: Saving) -> Tag {
     tag("div")
         .class("begin__examples")
         .child(tag("p").class("begin__about").child("Look at an example (invented):"))
-        .child(button("button", move |_| saving.create(demo::wool_barn())).child("Wool barn lean-to, feet and inches"))
-        .child(button("button", move |_| saving.create(demo::log_store())).child("Larch log store, millimetres"))
+        .child(
+            button("button", move |_| saving.create(examples::wool_barn())).child("Wool barn lean-to, feet and inches"),
+        )
+        .child(button("button", move |_| saving.create(examples::log_store())).child("Larch log store, millimetres"))
 }
