@@ -1,4 +1,6 @@
 //! A result that shows how it came about: each step with its numbers in it, and where it is printed.
+use std::borrow::Cow;
+
 pub use crate::materials::Confidence;
 
 /// Where a formula or a value is printed, and how far our reading of it can be trusted.
@@ -54,7 +56,7 @@ impl Citation {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Step {
     /// What it gives: a symbol and its name.
-    pub gives: String,
+    pub gives: Cow<'static, str>,
     /// Formula, numbers in it, result and unit in one line.
     pub says: String,
     /// Where it is printed.
@@ -64,7 +66,7 @@ pub struct Step {
 impl Step {
     /// One step.
     #[must_use]
-    pub fn new(gives: impl Into<String>, says: impl Into<String>, citation: Citation) -> Self {
+    pub fn new(gives: impl Into<Cow<'static, str>>, says: impl Into<String>, citation: Citation) -> Self {
         Self { gives: gives.into(), says: says.into(), citation }
     }
 }

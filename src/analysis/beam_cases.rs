@@ -245,7 +245,11 @@ impl<'a> BeamLoads<'a> {
     /// A case as the frame takes it.
     #[must_use]
     pub fn frame_case(&self, model: &BeamModel, case: &BeamCase, dead: &Pair<Vec<Force>>) -> LoadCase {
-        let mut load = LoadCase::default();
+        let mut load = LoadCase {
+            members: Vec::with_capacity(self.shape.rafters.len() + model.beam.len()),
+            nodes: Vec::with_capacity(model.posts.len() + 1),
+            settlements: Vec::new(),
+        };
         let own = if case.is_uplift { &dead.light } else { &dead.heavy };
         for ((x, extra), own) in self.shape.rafters.iter().zip(&case.rafters).zip(own) {
             let force = *own * case.dead + *extra;

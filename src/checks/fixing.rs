@@ -255,7 +255,7 @@ impl<'a> Fixing<'a> {
         let end = self.end().unwrap_or_default();
         let mut steps = area.steps;
         let under = |whose: &str, strength: Worked<Stress>, steps: &mut Vec<Step>| {
-            let named = |step: Step| Step { gives: format!("{whose}: {}", step.gives), ..step };
+            let named = |step: Step| Step { gives: format!("{whose}: {}", step.gives).into(), ..step };
             steps.extend(strength.steps.into_iter().map(named));
             let force = strength.value * area.value;
             let says = format!(

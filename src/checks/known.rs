@@ -66,7 +66,8 @@ mod tests {
         let timbers = &barn.frame.timbers;
         assert_eq!(gravity("white_spruce", Some(&timbers.rafter), "the rafters"), Ok(0.36));
         assert_eq!(gravity("white_spruce", Some(&timbers.beam), "the beam"), Ok(0.41));
-        let name = |used| Woods::new(&barn).member(used, Duration::TenYears).map(|member| member.values.name());
+        let name =
+            |used| Woods::new(&barn).member(used, Duration::TenYears).map(|member| member.values.name().to_owned());
         let rafter = name(Used::Rafter).unwrap_or_default();
         assert!(rafter.starts_with("Spruce-Pine-Fir (South), "), "{rafter}");
         assert!(rafter.ends_with("(Eastern Spruce has no row of its own there)"), "{rafter}");

@@ -44,7 +44,7 @@ impl Fixing<'_> {
             let factor = geometry_factor(&placing)?;
             value = value.min(factor.value);
             steps.extend(
-                factor.steps.into_iter().map(|step| Step { gives: format!("{whose}: {}", step.gives), ..step }),
+                factor.steps.into_iter().map(|step| Step { gives: format!("{whose}: {}", step.gives).into(), ..step }),
             );
         }
         steps.push(self.edges_of_the_wall());

@@ -97,8 +97,8 @@ pub fn strength(project: &Project, shape: &Shape) -> Strength {
     roof.extend(withheld(Part::Footing.of(bases), &unknown));
     let paths = paths(&roof, &rafters, &frame, unknown.first());
     // Of what cannot be judged the cause stands first.
-    let mut checks =
-        [not_loaded(&missing), roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces].concat();
+    let all = [not_loaded(&missing), roof, rafters, frame.beam, frame.scarfs, frame.posts, frame.braces];
+    let mut checks: Vec<Check> = all.into_iter().flatten().collect();
     checks.retain(|check| !check.is_link);
     // The ways of the lift are checks themselves: a joint that nobody chose yet breaks them.
     checks.extend(paths.iter().take(N_UPLIFT).map(LoadPath::check));

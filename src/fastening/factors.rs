@@ -7,7 +7,7 @@ use crate::working::{Citation, Step, Worked};
 /// A connection takes no more than this of a short load: impact is not for connections.
 const MOST_DURATION: f64 = 1.6;
 
-fn given(value: f64, gives: &str, says: String, citation: Citation) -> Worked<f64> {
+fn given(value: f64, gives: &'static str, says: String, citation: Citation) -> Worked<f64> {
     Worked::new(value, vec![Step::new(gives, says, citation)])
 }
 

@@ -174,7 +174,7 @@ fn the_fastener(fastener: &Fastener) -> Step {
 }
 
 fn named(member: &str, steps: Vec<Step>) -> impl Iterator<Item = Step> {
-    steps.into_iter().map(move |step| Step { gives: format!("{member}: {}", step.gives), ..step })
+    steps.into_iter().map(move |step| Step { gives: format!("{member}: {}", step.gives).into(), ..step })
 }
 
 #[cfg(test)]

@@ -178,6 +178,7 @@ fn turning(k: f64, hinges: (bool, bool)) -> [[f64; 2]; 2] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::frame::simple_beam::Room;
     use crate::frame::{Member, Spring};
     use crate::units::{Area, Length, Stress};
 
@@ -210,7 +211,7 @@ mod tests {
     #[test]
     fn stiffness_and_forces_agree() {
         let element = sloped((false, true));
-        let beam = SimpleBeam::new([].iter(), element.length, element.direction);
+        let beam = SimpleBeam::new([].iter(), element.length, element.direction, &mut Room::default());
         let u = [0.1, -0.2, 0.01, 0.3, 0.15, -0.02];
         let forces = element.end_forces(element.moved(Basic::default(), &u), &beam);
         for (row, force) in element.stiffness().iter().zip(forces) {

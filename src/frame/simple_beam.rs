@@ -86,12 +86,28 @@ fn turned(load: &MemberLoad, length: f64, (c, s): (f64, f64)) -> Local {
     }
 }
 
+/// Room for the loads of one member after the other.
+#[derive(Default)]
+pub(super) struct Room {
+    loads: Vec<Local>,
+    places: Vec<f64>,
+}
+
 impl SimpleBeam {
     /// A member of this length and direction (cosine, sine) under its loads.
-    pub(super) fn new<'a>(loads: impl Iterator<Item = &'a MemberLoad>, length: f64, direction: (f64, f64)) -> Self {
-        let loads: Vec<Local> = loads.map(|load| turned(load, length, direction)).collect();
+    pub(super) fn new<'a>(
+        loads: impl Iterator<Item = &'a MemberLoad>,
+        length: f64,
+        direction: (f64, f64),
+        Room { loads: turned_loads, places }: &mut Room,
+    ) -> Self {
+        turned_loads.clear();
+        for load in loads {
+            turned_loads.push(turned(load, length, direction));
+        }
+        let loads = turned_loads.as_slice();
         let mut beam = Self {
-            stretches: stretches(&loads, length),
+            stretches: stretches(loads, length, places),
             reactions: (0.0, 0.0),
             push: 0.0,
             push_from: 0.0,
@@ -100,7 +116,7 @@ impl SimpleBeam {
         if loads.is_empty() {
             return beam;
         }
-        for load in &loads {
+        for load in loads {
             beam.add(load, length);
         }
         beam.walk();
@@ -161,11 +177,12 @@ impl SimpleBeam {
 }
 
 /// The member cut at every place where a load begins, ends or acts.
-fn stretches(loads: &[Local], length: f64) -> Vec<Stretch> {
+fn stretches(loads: &[Local], length: f64, places: &mut Vec<f64>) -> Vec<Stretch> {
     if loads.is_empty() {
         return Vec::new();
     }
-    let mut places = vec![0.0, length];
+    places.clear();
+    places.extend([0.0, length]);
     for load in loads {
         match *load {
             Local::Point { at, .. } => places.push(at),
@@ -206,7 +223,7 @@ mod tests {
     #[test]
     fn a_point_load_by_the_lever_rule() {
         let load = MemberLoad::down(0, Length::inches(30.0), Force::pounds(100.0));
-        let beam = SimpleBeam::new([load].iter(), 120.0, (1.0, 0.0));
+        let beam = SimpleBeam::new([load].iter(), 120.0, (1.0, 0.0), &mut Room::default());
         check(beam.reactions.0, 75.0);
         check(beam.reactions.1, 25.0);
         check(beam.stretches[1].moment, 75.0 * 30.0);
@@ -217,7 +234,7 @@ mod tests {
     #[test]
     fn a_vertical_load_on_a_slope_splits() {
         let load = MemberLoad::even(0, Length::ZERO, Length::inches(50.0), LineLoad::pounds_per_inch(1.0));
-        let beam = SimpleBeam::new([load].iter(), 50.0, (0.6, 0.8));
+        let beam = SimpleBeam::new([load].iter(), 50.0, (0.6, 0.8), &mut Room::default());
         check(beam.push, -40.0);
         check(beam.push_from, -20.0);
         check(beam.reactions.0, 15.0);
@@ -228,7 +245,7 @@ mod tests {
     fn a_load_at_either_end_bends_nothing() {
         for at in [0.0, 120.0] {
             let load = MemberLoad::down(0, Length::inches(at), Force::pounds(100.0));
-            let beam = SimpleBeam::new([load].iter(), 120.0, (1.0, 0.0));
+            let beam = SimpleBeam::new([load].iter(), 120.0, (1.0, 0.0), &mut Room::default());
             check(beam.moment_areas.0, 0.0);
             check(beam.reactions.0 + beam.reactions.1, 100.0);
             check(beam.stretches[0].shear, 0.0);

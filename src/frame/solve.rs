@@ -4,13 +4,13 @@ use super::element::{Basic, Element};
 use super::error::FrameError;
 use super::load::LoadCase;
 use super::numbering::Slot;
-use super::simple_beam::SimpleBeam;
+use super::simple_beam::{Room, SimpleBeam};
 use super::solution::{MemberState, Solution};
 
 /// A share of the largest force that equilibrium may miss by before the answer is refused.
 pub(super) const WORST_RESIDUAL: f64 = 1e-7;
-/// Above this the answer is improved once by the forces it leaves out of balance.
-const GOOD_RESIDUAL: f64 = 1e-13;
+/// Above this the answer is improved by the forces it leaves out of balance.
+const GOOD_RESIDUAL: f64 = 1e-12;
 const MOST_IMPROVEMENTS: usize = 2;
 
 /// Loads of one case on the frame's parts, whichever of its members are at work.
@@ -108,9 +108,10 @@ impl Factorised<'_> {
         for (index, load) in case.members.iter().enumerate().rev() {
             next[index] = first[load.member()].replace(index);
         }
+        let mut room = Room::default();
         let of_member = |(element, first): (&Element, &Option<usize>)| {
             let loads = std::iter::successors(*first, |index| next[*index]).map(|index| &case.members[index]);
-            SimpleBeam::new(loads, element.length, element.direction)
+            SimpleBeam::new(loads, element.length, element.direction, &mut room)
         };
         let beams: Vec<SimpleBeam> = self.elements.iter().zip(&first).map(of_member).collect();
         let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];

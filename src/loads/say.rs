@@ -34,7 +34,7 @@ pub(super) fn pounds(force: Force) -> String {
 
 /// The steps of a part, told apart from those of another by a word: `upper roof: p_f, flat-roof snow`.
 pub(super) fn named(part: &'static str, steps: Vec<Step>) -> impl Iterator<Item = Step> {
-    steps.into_iter().map(move |step| Step { gives: format!("{part}: {}", step.gives), ..step })
+    steps.into_iter().map(move |step| Step { gives: format!("{part}: {}", step.gives).into(), ..step })
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@ use crate::working::{Citation, Step, Worked};
 use super::factors::{
     Factor, flat_use, incising, load_duration, repetitive, size, steps, stiffened_chord, temperature, wet_service,
 };
-use super::figures::{number, psi};
+use super::figures::{psi, push_number};
 use super::{Member, Property};
 
 /// Every factor of one value but the stability factors and the bearing area factor.
@@ -39,21 +39,27 @@ pub(super) fn product(member: &Member, property: Property, symbol: &str, factors
     let base = member.values.get(property);
     let value = factors.iter().fold(base, |value, factor| value * factor.value);
     let base_psi = psi(base.to_psi());
-    let mut all = vec![Step::new(
+    let mut all = Vec::with_capacity(factors.len() + 2);
+    all.push(Step::new(
         ["Design value for ", property.name()].concat(),
-        [property.symbol(), " = ", &base_psi, " psi: ", &member.values.row_of(property)].concat(),
+        [property.symbol(), " = ", &base_psi, " psi: ", member.values.row_of(property)].concat(),
         member.values.citation_of(property),
-    )];
-    all.extend(steps(factors));
-    let symbols: Vec<&str> = factors.iter().map(|factor| factor.symbol).collect();
-    let numbers: Vec<String> = factors.iter().map(|factor| number(factor.value)).collect();
-    let (symbols, numbers) = (symbols.join("·"), numbers.join("·"));
-    let value_psi = psi(value.to_psi());
-    let says =
-        [symbol, " = ", property.symbol(), "·", &symbols, " = ", &base_psi, "·", &numbers, " = ", &value_psi, " psi"];
+    ));
+    steps(factors, &mut all);
+    let mut says = String::with_capacity(120);
+    says.extend([symbol, " = ", property.symbol()]);
+    for factor in factors {
+        says.extend(["·", factor.symbol]);
+    }
+    says.extend([" = ", &base_psi]);
+    for factor in factors {
+        says.push('·');
+        push_number(&mut says, factor.value);
+    }
+    says.extend([" = ", &psi(value.to_psi()), " psi"]);
     all.push(Step::new(
         [symbol, ", adjusted for ", property.name()].concat(),
-        says.concat(),
+        says,
         Citation::from_memory("NDS 2018", "Table 4.3.1"),
     ));
     Worked::new(value, all)

@@ -1,7 +1,7 @@
 //! Reference design values of visually graded sawn wood.
 //!
 //! Rows stand in `tables/design_values.csv`, each with its document and its confidence; a comma never stands inside a value.
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use crate::materials::{Confidence, Section};
 use crate::units::{Length, Stress, UnitSystem};
@@ -26,8 +26,8 @@ pub struct DesignValues {
     own: Vec<(Property, String)>,
     /// Rows that hold up to a width only (southern pine dimension lumber).
     up_to_width: Option<Length>,
-    /// The group the row is taken for, where that has none of its own in this size.
-    taken_for: Option<String>,
+    /// In words; said once, since every working names its row.
+    name: Arc<str>,
 }
 
 impl DesignValues {
@@ -54,23 +54,20 @@ impl DesignValues {
 
     /// The row a value stands in, or the source of the user's own.
     #[must_use]
-    pub fn row_of(&self, property: Property) -> String {
-        self.own_source(property).filter(|source| !source.is_empty()).map_or_else(|| self.name(), str::to_owned)
+    pub fn row_of(&self, property: Property) -> &str {
+        self.own_source(property).filter(|source| !source.is_empty()).unwrap_or(&self.name)
     }
 
     /// In words: `Douglas Fir-Larch, No.2, Posts and Timbers`.
     #[must_use]
-    pub fn name(&self) -> String {
-        let name = format!("{}, {}, {}", self.design_class, self.grade.name(), self.size_class.name());
-        self.taken_for
-            .as_ref()
-            .map_or_else(|| name.clone(), |own| format!("{name} ({own} has no row of its own there)"))
+    pub fn name(&self) -> &str {
+        &self.name
     }
 
     /// The same row, taken for a group that has none of its own in this size.
     #[must_use]
     pub fn taken_for(self, design_class: &str) -> Self {
-        Self { taken_for: Some(design_class.to_owned()), ..self }
+        Self { name: format!("{} ({design_class} has no row of its own there)", self.name).into(), ..self }
     }
 
     /// The same with the user's own value in one place, and the source they give for it. An own `E` brings its `E_min` along
@@ -99,15 +96,17 @@ impl DesignValues {
         let [fb, ft, fv, fc_perp, fc, e, e_min] = numbers[..] else { return None };
         let classes =
             [SizeClass::BeamsStringers, SizeClass::PostsTimbers, SizeClass::FiveAndLarger, SizeClass::Dimension];
+        let size_class = classes.into_iter().find(|class| class.key() == size)?;
+        let grade = Grade::from_key(grade)?;
         Some(Self {
             design_class,
-            size_class: classes.into_iter().find(|class| class.key() == size)?,
-            grade: Grade::from_key(grade)?,
+            size_class,
+            grade,
             citation: Citation { document, clause, confidence: confidence_of(confidence) },
             values: [fb, ft, fv, fc_perp, fc, 1e6 * e, 1e6 * e_min].map(Stress::psi),
             own: Vec::new(),
             up_to_width: up_to.parse().ok().map(Length::inches),
-            taken_for: None,
+            name: format!("{design_class}, {}, {}", grade.name(), size_class.name()).into(),
         })
     }
 

@@ -16,6 +16,12 @@ pub(super) fn number(value: f64) -> String {
     if value.is_finite() { trimmed(value, 3) } else { "no limit".to_owned() }
 }
 
+/// The same at the end of a text.
+pub(super) fn push_number(text: &mut String, value: f64) {
+    // Most factors change nothing.
+    if value == 1.0 { text.push_str("1.0") } else { text.push_str(&number(value)) }
+}
+
 /// A whole number with its thousands set off: `1,300,000`.
 pub(super) fn thousands(value: f64) -> String {
     let mut text = fixed(value.abs(), 0);

@@ -54,7 +54,7 @@ pub fn check_notch_limits(member: &Member, notch: &Notch) -> Result<Vec<Worked<V
         return Err(Refused::because("A notch has a depth and a length of zero or more."));
     }
     let d = member.section().depth;
-    let line = |gives: &str, found: Length, limit: Length, rule: &str| {
+    let line = |gives: &'static str, found: Length, limit: Length, rule: &str| {
         let says = format!("{} in, at most {} in: {rule}", inches(found), inches(limit));
         let step = Step::new(gives, says, Citation::from_memory("NDS 2018", "4.4.3"));
         Worked::new(Verdict::length(found, limit), vec![step])

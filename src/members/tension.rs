@@ -9,7 +9,7 @@ use super::{Member, Property, Refused, Verdict};
 /// `f_t = T/A` and the step that says so.
 pub(super) fn axial_stress(
     symbol: &str,
-    name: &str,
+    name: &'static str,
     load: Force,
     area: Area,
     clause: &'static str,

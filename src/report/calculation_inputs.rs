@@ -162,7 +162,7 @@ pub(super) fn design_values(out: &mut Markup, project: &Project) {
                     }
                 }
                 let service = if member.conditions.wet_service { ", wet in use" } else { ", dry in use" };
-                cells.push(values.name() + service);
+                cells.push([values.name(), service].concat());
                 cells.push(sources.join("; "));
                 let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
                 out.row(&cells);

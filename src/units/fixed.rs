@@ -34,7 +34,8 @@ pub fn fixed(value: f64, decimals: usize) -> String {
         start -= 1;
         text[start] = b'-';
     }
-    String::from_utf8_lossy(&text[start..]).into_owned()
+    // Digits, a point and a sign are text always.
+    std::str::from_utf8(&text[start..]).unwrap_or_default().to_owned()
 }
 
 #[cfg(test)]

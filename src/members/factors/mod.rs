@@ -62,18 +62,18 @@ impl Factor {
     }
 }
 
-/// The steps of some factors: one each, those that change nothing in one line.
-pub(super) fn steps(factors: &[Factor]) -> Vec<Step> {
-    let mut steps: Vec<Step> = factors.iter().filter(|factor| !factor.is_one()).map(Factor::step).collect();
-    let mut says = String::with_capacity(160);
+/// Adds the steps of some factors: one each, those that change nothing in one line.
+pub(super) fn steps(factors: &[Factor], steps: &mut Vec<Step>) {
+    steps.extend(factors.iter().filter(|factor| !factor.is_one()).map(Factor::step));
+    let mut says = String::new();
     for factor in factors.iter().filter(|factor| factor.is_one()) {
-        let before = if says.is_empty() { "1.0 each: " } else { ", " };
-        for part in [before, factor.symbol, " (", &factor.reason, ")"] {
-            says.push_str(part);
+        if says.is_empty() {
+            says.reserve(400);
         }
+        let before = if says.is_empty() { "1.0 each: " } else { ", " };
+        says.extend([before, factor.symbol, " (", &factor.reason, ")"]);
     }
     if !says.is_empty() {
         steps.push(Step::new("Factors that change nothing", says, Citation::from_memory("NDS 2018", "Table 4.3.1")));
     }
-    steps
 }
