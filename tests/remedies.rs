@@ -153,3 +153,16 @@ fn every_check_has_its_part() {
         assert_eq!(other, Vec::<&str>::new());
     }
 }
+
+#[test]
+fn probe() {
+    for project in [demo::wool_barn(), demo::log_store()] {
+        let strength = evaluate(&project).strength.unwrap();
+        for failing in strength.checks.iter().filter(|c| c.part == Part::Pegs && !c.passes()) {
+            println!("{}", failing.says(project.units));
+            for r in remedies(&project, &strength, failing) {
+                println!("    {} {:.3} {:?} {:?}", r.says, r.ratio, r.price, r.worst);
+            }
+        }
+    }
+}

@@ -25,7 +25,7 @@ pub(super) const PEG_GRAVITY: f64 = 0.67;
 /// Name of the check of a post head's pegs.
 pub const PULLS_ON_PEGS: &str = "pulls on its pegs";
 /// Name of the check of the wood around them.
-pub(super) const NEEDS_WOOD: &str = "needs wood around the pegs of its head, not to split";
+pub const NEEDS_WOOD: &str = "needs wood around the pegs of its head, not to split";
 const AT: &str = "at the head";
 
 /// Both checks of a post's head, of all cases that lift it; nothing where none does.

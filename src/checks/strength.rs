@@ -58,25 +58,49 @@ impl Strength {
     }
 }
 
+/// What carries without the beam line: rafters, what lies on them, their ties, the ledger.
+struct Roof {
+    loads: RoofLoads,
+    missing: Vec<Unmade>,
+    rafters: Vec<Check>,
+    others: Vec<Check>,
+}
+
+impl Roof {
+    fn of(project: &Project, shape: &Shape, woods: &Woods) -> Self {
+        let loads = roof_loads(project, shape);
+        let mut missing = loads.not_judged.clone();
+        let rafters = match rafter_work(project, shape, &loads, woods) {
+            Ok(work) => {
+                missing.extend(work.missing.iter().cloned());
+                withheld(check_rafters(project, shape, woods, &work), &work.missing)
+            }
+            Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
+        };
+        let rafters = Part::Rafter.of(rafters);
+        let mut others = Part::Purlin.of(check_purlins(project, shape, &loads));
+        others.extend(Part::PurlinScrews.of(check_purlin_screws(project, shape, &loads)));
+        others.extend(Part::SheetScrews.of(check_sheet_screws(project, shape, &loads)));
+        others.extend(check_rafter_ties(project, shape, &loads));
+        others.extend(check_ledger(project, shape, &loads));
+        Self { loads, missing, rafters, others }
+    }
+}
+
+/// Those of [`strength`]'s checks that ask nothing of the beam line, at a fraction of the work.
+#[must_use]
+pub fn roof_checks(project: &Project, shape: &Shape) -> Vec<Check> {
+    let roof = Roof::of(project, shape, &Woods::new(project));
+    let mut checks = [roof.rafters, roof.others].concat();
+    checks.retain(|check| !check.is_link);
+    checks
+}
+
 /// Works out loads, forces and checks.
 #[must_use]
 pub fn strength(project: &Project, shape: &Shape) -> Strength {
     let woods = Woods::new(project);
-    let loads = roof_loads(project, shape);
-    let mut missing = loads.not_judged.clone();
-    let rafters = match rafter_work(project, shape, &loads, &woods) {
-        Ok(work) => {
-            missing.extend(work.missing.iter().cloned());
-            withheld(check_rafters(project, shape, &woods, &work), &work.missing)
-        }
-        Err(why) => vec![Check::not_judged("rafters", "bend, shear and sag", why)],
-    };
-    let rafters = Part::Rafter.of(rafters);
-    let mut roof = Part::Purlin.of(check_purlins(project, shape, &loads));
-    roof.extend(Part::PurlinScrews.of(check_purlin_screws(project, shape, &loads)));
-    roof.extend(Part::SheetScrews.of(check_sheet_screws(project, shape, &loads)));
-    roof.extend(check_rafter_ties(project, shape, &loads));
-    roof.extend(check_ledger(project, shape, &loads));
+    let Roof { loads, mut missing, rafters, others: mut roof } = Roof::of(project, shape, &woods);
     let mut unknown = loads.not_judged.clone();
     let (line, frame) = match stiffnesses(&woods) {
         Ok(stiffness) => {

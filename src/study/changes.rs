@@ -86,22 +86,6 @@ impl Try<'_> {
         ]
     }
 
-    pub fn for_pegs(&self) -> Vec<Ladder> {
-        let rules = &self.project.joinery;
-        let steps = [1.0, 2.0];
-        let thicker = steps.map(|steps| {
-            let peg = rules.peg + self.step(0.125, 3.0) * steps;
-            self.with(format!("pegs of {}", self.said(peg)), |changed| changed.joinery.peg = peg)
-        });
-        let longer = steps.map(|steps| {
-            let (post, brace) =
-                (rules.post_tenon + self.step(0.5, 15.0) * steps, rules.brace_tenon + self.step(0.5, 15.0) * steps);
-            let says = format!("tenons of {} on posts and {} on braces", self.said(post), self.said(brace));
-            self.with(says, |changed| (changed.joinery.post_tenon, changed.joinery.brace_tenon) = (post, brace))
-        });
-        vec![thicker.into(), longer.into(), self.braces_both_sides(), self.longer_braces(), self.more_posts()]
-    }
-
     /// Deeper, then broader, by one and by two sizes of the mill.
     pub fn larger(&self, name: &str, of: fn(&mut Timbers) -> &mut Timber) -> Ladder {
         self.larger_by(self.step(2.0, 50.0), name, of)

@@ -7,6 +7,7 @@ mod fixing_changes;
 mod judged;
 mod mill_lengths;
 mod moved;
+mod peg_changes;
 mod remedies;
 mod scarf_changes;
 mod seasoning;
@@ -24,7 +25,7 @@ pub use beam_pieces::{BeamPieces, PiecesAnswer};
 pub use judged::{Judged, Refusal};
 pub use mill_lengths::{LengthAnswer, LengthThen, MillLengths};
 pub use moved::{JointMove, JointState, Moves, moves, percent};
-pub use remedies::{Remedy, price, remedies};
+pub use remedies::{Helps, Remedy, price, remedies};
 pub use seasoning::{
     Drying, JointKind, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length,
 };

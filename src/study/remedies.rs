@@ -1,9 +1,11 @@
 //! Single changes that would make a failing check hold, each tried on the whole project.
+use std::sync::Arc;
+
 use super::changes::{Ladder, Try};
+use super::stepper::{Progress, Stepper};
 use super::way_in::no_way_in;
-use crate::checks::{Check, Part, Strength, WEAKEST_LINK};
-use crate::design::Built;
-use crate::evaluate;
+use crate::checks::{Check, Part, Strength, WEAKEST_LINK, roof_checks, strength};
+use crate::design::{Built, Design};
 use crate::lay_out;
 use crate::ordering::Costs;
 use crate::ordering::hauling::Hauling;
@@ -35,33 +37,84 @@ const MOST_FALLS: usize = 1;
 /// to the dear until three help. Changes that leave a stick without a way in, bring a problem, or make a check fail that held say so, and are offered
 /// only where too few others are found.
 #[must_use]
-pub fn remedies(project: &Project, strength: &Strength, failing: &Check) -> Vec<Remedy> {
-    let before = Before { project, strength, failing, problems: lay_out(project).problems };
-    let (mut found, mut stuck) = (Vec::new(), Vec::new());
-    for ladder in ladders(project, strength, failing) {
-        let mut but = None;
-        for (says, changed) in ladder {
-            match before.tried(says, changed) {
+pub fn remedies(project: &Project, strength: &Arc<Strength>, failing: &Check) -> Vec<Remedy> {
+    let mut helps = Helps::new(project, strength, failing);
+    while !helps.next_step().is_done() {}
+    helps.found()
+}
+
+/// The search for [`remedies`], one change a step.
+pub struct Helps {
+    before: Before,
+    /// Kinds that are still to be tried, of the one in hand the changes that are left; each kind the last change first.
+    waiting: Vec<Ladder>,
+    /// Of the kind in hand the smallest change that helps, but.
+    but: Option<Remedy>,
+    found: Vec<Remedy>,
+    stuck: Vec<Remedy>,
+    done: usize,
+}
+
+impl Helps {
+    /// The search for what helps that check of a project; `strength` is its own.
+    #[must_use]
+    pub fn new(project: &Project, strength: &Arc<Strength>, failing: &Check) -> Self {
+        let mut waiting = ladders(project, strength, failing);
+        waiting.retain(|ladder| !ladder.is_empty());
+        waiting.iter_mut().for_each(|ladder| ladder.reverse());
+        waiting.reverse();
+        let before = Before {
+            project: project.clone(),
+            strength: Arc::clone(strength),
+            failing: failing.clone(),
+            problems: lay_out(project).problems,
+        };
+        Self { before, waiting, but: None, found: Vec::new(), stuck: Vec::new(), done: 0 }
+    }
+
+    /// What was found so far, as [`remedies`] has it.
+    #[must_use]
+    pub fn found(&self) -> Vec<Remedy> {
+        let sorted = |all: &[Remedy]| {
+            let mut all = all.to_vec();
+            crate::units::sort_by_number(&mut all, |remedy| remedy.price.to_f64());
+            all
+        };
+        let mut all = sorted(&self.found);
+        all.extend(sorted(&self.stuck));
+        all.truncate(MOST);
+        all
+    }
+
+    /// The kind in hand is done with.
+    fn next_kind(&mut self) {
+        self.done += self.waiting.pop().map_or(0, |left| left.len());
+        self.stuck.extend(self.but.take());
+        if self.found.len() == MOST {
+            self.waiting.clear();
+        }
+    }
+}
+
+impl Stepper for Helps {
+    fn next_step(&mut self) -> Progress {
+        if let Some((says, changed)) = self.waiting.last_mut().and_then(Vec::pop) {
+            self.done += 1;
+            match self.before.tried(says, changed, self.but.is_none()) {
                 Some((remedy, true)) => {
-                    found.push(remedy);
-                    but = None;
-                    break;
+                    self.found.push(remedy);
+                    self.but = None;
+                    self.next_kind();
                 }
-                Some((remedy, false)) => but = but.or(Some(remedy)),
+                Some((remedy, false)) => self.but = self.but.take().or(Some(remedy)),
                 None => {}
             }
         }
-        stuck.extend(but);
-        if found.len() == MOST {
-            break;
+        if self.waiting.last().is_some_and(Vec::is_empty) {
+            self.next_kind();
         }
+        Progress { done: self.done, of: self.done + self.waiting.iter().map(Vec::len).sum::<usize>() }
     }
-    let by_price = |all: &mut Vec<Remedy>| crate::units::sort_by_number(all, |remedy| remedy.price.to_f64());
-    by_price(&mut found);
-    by_price(&mut stuck);
-    found.extend(stuck);
-    found.truncate(MOST);
-    found
 }
 
 /// What the job costs without hauling, as far as its prices are known.
@@ -72,27 +125,30 @@ pub fn price(project: &Project, built: &Built) -> Money {
 }
 
 /// What a change is held against.
-struct Before<'a> {
-    project: &'a Project,
-    strength: &'a Strength,
-    failing: &'a Check,
+struct Before {
+    project: Project,
+    strength: Arc<Strength>,
+    failing: Check,
     problems: Vec<Problem>,
 }
 
-impl Before<'_> {
-    /// The change, where it helps, and whether nothing speaks against it.
-    fn tried(&self, mut says: String, changed: Project) -> Option<(Remedy, bool)> {
-        let design = evaluate(&changed);
-        let (built, after) = (design.built?, design.strength?);
-        let is_own_kind = changed.frame.scarfs.kind == self.project.frame.scarfs.kind
+impl Before {
+    /// The change, where it helps, and whether nothing speaks against it; one that something speaks against only where `may_but`.
+    /// What costs least is asked first.
+    fn tried(&self, mut says: String, changed: Project, may_but: bool) -> Option<(Remedy, bool)> {
+        let Design { problems, built, .. } = lay_out(&changed);
+        let built = built?;
+        let is_own_kind = self.failing.part == Part::Scarf
+            && changed.frame.scarfs.kind == self.project.frame.scarfs.kind
             && changed.exceptions != self.project.exceptions;
-        let share = if is_own_kind { of_member(&after, self.failing) } else { worst_alike(&after, self.failing) };
-        let ratio = share.filter(|ratio| *ratio <= 1.0)?;
-        let falls = falls(self.strength, &after)?;
-        let problem = self.new_problem(&design.problems);
-        if is_own_kind && problem.is_some() {
+        let problem = self.new_problem(&problems);
+        if problem.is_some() && (is_own_kind || !may_but) || !self.may_hold(&changed, &built) {
             return None;
         }
+        let after = strength(&changed, &built.shape);
+        let share = if is_own_kind { of_member(&after, &self.failing) } else { worst_alike(&after, &self.failing) };
+        let ratio = share.filter(|ratio| *ratio <= 1.0)?;
+        let falls = falls(&self.strength, &after).filter(|falls| may_but || falls.is_empty())?;
         let mut against = no_way_in(&changed, &built.shape);
         against.extend(falls.iter().map(|check| check.says(changed.units)));
         against.extend(problem.map(|problem| problem.says.trim_end_matches('.').to_owned()));
@@ -100,6 +156,27 @@ impl Before<'_> {
         let worst = after.worst().and_then(|check| Some((check.member.clone(), check.ratio()?)));
         let price = price(&changed, &built);
         Some((Remedy { says, project: changed, ratio, worst, price }, against.is_empty()))
+    }
+
+    /// What asks nothing of the beam line is looked at without it.
+    fn may_hold(&self, changed: &Project, built: &Built) -> bool {
+        let failing = &self.failing;
+        let is_roof = matches!(
+            failing.part,
+            Part::Rafter
+                | Part::RafterHead
+                | Part::RafterSeat
+                | Part::Purlin
+                | Part::PurlinScrews
+                | Part::SheetScrews
+                | Part::Ledger
+                | Part::LedgerFixings
+        );
+        if !is_roof || failing.name == WEAKEST_LINK {
+            return true;
+        }
+        let over = |check: &Check| is_alike(check, failing) && check.ratio().is_some_and(|ratio| ratio > 1.0);
+        !roof_checks(changed, &built.shape).iter().any(over)
     }
 
     /// A field that has more problems than before.
@@ -151,7 +228,7 @@ fn ladders(project: &Project, strength: &Strength, failing: &Check) -> Vec<Ladde
         Part::Beam => to.for_beam(),
         Part::Scarf => to.for_scarf(strength, member),
         Part::Post => to.for_post(),
-        Part::Pegs => to.for_pegs(),
+        Part::Pegs => to.for_pegs(strength, &failing.name),
         Part::PostBase => to.for_base(),
         Part::Footing => to.for_footing(),
         Part::Brace => to.for_brace(),
@@ -169,6 +246,7 @@ fn ladders(project: &Project, strength: &Strength, failing: &Check) -> Vec<Ladde
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
     use super::*;
+    use crate::evaluate;
     use crate::project::{JointException, ScarfKind, demo};
     use crate::units::AreaLoad;
 

@@ -1,7 +1,9 @@
 //! Changes of scarfs that may help: their kind, the kind of one of them, the place of one of them.
 use super::changes::{Ladder, Try};
 use crate::checks::Strength;
-use crate::project::{JointException, JointName, ScarfKind, ScarfPlace, Scarfs};
+use crate::design::Built;
+use crate::lay_out;
+use crate::project::{JointException, JointName, Project, ScarfKind, ScarfPlace, Scarfs};
 
 fn scarf_number(member: &str) -> Option<usize> {
     member.strip_prefix("scarf ").and_then(|number| number.parse().ok())
@@ -42,7 +44,19 @@ impl Try<'_> {
                 }
             })
         };
-        others.flat_map(|kind| [Some(one(kind, false)), (!is_placed).then(|| one(kind, true))]).flatten().collect()
+        // Where its proposal leaves every scarf in place, both are one.
+        let moves = |changed: &Project| {
+            let places = |built: &Built| built.shape.beam.scarfs.iter().map(|scarf| scarf.place).collect::<Vec<_>>();
+            lay_out(changed).built.is_none_or(|built| places(&built) != strength.scarfs)
+        };
+        let mut all = Ladder::new();
+        for kind in others {
+            let proposed = one(kind, false);
+            let stays = (!is_placed && moves(&proposed.1)).then(|| one(kind, true));
+            all.push(proposed);
+            all.extend(stays);
+        }
+        all
     }
 
     /// That scarf moved along the beam, the nearest places first.

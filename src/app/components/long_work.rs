@@ -1,7 +1,7 @@
 //! Work that takes longer than a picture, in slices: begun by a button, with how far it has come and a way to stop it; gone
 //! as soon as what it is about changes.
 use crate::app::cached::Cached;
-use crate::app::dom::{Tag, button, follow, tag};
+use crate::app::dom::{Tag, button, follow, parts, tag};
 use crate::project::Project;
 use crate::study::Progress;
 use leptos::prelude::*;
@@ -41,6 +41,15 @@ struct Run {
 
 /// The button, then the progress with its way to stop.
 pub fn long_work(work: Work) -> Tag {
+    worked(work, None)
+}
+
+/// The same, begun as soon as it is shown, with words for what is being done; the button begins it anew where it was stopped.
+pub fn work_at_once(work: Work, doing: &'static str) -> Tag {
+    worked(work, Some(doing))
+}
+
+fn worked(work: Work, doing: Option<&'static str>) -> Tag {
     let run = Run {
         state: RwSignal::new(State::Idle),
         progress: RwSignal::new(Progress { done: 0, of: 0 }),
@@ -61,7 +70,7 @@ pub fn long_work(work: Work) -> Tag {
             untrack(clear);
         }
     }));
-    let press = move |_| {
+    let press = move || {
         clear();
         let round = run.round.get_value();
         run.state.set(State::Running);
@@ -75,15 +84,20 @@ pub fn long_work(work: Work) -> Tag {
             }
         });
     };
+    if doing.is_some() {
+        press();
+    }
     let is_running = move || run.state.get() == State::Running;
+    // What began by itself is not begun again for nothing.
+    let is_offered = move || !is_running() && (doing.is_none() || run.state.get() != State::Done);
     tag("div")
         .class("long-work")
-        .shown(move || !is_running(), move || button("button", press).child(start))
-        .shown(is_running, move || running(run))
-        .child(tag("p").class("long-work__said").attr("role", "status").live_text(move || said(run)))
+        .shown(is_offered, move || button("button", move |_| press()).child(start))
+        .shown(is_running, move || running(run, doing))
+        .child(tag("p").class("long-work__said").attr("role", "status").live_text(move || said(run, doing)))
 }
 
-fn running(run: Run) -> Tag {
+fn running(run: Run, doing: Option<&'static str>) -> Tag {
     let count = move || {
         let Progress { done, of } = run.progress.get();
         if of == 0 { "making ready".to_owned() } else { format!("{done} of {of}") }
@@ -93,18 +107,21 @@ fn running(run: Run) -> Tag {
         .attr("aria-label", "How far the work has come")
         .live_attr("max", move || run.progress.get().of.max(1).to_string())
         .live_attr("value", move || run.progress.get().done.to_string());
-    tag("div")
+    let row = tag("div")
         .class("long-work__row")
         .child(bar)
         .child(tag("span").class("long-work__count").live_text(count))
-        .child(button("button", move |_| run.end(State::Stopped)).child("Stop"))
+        .child(button("button", move |_| run.end(State::Stopped)).child("Stop"));
+    parts().child(doing.map(|doing| tag("p").class("long-work__said").child(doing))).child(row)
 }
 
-fn said(run: Run) -> String {
+fn said(run: Run, doing: Option<&'static str>) -> String {
     let Progress { done, of } = run.progress.get();
     match run.state.get() {
         State::Idle | State::Running => String::new(),
         State::Stopped => format!("Stopped after {done} of {of}."),
+        // What was found stands there, and not every change had to be tried for it.
+        State::Done if doing.is_some() => "Looked through.".to_owned(),
         State::Done => format!("All {of} looked at."),
     }
 }

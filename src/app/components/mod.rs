@@ -35,7 +35,7 @@ pub use field_table::{At, Choices, FieldRow, Of, Part, field_table};
 pub use fold::{fact_line, fact_list, facts, fold, group, late_fold};
 pub use late::{PartOfPage, late_page, late_part, missing};
 pub use length_field::{LengthOptions, length_entry, length_field, signed_length_field};
-pub use long_work::{Slices, Work, long_work};
+pub use long_work::{Slices, Work, long_work, work_at_once};
 pub use measure::{
     COVERAGE, CUBIC_YARDS, GALLON_PRICE, LENGTH, NOT_KNOWN, NUMBER, PRICE, RUN_PRICE, STRESS, VOLUME_PRICE, WEIGHT,
     WORDS, known, nothing_is_open,

@@ -1,43 +1,85 @@
 //! The list of checks; a tap opens the working and, where one fails, what would help.
+use super::help::{Help, help};
 use crate::app::cached::Cached;
 use crate::app::components::{print_alone, word};
 use crate::app::dom::{Tag, button, tag};
 use crate::app::focus::go_to_field;
 use crate::app::route::{Place, Router, use_router};
-use crate::app::{Store, Strong, use_store};
+use crate::app::{Strong, use_store};
 use crate::checks::Check;
 use crate::report::{self, Markup};
-use crate::study::{Remedy, price, remedies};
-use crate::units::show_money;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 /// Checks that stand in the list before all are asked for, at least those that fail.
 const FIRST: usize = 14;
 
-/// The remedies of the check that was opened last, by its place.
-type Offered = StoredValue<Vec<(usize, Remedy)>>;
+/// A sheet that looks for what would help, by its check's place.
+struct Open {
+    place: usize,
+    owner: Owner,
+    is_done: RwSignal<bool>,
+}
+
+/// All such sheets, under the list's owner.
+#[derive(Clone, Copy)]
+struct Sheets(StoredValue<(Owner, Vec<Open>), LocalStorage>);
+
+impl Sheets {
+    fn new() -> Self {
+        Self(StoredValue::new_local((Owner::current().unwrap_or_default(), Vec::new())))
+    }
+
+    /// Puts the search first into the sheet.
+    fn look(self, strong: &Strong, place: usize, check: &Check, body: &web_sys::Element) {
+        self.0.update_value(|(list, all)| {
+            let owner = list.child();
+            let Help { tag, is_done } = owner.with(|| untrack(|| help(strong, check)));
+            let _ = body.insert_before(tag.node(), body.first_child().as_ref());
+            all.push(Open { place, owner, is_done });
+        });
+    }
+
+    /// A sheet is closed: ends its search. Whether anything was left to look at.
+    fn close(self, place: usize) -> bool {
+        let is_cut_short = |open: &Open| open.place == place && !open.is_done.get_untracked();
+        self.end(is_cut_short)
+    }
+
+    /// Ends those searches, if there are any.
+    fn end(self, which: impl Fn(&Open) -> bool) -> bool {
+        let ended = self.0.try_update_value(|(_, all)| {
+            let (gone, stay) = std::mem::take(all).into_iter().partition(which);
+            *all = stay;
+            gone
+        });
+        let ended: Vec<Open> = ended.unwrap_or_default();
+        ended.iter().for_each(|open| open.owner.cleanup());
+        !ended.is_empty()
+    }
+}
 
 /// The checks, worst first, or those of the stick in hand.
 pub fn checks() -> Tag {
     let store = use_store();
     let router = use_router();
     let all = RwSignal::new(false);
-    let offered: Offered = StoredValue::new(Vec::new());
+    let sheets = Sheets::new();
     let print_sheet = print_alone();
     let places = Cached::new(move || {
         store.strong().map(|strong| shown(&strong, router.stick().as_deref(), all.get())).unwrap_or_default()
     });
-    let html = Cached::new(move || {
-        store
-            .strong()
-            .map_or_else(String::new, |strong| report::list(&strong.strength, &places.get(), strong.good.project.units))
-    });
+    // Written anew for every answer, though it reads the same: what would help is of one answer.
+    let html = move || {
+        let _ = sheets.end(|_| true);
+        let list = |strong: Strong| report::list(&strong.strength, &places.get(), strong.good.project.units);
+        store.strong().map_or_else(String::new, list)
+    };
     let tap = move |event: web_sys::Event| {
         if let (Some(strong), Some(element)) = (untrack(move || store.strong()), target(&event)) {
             match printed(&element).and_then(|place| strong.strength.checks.get(place)) {
                 Some(check) => print_sheet(report::one_check(&strong.good.project, check)),
-                None => tapped(store, router, &element, &strong, offered),
+                None => tapped(router, &element, &strong, sheets),
             }
         }
     };
@@ -63,7 +105,7 @@ pub fn checks() -> Tag {
         .attr("aria-label", "Checks")
         .child(tag("h2").class("check-list__title").live(heading))
         .live(back)
-        .child(tag("div").live_html(move || html.get()).on("click", tap))
+        .child(tag("div").live_html(html).on("click", tap))
         .live(more)
 }
 
@@ -95,17 +137,8 @@ fn printed(element: &web_sys::Element) -> Option<usize> {
     element.closest("[data-print]").ok()??.get_attribute("data-print")?.parse().ok()
 }
 
-/// A head was tapped: fill its body; a remedy was tapped: apply it; a missing datum was tapped: go to its field.
-fn tapped(store: Store, router: Router, element: &web_sys::Element, strong: &Strong, offered: Offered) {
-    if let Ok(Some(button)) = element.closest("[data-remedy]") {
-        let place = button.get_attribute("data-remedy").and_then(|place| place.parse::<usize>().ok());
-        let remedy = offered.with_value(|all| place.and_then(|place| all.get(place).cloned()));
-        if let Some((_, remedy)) = remedy {
-            let units = strong.good.project.units;
-            store.edit(|project| *project = crate::project::Project { units, ..remedy.project });
-        }
-        return;
-    }
+/// A head was tapped: fill its body; a missing datum was tapped: go to its field.
+fn tapped(router: Router, element: &web_sys::Element, strong: &Strong, sheets: Sheets) {
     if let Ok(Some(button)) = element.closest("[data-missing]") {
         if let Some(field) = button.get_attribute("data-missing") {
             go_to_field(router, &field);
@@ -115,18 +148,22 @@ fn tapped(store: Store, router: Router, element: &web_sys::Element, strong: &Str
     let Ok(Some(head)) = element.closest(".check__head") else { return };
     let (Some(place), Some(body)) = (place_of(element), head.next_element_sibling()) else { return };
     let Some(check) = strong.strength.checks.get(place) else { return };
-    if body.child_element_count() == 0 {
-        body.set_inner_html(&body_of(strong, check, place, offered));
+    // The tap is told before it opens or closes.
+    if head.parent_element().is_some_and(|sheet| sheet.has_attribute("open")) {
+        if sheets.close(place) {
+            body.set_inner_html("");
+        }
+    } else if body.child_element_count() == 0 {
+        body.set_inner_html(&body_of(strong, check, place));
+        if check.ratio().is_some() && !check.passes() {
+            sheets.look(strong, place, check, &body);
+        }
     }
 }
 
-fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> String {
+fn body_of(strong: &Strong, check: &Check, place: usize) -> String {
     let project = &strong.good.project;
     let mut out = Markup::new();
-    if check.ratio().is_some() && !check.passes() {
-        let found = remedies(project, &strong.strength, check);
-        help(&mut out, &found, offered, place, &strong.good);
-    }
     if let Some(input) = check.missing() {
         out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
         out.open(&format!("button type=\"button\" class=\"button help__way\" data-missing=\"{}\"", input.field()));
@@ -136,38 +173,4 @@ fn body_of(strong: &Strong, check: &Check, place: usize, offered: Offered) -> St
     out.open(&format!("button type=\"button\" class=\"button\" data-print=\"{place}\""));
     out.say("Print this check").close("button");
     out.finish()
-}
-
-/// What would help, each with one button that says what it costs and what is worst then.
-fn help(out: &mut Markup, found: &[Remedy], offered: Offered, place: usize, good: &crate::app::Good) {
-    out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
-    if found.is_empty() {
-        out.leaf(
-            "p",
-            "No single change that was tried makes it hold: larger sticks, closer \
-             spacing, another post, other fixings.",
-        );
-    }
-    let now = price(&good.project, &good.built).to_f64();
-    for remedy in found {
-        let mut index = 0;
-        offered.update_value(|all| {
-            index = all.len();
-            all.push((place, remedy.clone()));
-        });
-        let more = remedy.price.to_f64() - now;
-        let said = show_money(crate::units::Money::of(more.abs()), &good.project.currency).to_string();
-        let cost = if more.abs() < 0.5 {
-            String::new()
-        } else {
-            format!(", {said} {}", if more > 0.0 { "more" } else { "less" })
-        };
-        let worst = remedy
-            .worst
-            .as_ref()
-            .map_or_else(String::new, |(member, ratio)| format!("; worst then {member}, {:.0} %", ratio * 100.0));
-        out.open(&format!("button type=\"button\" class=\"button help__way\" data-remedy=\"{index}\""));
-        out.say(&format!("{}: {:.0} %{cost}{worst}", remedy.says, remedy.ratio * 100.0)).close("button");
-    }
-    out.close("section");
 }

@@ -1,6 +1,7 @@
 //! Does it carry: the frame by how hard each stick works, every check with its working, the curves along the beam.
 mod along;
 mod checks;
+mod help;
 mod loads;
 mod path;
 
