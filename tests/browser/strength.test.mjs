@@ -58,7 +58,19 @@ test("a check opens to its working, and a change that helps is one tap and one u
     assert.ok(place >= 0, "the barn has no failing scarf to help");
     const check = page.locator(`[data-check="${place}"]`);
     await check.locator("summary").click();
+    // The working is there at once; what would help is still looked for, and can be stopped and begun anew.
     await check.locator(".working__step").first().waitFor();
+    await check.getByText("Looking for what would help").waitFor();
+    await check.getByRole("button", { name: "Stop" }).click();
+    assert.match(await check.getByRole("status").textContent(), /^Stopped after \d+ of \d+\.$/);
+    const found = await check.locator(".help__way").count();
+    await page.waitForTimeout(500);
+    assert.equal(await check.locator(".help__way").count(), found, "nothing is found after the stop");
+    await check.getByRole("button", { name: "Look for what would help" }).click();
+    // A sheet that is closed meanwhile is left; opened again, it begins again.
+    await check.locator("summary").first().click();
+    assert.equal(await check.locator(".check__body").textContent(), "");
+    await check.locator("summary").first().click();
     const sources = await check.locator(".working__source").allTextContents();
     assert.ok(sources.length > 2 && sources.every((source) => source.length > 4), sources.join("\n"));
     // That check alone on paper, nothing of the app beside it.
@@ -73,7 +85,9 @@ test("a check opens to its working, and a change that helps is one tap and one u
     assert.match(await page.locator(".calculation").innerText(), /licensed engineer/);
     await page.emulateMedia({ media: "screen" });
     await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
-    const way = check.locator("[data-remedy]").first();
+    await check.getByText("Looked through.").waitFor();
+    const way = check.locator(".help__way").first();
+    assert.deepEqual(await axe(page, ".page"), []);
     const words = await way.textContent();
     await way.click();
     await page.waitForFunction((before) => document.querySelector(".strength-summary").textContent !== before, await summary(page).textContent()).catch(() => {});
