@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use super::changes::{Ladder, Try};
 use super::stepper::{Progress, Stepper};
-use super::way_in::no_way_in;
+use super::way_in::{no_fit, no_way_in};
 use crate::checks::{Check, Part, Strength, WEAKEST_LINK, roof_checks, strength};
 use crate::design::{Built, Design};
 use crate::lay_out;
@@ -67,7 +67,7 @@ impl Helps {
             project: project.clone(),
             strength: Arc::clone(strength),
             failing: failing.clone(),
-            problems: lay_out(project).problems,
+            laid: lay_out(project),
         };
         Self { before, waiting, but: None, found: Vec::new(), stuck: Vec::new(), done: 0 }
     }
@@ -129,7 +129,7 @@ struct Before {
     project: Project,
     strength: Arc<Strength>,
     failing: Check,
-    problems: Vec<Problem>,
+    laid: Design,
 }
 
 impl Before {
@@ -149,7 +149,12 @@ impl Before {
         let share = if is_own_kind { of_member(&after, &self.failing) } else { worst_alike(&after, &self.failing) };
         let ratio = share.filter(|ratio| *ratio <= 1.0)?;
         let falls = falls(&self.strength, &after).filter(|falls| may_but || falls.is_empty())?;
-        let mut against = no_way_in(&changed, &built.shape);
+        let mut against = match &self.laid.built {
+            Some(own) if self.failing.part == Part::Pegs => {
+                no_fit((&self.project, &own.shape), (&changed, &built.shape))
+            }
+            _ => no_way_in(&changed, &built.shape),
+        };
         against.extend(falls.iter().map(|check| check.says(changed.units)));
         against.extend(problem.map(|problem| problem.says.trim_end_matches('.').to_owned()));
         against.iter().for_each(|why| says.push_str(&format!("; but {why}")));
@@ -182,7 +187,7 @@ impl Before {
     /// A field that has more problems than before.
     fn new_problem<'p>(&self, after: &'p [Problem]) -> Option<&'p Problem> {
         let n = |all: &[Problem], field: &str| all.iter().filter(|problem| problem.field == field).count();
-        after.iter().find(|problem| n(after, &problem.field) > n(&self.problems, &problem.field))
+        after.iter().find(|problem| n(after, &problem.field) > n(&self.laid.problems, &problem.field))
     }
 }
 
