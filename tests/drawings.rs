@@ -7,8 +7,8 @@
 use std::path::PathBuf;
 
 use outshot::drawing::{
-    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, painted, painted_plain, plan, section, stick_sheet,
-    svg, template_file,
+    Eye, Paper, Scene, Shown, TemplateSheets, elevation, exploded, load_way, painted, painted_plain, plan, section,
+    stick_sheet, svg, template_file,
 };
 use outshot::joinery::{StickBody, bodies, joints};
 use outshot::project::{Project, ScarfKind, demo};
@@ -118,5 +118,20 @@ fn joints_drawn_apart() {
         let sticks = wood(&project);
         let scarf = joints(&sticks).into_iter().find(|joint| joint.name.starts_with("Scarf 1")).unwrap();
         check(&format!("apart-scarf-{file}"), &exploded(&sticks, &scarf));
+    }
+}
+
+/// The ways of lift and weight over the section, with invented shares: one link open, one the weakest.
+#[test]
+fn ways_of_the_load() {
+    let project = demo::wool_barn();
+    let design = evaluate(&project);
+    let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+    for (path, file) in strength.paths.iter().zip(["lift-ground", "lift-wall", "weight-ground", "weight-wall"]) {
+        let mut path = path.clone();
+        for (index, link) in path.links.iter_mut().enumerate() {
+            link.ratio = [Some(0.38), None, Some(0.84), Some(0.2), Some(1.14)][index % 5];
+        }
+        check(&format!("wool-barn-{file}"), &load_way(&project, &built, &path, file));
     }
 }

@@ -57,5 +57,5 @@ pub use scarf::check_scarfs;
 pub use sheet::check_sheet_screws;
 pub use strength::{Strength, roof_checks, strength};
 pub use ties::check_rafter_ties;
-pub use uplift::{FrameChecks, LoadPath, PathLink, WEAKEST_LINK, gravity_paths, uplift_paths};
+pub use uplift::{FrameChecks, LinkPlace, LoadPath, PathLink, WEAKEST_LINK, gravity_paths, uplift_paths};
 pub use wood::{Woods, load_duration};

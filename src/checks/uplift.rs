@@ -32,6 +32,51 @@ const NO_SCARF: &str = "there is none, or none is lifted";
 /// Name of the check of a whole path.
 pub const WEAKEST_LINK: &str = "is as strong as its weakest link";
 
+/// Where on the lean-to a link sits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LinkPlace {
+    /// A roof sheet between two purlins.
+    Sheet,
+    /// Its screws in the purlin.
+    SheetScrew,
+    /// A purlin.
+    Purlin,
+    /// The purlin's screws in the rafter.
+    PurlinScrew,
+    /// A rafter.
+    Rafter,
+    /// A rafter on the beam.
+    AtBeam,
+    /// The beam.
+    Beam,
+    /// A scarf of it.
+    Scarf,
+    /// A post's head.
+    PostTop,
+    /// A post.
+    Post,
+    /// A post's foot, with what holds it.
+    PostFoot,
+    /// The footing.
+    Footing,
+    /// A rafter on the ledger.
+    AtLedger,
+    /// The ledger.
+    Ledger,
+    /// What fixes the ledger to the wall.
+    LedgerFixing,
+    /// The wall.
+    Wall,
+}
+
+impl LinkPlace {
+    /// Whether it lies over the rafters.
+    #[must_use]
+    pub const fn is_over_rafters(self) -> bool {
+        matches!(self, Self::Sheet | Self::SheetScrew | Self::Purlin | Self::PurlinScrew)
+    }
+}
+
 /// One link of a path.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PathLink {
@@ -47,6 +92,23 @@ pub struct PathLink {
     pub part: Part,
     /// How sure its check is.
     pub confidence: Confidence,
+    /// The check that says it; nothing where none was made, or none is of its way.
+    pub check: Option<Check>,
+}
+
+impl PathLink {
+    /// `84 %`, with a cross where that is more than it may; a question mark where it is not known.
+    #[must_use]
+    pub fn figure(&self) -> String {
+        match self.ratio {
+            None => "?".to_owned(),
+            Some(ratio) if !ratio.is_finite() => "\u{2715} over".to_owned(),
+            Some(ratio) => {
+                let cross = if Verdict::sum_of_shares(ratio).passes() { "" } else { "\u{2715} " };
+                format!("{cross}{:.0} %", ratio * 100.0)
+            }
+        }
+    }
 }
 
 /// A path from the roof to the ground or to the wall, in the order in which the force passes through it.
@@ -56,7 +118,52 @@ pub struct LoadPath {
     pub name: &'static str,
     /// Its links.
     pub links: Vec<PathLink>,
+    /// Where each of them sits.
+    pub places: &'static [LinkPlace],
+    /// Which way it pulls or presses.
+    pub way: Way,
 }
+
+/// Where the links of the ways of the lift sit, to the footings and to the wall; then of those of the weight.
+const UP_FROM_GROUND: [LinkPlace; 10] = [
+    LinkPlace::Sheet,
+    LinkPlace::SheetScrew,
+    LinkPlace::Purlin,
+    LinkPlace::PurlinScrew,
+    LinkPlace::AtBeam,
+    LinkPlace::Beam,
+    LinkPlace::Scarf,
+    LinkPlace::PostTop,
+    LinkPlace::PostFoot,
+    LinkPlace::Footing,
+];
+const UP_FROM_WALL: [LinkPlace; 7] = [
+    LinkPlace::Sheet,
+    LinkPlace::SheetScrew,
+    LinkPlace::Purlin,
+    LinkPlace::PurlinScrew,
+    LinkPlace::AtLedger,
+    LinkPlace::LedgerFixing,
+    LinkPlace::Wall,
+];
+const DOWN_TO_GROUND: [LinkPlace; 8] = [
+    LinkPlace::Sheet,
+    LinkPlace::Purlin,
+    LinkPlace::Rafter,
+    LinkPlace::Beam,
+    LinkPlace::Scarf,
+    LinkPlace::Post,
+    LinkPlace::PostFoot,
+    LinkPlace::Footing,
+];
+const DOWN_TO_WALL: [LinkPlace; 6] = [
+    LinkPlace::Sheet,
+    LinkPlace::Purlin,
+    LinkPlace::Rafter,
+    LinkPlace::Ledger,
+    LinkPlace::LedgerFixing,
+    LinkPlace::Wall,
+];
 
 /// Checks of the frame by its sticks; each says which way its combination goes.
 #[derive(Clone, Copy, Debug, Default)]
@@ -75,18 +182,13 @@ pub struct FrameChecks<'a> {
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
 fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
-    let unknown = |says: String| PathLink {
-        name,
-        ratio: None,
-        says,
-        combination: String::new(),
-        part: Part::Whole,
-        confidence: UNSURE,
-    };
+    let unknown = |says: String, check: Option<&Check>| PathLink { check: check.cloned(), ..unknown(name, says) };
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
-            Outcome::NotJudged(not) => return unknown(format!("{} {}: {}", check.member, check.name, not.why)),
+            Outcome::NotJudged(not) => {
+                return unknown(format!("{} {}: {}", check.member, check.name, not.why), Some(check));
+            }
             Outcome::Judged(worked) => {
                 if worst.is_none_or(|(ratio, _)| worked.value.ratio > ratio) {
                     worst = Some((worked.value.ratio, check));
@@ -94,7 +196,7 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
             }
         }
     }
-    let Some((ratio, check)) = worst else { return unknown(NOT_CHECKED.to_owned()) };
+    let Some((ratio, check)) = worst else { return unknown(NOT_CHECKED.to_owned(), None) };
     let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
     let says = format!("{} {}{place}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
@@ -105,7 +207,13 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
         combination: check.combination.clone(),
         part: check.part,
         confidence: check.confidence().unwrap_or(UNSURE),
+        check: Some(check.clone()),
     }
+}
+
+/// A link of which nothing is known.
+const fn unknown(name: &'static str, says: String) -> PathLink {
+    PathLink { name, ratio: None, says, combination: String::new(), part: Part::Whole, confidence: UNSURE, check: None }
 }
 
 const NOT_CHECKED: &str = "not checked";
@@ -156,15 +264,7 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 
 /// What nobody has told the program of.
 fn wall() -> PathLink {
-    let says = "to be checked by someone licensed".to_owned();
-    PathLink {
-        name: EXISTING_WALL,
-        ratio: None,
-        says,
-        combination: String::new(),
-        part: Part::Whole,
-        confidence: UNSURE,
-    }
+    unknown(EXISTING_WALL, "to be checked by someone licensed".to_owned())
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
@@ -198,10 +298,17 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         wall(),
     ];
     [
-        LoadPath { name: "the path that holds the roof down", links: roof.iter().cloned().chain(line).collect() },
+        LoadPath {
+            name: "the path that holds the roof down",
+            links: roof.iter().cloned().chain(line).collect(),
+            places: &UP_FROM_GROUND,
+            way: Way::Up,
+        },
         LoadPath {
             name: "the path that holds the rafters' heads down",
             links: roof.into_iter().chain(house).collect(),
+            places: &UP_FROM_WALL,
+            way: Way::Up,
         },
     ]
 }
@@ -211,14 +318,7 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
 pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let down = Some(Way::Down);
     let of = |name, names| link(name, named(checks, None, names));
-    let sheet = PathLink {
-        name: "roof sheet",
-        ratio: None,
-        says: "its span is its maker's matter".to_owned(),
-        combination: String::new(),
-        part: Part::Whole,
-        confidence: UNSURE,
-    };
+    let sheet = unknown("roof sheet", "its span is its maker's matter".to_owned());
     let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
     let is_stick = |check: &&Check| {
         let is_piece = check.member.strip_prefix('L').is_some_and(is_number);
@@ -237,8 +337,15 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         LoadPath {
             name: "the way of the weight to the ground",
             links: roof.iter().cloned().chain(under_beam).collect(),
+            places: &DOWN_TO_GROUND,
+            way: Way::Down,
         },
-        LoadPath { name: "the way of the weight to the wall", links: roof.into_iter().chain(at_wall).collect() },
+        LoadPath {
+            name: "the way of the weight to the wall",
+            links: roof.into_iter().chain(at_wall).collect(),
+            places: &DOWN_TO_WALL,
+            way: Way::Down,
+        },
     ]
 }
 

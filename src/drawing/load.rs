@@ -83,7 +83,7 @@ pub fn load_elevation(project: &Project, built: &Built, case: &BeamCase) -> Scen
 }
 
 /// A drawing without dimensions, words and fields: what acts has their room.
-fn bare(drawn: Scene) -> Scene {
+pub(super) fn bare(drawn: Scene) -> Scene {
     let mut scene = Scene { parts: Vec::new(), ..drawn };
     for mut part in drawn.parts {
         if !matches!(part.drawn, Drawn::Dimension(_) | Drawn::Text(_)) {

@@ -1,5 +1,6 @@
 //! Drawings to scale: a [`Scene`] in inches, printed as SVG for the screen, for paper and for files.
 mod apart;
+mod chain;
 mod dried;
 mod effort;
 mod elevation;
@@ -11,6 +12,7 @@ mod grain;
 mod hatch;
 mod hauled;
 mod load;
+mod load_way;
 mod overlap;
 mod own_joints;
 mod paper;
@@ -31,6 +33,7 @@ mod trouble;
 mod true_size;
 
 pub use apart::{post_apart, scarf_apart};
+pub use chain::{Chain, ChainLink, ChainRow, LinkState};
 pub use dried::{dried, dried_times};
 pub use effort::{effort_elevation, effort_section};
 pub use elevation::elevation;
@@ -41,6 +44,7 @@ pub use gltf::glb;
 pub use grain::{Grain, Strand};
 pub use hauled::hauled;
 pub use load::{load_elevation, load_section};
+pub use load_way::load_way;
 pub use paper::{PaperScale, fitting_scale};
 pub use pile::pile;
 pub use plan::plan;

@@ -1,4 +1,5 @@
 //! What a drawing holds, in inches, x to the right and y up. Colours and pens are the style sheet's.
+use super::chain::Chain;
 use crate::geometry::{Point, Polygon};
 use crate::solid::Vector;
 use crate::units::Length;
@@ -20,6 +21,8 @@ pub enum Layer {
     Seen,
     /// An edge behind.
     Hidden,
+    /// What is only the ground of a drawing.
+    Faint,
     /// A joint's lines.
     Joint,
     /// Metal sheets.
@@ -94,6 +97,7 @@ impl Layer {
             Self::EndGrain => "endgrain",
             Self::Seen => "seen",
             Self::Hidden => "hidden",
+            Self::Faint => "faint",
             Self::Joint => "joint",
             Self::Metal => "metal",
             Self::Sheet => "sheet",
@@ -223,6 +227,8 @@ pub struct Scene {
     pub most_scale: f64,
     /// Room for words beside the frame.
     pub margins: Margins,
+    /// The way of a force, over all of it.
+    pub chain: Option<Chain>,
 }
 
 /// Room for words beside the frame, px.

@@ -7,7 +7,7 @@ use crate::units::{Length, show_slope};
 use crate::wording::length;
 
 /// Thickness of the existing wall and roof as drawn; nothing is known of them.
-const WALL: Length = Length::inches(8.0);
+pub(super) const WALL: Length = Length::inches(8.0);
 const OLD_ROOF: Length = Length::inches(6.0);
 
 /// The section at the first post.
@@ -22,7 +22,7 @@ pub fn section(project: &Project, built: &Built) -> Scene {
     scene
 }
 
-fn lowest(built: &Built) -> Length {
+pub(super) fn lowest(built: &Built) -> Length {
     built.shape.posts.first().map_or(Length::ZERO, |post| post.foot) - Length::inches(18.0)
 }
 

@@ -12,7 +12,7 @@ use crate::geometry::{Point, Polygon};
 use crate::units::Length;
 
 /// Size of the letters, px.
-const LETTER: f64 = 13.0;
+pub(super) const LETTER: f64 = 13.0;
 /// Width of a letter of the drawing's typeface on average, as a share of its size.
 const LETTER_WIDTH: f64 = 0.48;
 /// Drawing to the first dimension row, and row to row, px.
@@ -94,6 +94,11 @@ impl Sheet {
         self.scale
     }
 
+    /// As wide as the sheet is, px.
+    pub(super) const fn width(&self) -> f64 {
+        self.width
+    }
+
     /// Which x of the frame lies that many px right of the sheet's left edge; nothing for no number.
     #[must_use]
     pub fn x_at(&self, px: f64) -> Option<Length> {
@@ -162,6 +167,9 @@ fn whole(out: &mut String, scene: &Scene, sheet: &Sheet, title: &str) {
     );
     for part in &scene.parts {
         element(out, sheet, part);
+    }
+    if let Some(chain) = &scene.chain {
+        super::chain::print(out, chain, sheet);
     }
 }
 
@@ -248,7 +256,7 @@ fn hatched(out: &mut String, sheet: &Sheet, outline: &Polygon, classes: &str, li
 }
 
 /// Width of a text on the sheet, px.
-fn text_width(says: &str) -> f64 {
+pub(super) fn text_width(says: &str) -> f64 {
     says.chars().count() as f64 * LETTER * LETTER_WIDTH
 }
 

@@ -35,7 +35,8 @@ pub fn calculation(project: &Project, built: &Built, strength: &Strength) -> Str
         answers(&mut out, line, units);
     }
     all_checks(&mut out, strength);
-    out.leaf("h2", "The ways of lift and weight").raw(&paths(strength));
+    out.leaf("h2", "The ways of lift and weight").leaf("p", WAYS);
+    out.raw(&paths(project, built, strength, DRAWN_WIDTH, false));
     out.leaf("h2", "The governing check of each kind");
     for check in governing(strength) {
         out.open("section class=\"calculation__check\"").leaf("h3", &check.says(units));
@@ -45,6 +46,10 @@ pub fn calculation(project: &Project, built: &Built, strength: &Strength) -> Str
     out.close("article");
     out.finish()
 }
+
+/// How the drawn ways are read.
+pub const WAYS: &str = "Numbers: the order in which the links take the force. Arrows: the way it acts on them. A heavy ring is the weakest link, \
+    a dashed one is not judged. Of what stands several times the worst counts, drawn at the first post.";
 
 const DRAWN_WIDTH: f64 = 640.0;
 
@@ -257,7 +262,11 @@ const PAGE_STYLE: &str = "body{font:15px/1.4 sans-serif;max-width:52rem;margin:2
     table{border-collapse:collapse}th,td{text-align:left;vertical-align:top;padding:.15rem .6rem .15rem 0;border-bottom:1px solid #ccc}\
     .working__source{display:block;color:#555;font-size:.85em}.working__gives{display:block;font-weight:600}\
     .caution{border:2px solid;padding:.5rem}dt{font-weight:600}dd{margin:0 0 .3rem}\
-    svg{max-width:100%;height:auto}svg path,svg circle{fill:none;stroke:#000}";
+    svg{max-width:100%;height:auto}svg path,svg circle{fill:none;stroke:#000}figure{margin:1rem 0;break-inside:avoid}\
+    svg .faint{stroke:#bbb}svg .way__lead{stroke:#777}svg .way__run{stroke-width:2.5}svg .way__tip,svg .way__place{fill:#000}\
+    svg .way__disc{fill:#fff}svg .way__link--open .way__disc{stroke-dasharray:3 3}svg .label{paint-order:stroke;stroke:#fff;stroke-width:3px}\
+    svg .way__link--weakest .way__disc{stroke-width:4}svg .way__link--weakest .label{font-weight:700}\
+    .path__links{list-style:none;padding:0}.link__head>*{margin-right:.6rem}.link__name,.link__share{font-weight:600}";
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
@@ -321,7 +330,7 @@ mod tests {
                 holds(&line.cases[solved.case].name);
                 solved.posts.iter().for_each(|post| holds(&Amount::Force(post.foot).text(units)));
             }
-            assert_eq!(sheet.matches("<svg").count(), 2);
+            assert_eq!(sheet.matches("<svg").count(), 6, "two views of the frame, four ways");
         }
     }
 }

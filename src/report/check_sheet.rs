@@ -1,7 +1,8 @@
 //! Checks as HTML: the list in plain words, and the working of each.
 use super::markup::Markup;
-use crate::checks::{Check, Outcome, Strength, Waiting, waiting};
-use crate::drawing::Effort;
+use crate::checks::{Check, LoadPath, Outcome, Strength, Waiting, waiting};
+use crate::design::Built;
+use crate::drawing::{Effort, load_way, svg};
 use crate::materials::Confidence;
 use crate::members::{Amount, Verdict};
 use crate::project::Project;
@@ -181,32 +182,58 @@ pub(super) const fn confidence(confidence: Confidence) -> &'static str {
     }
 }
 
-/// The ways of lift and weight as chains, link by link, the weakest marked.
+/// The ways of lift and weight, each drawn as a chain that wide, px, and its links as a list, the weakest marked.
+///
+/// On a screen links open: each body is filled when it is asked for ([`working`] of its check).
 #[must_use]
-pub fn paths(strength: &Strength) -> String {
+pub fn paths(project: &Project, built: &Built, strength: &Strength, width: f64, opens: bool) -> String {
     let mut out = Markup::new();
-    for path in &strength.paths {
-        out.open("section class=\"path\"").leaf("h3 class=\"path__title\"", &sentence_start(path.name));
-        out.open("ol class=\"path__links\"");
+    for (index, path) in strength.paths.iter().enumerate() {
+        let title = sentence_start(path.name);
+        out.open("section class=\"path\"").leaf("h3 class=\"path__title\"", &title);
+        out.open("figure class=\"path__drawing\"");
+        let key = index.to_string();
+        out.raw(&svg::print(&load_way(project, built, path, &key), width, &drawn_words(path, &title)));
+        out.close("figure").open("ol class=\"path__links\"");
         let weakest = path.weakest().map(|link| link.name);
-        for link in &path.links {
-            let is_weakest = weakest == Some(link.name);
-            let (class, mark) = match Effort::of(link.ratio) {
-                Effort::Unknown => ("link--unknown", "?"),
-                Effort::Over => ("link--over", "\u{2715}"),
-                Effort::Light | Effort::Fair | Effort::Hard => ("link--holds", "\u{2713}"),
+        for (number, link) in path.links.iter().enumerate() {
+            let class = match Effort::of(link.ratio) {
+                Effort::Unknown => "link--unknown",
+                Effort::Over => "link--over",
+                Effort::Light | Effort::Fair | Effort::Hard => "link--holds",
             };
-            out.open(&format!("li class=\"link {class}{}\"", if is_weakest { " link--weakest" } else { "" }));
-            let share = link.ratio.map_or_else(|| mark.to_owned(), |ratio| format!("{mark} {:.0} %", ratio * 100.0));
-            out.leaf("span class=\"link__share\"", &share).leaf("span class=\"link__name\"", link.name);
+            let is_weakest = weakest == Some(link.name);
+            let weak = if is_weakest { " link--weakest" } else { "" };
+            out.open(&format!("li class=\"link {class}{weak}\" data-row=\"{key}.{number}\""));
+            let opens = opens && link.check.is_some();
+            let head = if opens { "summary" } else { "div" };
+            if opens {
+                out.open("details class=\"link__opens\"");
+            }
+            out.open(&format!("{head} class=\"link__head\""));
+            let number = (number + 1).to_string();
+            out.leaf("span class=\"link__number\"", &number).leaf("span class=\"link__name\"", link.name);
+            out.leaf("span class=\"link__share\"", &link.figure());
             if is_weakest {
                 out.leaf("strong class=\"link__word\"", "weakest link");
             }
-            out.leaf("span class=\"link__says\"", &link.says).close("li");
+            out.leaf("span class=\"link__says\"", &link.says).close(head);
+            if opens {
+                out.leaf("div class=\"check__body\"", "").close("details");
+            }
+            out.close("li");
         }
         out.close("ol").close("section");
     }
     out.finish()
+}
+
+/// What the drawing says, for those who cannot see it.
+fn drawn_words(path: &LoadPath, title: &str) -> String {
+    let names: Vec<&str> = path.links.iter().map(|link| link.name).collect();
+    let weakest =
+        path.weakest().map_or_else(String::new, |link| format!("; weakest: {}, {}", link.name, link.figure()));
+    format!("{title}: {}{weakest}", names.join(", "))
 }
 
 pub(super) fn sentence_start(words: &str) -> String {

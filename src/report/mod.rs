@@ -11,7 +11,7 @@ mod received;
 mod strength;
 mod text;
 
-pub use calculation::{calculation, page};
+pub use calculation::{WAYS, calculation, page};
 pub use check_sheet::{
     Curve, STRENGTH_CAUTION, along_sheet, joints, list, load_working, one_check, paths, summary, working,
 };

@@ -11,7 +11,7 @@ use crate::units::{Force, Length, Moment, UnitSystem};
 use leptos::prelude::*;
 
 /// Pixels that a drawing has: the page's, less its margins, as wide as the page is beside its drawings.
-fn drawn_width() -> f64 {
+pub(super) fn drawn_width() -> f64 {
     let page = window().inner_width().ok().and_then(|width| width.as_f64());
     page.map_or(328.0, |width| (width - 32.0).clamp(280.0, 400.0))
 }

@@ -1,7 +1,7 @@
 //! The loads, each drawn on the section it acts on, with its working.
 use crate::analysis::section_loads;
 use crate::app::cached::Cached;
-use crate::app::components::{drawing_view, fold};
+use crate::app::components::{drawing_view, late_fold};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::use_store;
 use crate::drawing::{load_section, svg};
@@ -10,6 +10,10 @@ use leptos::prelude::*;
 
 /// The loads of the roof.
 pub fn loads() -> Tag {
+    late_fold("Loads on the section", "each by itself, with its working", body)
+}
+
+fn body() -> Tag {
     let store = use_store();
     let chosen = RwSignal::new(0_usize);
     let cases = Cached::new(move || {
@@ -38,20 +42,15 @@ pub fn loads() -> Tag {
     let steps = Cached::new(move || {
         cases.with(|cases| cases.get(chosen.get()).map(|case| report::load_working(&case.steps))).unwrap_or_default()
     });
-    fold(
-        "Loads on the section",
-        "each by itself, with its working",
-        false,
-        parts()
-            .child(tag("label").class("field__label").attr("for", "load-case").child("Load"))
-            .child(
-                tag("select")
-                    .attr("id", "load-case")
-                    .class("field__input field__pick case-pick")
-                    .on("change", pick)
-                    .live(options),
-            )
-            .child(drawing_view(draw, "The load on the section", None))
-            .child(tag("div").live_html(move || steps.get())),
-    )
+    parts()
+        .child(tag("label").class("field__label").attr("for", "load-case").child("Load"))
+        .child(
+            tag("select")
+                .attr("id", "load-case")
+                .class("field__input field__pick case-pick")
+                .on("change", pick)
+                .live(options),
+        )
+        .child(drawing_view(draw, "The load on the section", None))
+        .child(tag("div").live_html(move || steps.get()))
 }
