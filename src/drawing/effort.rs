@@ -62,7 +62,7 @@ const BRACE_ROOM: Length = Length::inches(60.0);
 
 /// Dimensions make room; every stick is shaded, and its name says the figure.
 fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
-    let mut scene = Scene { parts: Vec::new(), ..drawn };
+    let mut scene = Scene { parts: Vec::new(), steps_aside: true, ..drawn };
     let mut named: Vec<String> = Vec::new();
     let mut outlines: Vec<(String, Point)> = Vec::new();
     for mut part in drawn.parts {
@@ -139,6 +139,36 @@ mod tests {
     use crate::drawing::svg;
     use crate::evaluate;
     use crate::project::demo;
+
+    /// In the log store's short bay two braces are told side by side: no two words of a drawing lie on each other, 13 px letters
+    /// counted at 0.48 of their size.
+    #[test]
+    fn words_step_aside() {
+        let project = demo::log_store();
+        let design = evaluate(&project);
+        let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+        for width in [328.0, 640.0, 900.0] {
+            let drawn = svg::print(&effort_elevation(&project, &built, &strength), width, "effort");
+            let mut boxes: Vec<(f64, f64, f64, String)> = Vec::new();
+            for part in drawn.split("<text ").skip(1) {
+                let value = |name: &str| part.split(&format!(" {name}=\"")).nth(1).unwrap().split('"').next().unwrap();
+                let says = part.split('>').nth(1).unwrap().split('<').next().unwrap().to_owned();
+                let (x, y) = (value("x").parse::<f64>().unwrap(), value("y").parse::<f64>().unwrap());
+                let wide = says.chars().count() as f64 * 13.0 * 0.48;
+                let left = match value("text-anchor") {
+                    "start" => x,
+                    "middle" => x - wide / 2.0,
+                    _ => x - wide,
+                };
+                for (a, b, at, before) in &boxes {
+                    let apart = left >= *b - 0.2 || left + wide <= *a + 0.2 || (y - at).abs() > 13.0;
+                    assert!(apart, "{width} px: {says} lies on {before}");
+                }
+                boxes.push((left, left + wide, y, says));
+            }
+            assert!(boxes.len() > 6);
+        }
+    }
 
     #[test]
     fn every_stick_of_the_line_is_shaded_and_says_its_figure() {

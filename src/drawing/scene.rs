@@ -227,6 +227,8 @@ pub struct Scene {
     pub most_scale: f64,
     /// Room for words beside the frame.
     pub margins: Margins,
+    /// Words that would lie on those before them step aside, a line or two.
+    pub steps_aside: bool,
     /// The way of a force, over all of it.
     pub chain: Option<Chain>,
 }

@@ -165,8 +165,9 @@ fn whole(out: &mut String, scene: &Scene, sheet: &Sheet, title: &str) {
          width=\"{width:.1}\" height=\"{height:.1}\" role=\"img\" aria-label=\"{title}\">",
         title = escape(title)
     );
+    let mut said = Said { steps_aside: scene.steps_aside, boxes: Vec::new() };
     for part in &scene.parts {
-        element(out, sheet, part);
+        element(out, sheet, part, &mut said);
     }
     if let Some(chain) = &scene.chain {
         super::chain::print(out, chain, sheet);
@@ -196,7 +197,7 @@ fn rows(scene: &Scene, side: Side) -> f64 {
     of_side.fold(0.0, f64::max)
 }
 
-fn element(out: &mut String, sheet: &Sheet, part: &Part) {
+fn element(out: &mut String, sheet: &Sheet, part: &Part, said: &mut Said) {
     let mut classes = part.layer.class().to_owned();
     let mut links = String::new();
     if let Some(stick) = &part.stick {
@@ -224,7 +225,7 @@ fn element(out: &mut String, sheet: &Sheet, part: &Part) {
             let radius = (diameter.to_inches() * sheet.scale / 2.0).max(1.5);
             let _ = write!(out, "<circle class=\"{classes}\"{links} cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\"/>");
         }
-        Drawn::Text(text) => words(out, sheet, text, &classes, &links),
+        Drawn::Text(text) => words(out, (sheet, said), text, &classes, &links),
         Drawn::Dimension(dimension) => dimensioned(out, sheet, dimension, &classes, &links),
         Drawn::Span(from, to, says) => span(out, (sheet.place(*from), sheet.place(*to)), says, &classes),
     }
@@ -260,7 +261,33 @@ pub(super) fn text_width(says: &str) -> f64 {
     says.chars().count() as f64 * LETTER * LETTER_WIDTH
 }
 
-fn words(out: &mut String, sheet: &Sheet, text: &Text, classes: &str, links: &str) {
+/// Where words stand, of drawings whose words step aside: left, right and middle height, px.
+struct Said {
+    steps_aside: bool,
+    boxes: Vec<(f64, f64, f64)>,
+}
+
+/// A line of words to the next, px.
+const TEXT_LINE: f64 = 17.0;
+
+impl Said {
+    /// How far down words between these edges go to lie on none before: by as few lines as do.
+    fn aside(&mut self, (left, right): (f64, f64), y: f64) -> f64 {
+        if !self.steps_aside {
+            return 0.0;
+        }
+        let is_free = |shift: &f64| {
+            let lies_on =
+                |(a, b, at): &(f64, f64, f64)| left < *b && right > *a && (y + shift - at).abs() < TEXT_LINE - 0.5;
+            !self.boxes.iter().any(lies_on)
+        };
+        let shift = [0.0, 1.0, -1.0, 2.0, -2.0].map(|lines| lines * TEXT_LINE).into_iter().find(is_free).unwrap_or(0.0);
+        self.boxes.push((left, right, y + shift));
+        shift
+    }
+}
+
+fn words(out: &mut String, (sheet, said): (&Sheet, &mut Said), text: &Text, classes: &str, links: &str) {
     if text.room.is_some_and(|room| room.to_inches() * sheet.scale < text_width(&text.says)) {
         return;
     }
@@ -279,7 +306,14 @@ fn words(out: &mut String, sheet: &Sheet, text: &Text, classes: &str, links: &st
         }
         _ => x,
     };
-    label(out, (x, y + text.shift.1), -text.turned, anchor, &text.says, &format!("label {classes}"), links);
+    let left = match text.anchor {
+        Anchor::Start => x,
+        Anchor::Middle => x - half,
+        Anchor::End => x - 2.0 * half,
+    };
+    let y = y + text.shift.1;
+    let y = if text.turned == 0.0 { y + said.aside((left, left + 2.0 * half), y) } else { y };
+    label(out, (x, y), -text.turned, anchor, &text.says, &format!("label {classes}"), links);
 }
 
 fn label(out: &mut String, (x, y): (f64, f64), turned: f64, anchor: &str, says: &str, classes: &str, links: &str) {
