@@ -68,6 +68,19 @@ pub enum Drawn {
     All,
     /// Every case of the beam without scarfs.
     Uncut,
+    /// One of them with one model.
+    UncutOne(usize, BraceModel),
+}
+
+impl Drawn {
+    /// The same of the beam without scarfs.
+    #[must_use]
+    pub const fn uncut(self) -> Self {
+        match self {
+            Self::One(case, model) | Self::UncutOne(case, model) => Self::UncutOne(case, model),
+            Self::All | Self::Uncut => Self::Uncut,
+        }
+    }
 }
 
 /// Parts a stretch is sampled in; its ends are exact.
@@ -85,9 +98,10 @@ pub fn band(
 ) -> Band {
     let beam = BeamLoads::new(project, shape, loads);
     let dead = Pair { heavy: beam.dead(false), light: beam.dead(true) };
-    let is_cut = drawn != Drawn::Uncut;
+    let is_cut = drawn != drawn.uncut();
     let wanted: Vec<(BraceModel, usize)> = match drawn {
         Drawn::Uncut => line.uncut.iter().map(|uncut| (uncut.model, uncut.case)).collect(),
+        Drawn::UncutOne(case, model) => vec![(model, case)],
         Drawn::One(case, model) => {
             let is_it = |solved: &&super::beam_line::Solved| solved.case == case && solved.model == model;
             line.solved.iter().filter(is_it).map(|solved| (solved.model, solved.case)).collect()
@@ -113,6 +127,31 @@ pub fn band(
     found
 }
 
+/// What counts as little, of the greatest: our own choice.
+const LITTLE: f64 = 0.25;
+
+impl Band {
+    /// Where it is little between two places where it is more, left to right: place, and value in the middle of the band.
+    #[must_use]
+    pub fn lulls(&self) -> Vec<(Length, f64)> {
+        let size: Vec<f64> = self.low.iter().zip(&self.high).map(|(low, high)| low.abs().max(high.abs())).collect();
+        let most = size.iter().copied().filter(|size| size.is_finite()).fold(0.0, f64::max);
+        let mut found: Vec<(Length, f64)> = Vec::new();
+        let mut from = 0;
+        while from < size.len() {
+            // A run of equal values is one place: two stretches share the node between them.
+            let to = (from..size.len()).take_while(|at| size[*at] == size[from]).last().unwrap_or(from);
+            let is_more = |at: Option<&f64>| at.is_some_and(|other| *other > size[from]);
+            let before = from.checked_sub(1).and_then(|at| size.get(at));
+            if size[from] <= LITTLE * most && is_more(before) && is_more(size.get(to + 1)) {
+                found.push((self.places[from], f64::midpoint(self.low[from], self.high[from])));
+            }
+            from = to + 1;
+        }
+        found
+    }
+}
+
 fn places(from: Length, to: Length) -> impl Iterator<Item = Length> {
     (0..=PARTS).map(move |part| from + (to - from) * (f64::from(part) / f64::from(PARTS)))
 }
@@ -135,5 +174,54 @@ fn widen(band: &mut Band, model: &BeamModel, solution: &Solution, quantity: Quan
             }
             index += 1;
         }
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+mod tests {
+    use super::*;
+    use crate::evaluate;
+    use crate::project::demo;
+
+    /// A wave of 8 over 10: it is little where it turns its sign (0 and 1), not at the ends, nor where it falls only to 4.
+    #[test]
+    fn a_lull_lies_between_two_swells() {
+        let at = |values: &[f64]| values.to_vec();
+        let places = (0..10).map(|x| Length::inches(f64::from(x))).collect();
+        let low = at(&[0.0, 6.0, 8.0, 0.0, 0.0, -7.0, -4.0, -8.0, 1.0, 3.0]);
+        let band = Band { places, high: low.clone(), low };
+        assert_eq!(band.lulls(), [(Length::inches(3.0), 0.0), (Length::inches(8.0), 1.0)]);
+        let wide = Band { high: at(&[5.0; 10]), ..band };
+        assert!(wide.lulls().is_empty());
+    }
+
+    /// Beside one case of the beam the same case of the uncut beam: it passes where that is cut, and nowhere leaves the
+    /// envelope of all uncut cases that were solved. At a scarf, a hinge, the cut beam does not bend.
+    #[test]
+    fn the_uncut_curve_is_of_the_case_that_is_drawn() {
+        let project = demo::wool_barn();
+        let design = evaluate(&project);
+        let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+        let line = strength.line.as_ref().unwrap();
+        let of = |drawn| band(&project, &built.shape, &strength.loads, line, Quantity::Moment, drawn);
+        let all = of(Drawn::All.uncut());
+        assert_eq!(all, of(Drawn::Uncut));
+        let uncut = &line.uncut[0];
+        let one = Drawn::One(uncut.case, uncut.model);
+        let (cut, whole) = (of(one), of(one.uncut()));
+        for at in 0..whole.places.len() {
+            assert!((whole.low[at] - whole.high[at]).abs() < 1e-6, "one case is one line");
+            assert!(whole.low[at] >= all.low[at] - 1e-6 && whole.high[at] <= all.high[at] + 1e-6);
+        }
+        let scarf = built.shape.beam.scarfs[0].place.centre;
+        let near = (0..cut.places.len())
+            .min_by(|a, b| {
+                (cut.places[*a] - scarf).abs().to_inches().total_cmp(&(cut.places[*b] - scarf).abs().to_inches())
+            })
+            .unwrap();
+        assert!((cut.places[near] - scarf).abs() < Length::inches(0.01) && cut.high[near].abs() < 1.0);
+        let gap = |at: usize| (cut.low[at] - whole.low[at]).abs();
+        assert!((0..cut.places.len()).any(|at| gap(at) > 1.0), "the two are not the same beam");
     }
 }

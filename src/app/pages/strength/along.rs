@@ -5,6 +5,7 @@ use crate::app::charts::{AlongCurve, Mark, draw_along};
 use crate::app::components::{fold, word};
 use crate::app::dom::{Tag, parts, tag};
 use crate::app::{Strong, use_store};
+use crate::design::Shape;
 use crate::drawing::{load_elevation, svg};
 use crate::report;
 use crate::units::{Force, Length, Moment, UnitSystem};
@@ -58,7 +59,7 @@ pub fn along() -> Tag {
             )
             .child(word(
                 "Bending is plus where the underside is stretched. Heavy upright lines are posts and scarfs, light ones \
-                 heads of braces. Dashed: the beam as if it had no scarfs; a scarf belongs where that hardly bends.",
+                 heads of braces. Dashed: the same of the beam as if it had no scarfs; a scarf belongs where that hardly bends.",
             ))
             .child(tag("p").class("page__word").live(joints))
             .child(tag("div").class("charts").live_html(move || html.get())),
@@ -87,10 +88,15 @@ fn figures(strong: &Strong, drawn_case: Option<Drawn>) -> String {
     let metric = project.units == UnitSystem::Metric;
     let curves = Quantity::ALL.map(|quantity| {
         let (caption, factor) = words(quantity, metric);
-        let of =
-            |drawn: Drawn| scaled(band(project, shape, &strong.strength.loads, line, quantity, drawn), factor, metric);
-        let uncut = (quantity == Quantity::Moment && !shape.beam.scarfs.is_empty()).then(|| of(Drawn::Uncut));
-        (caption, AlongCurve { band: of(drawn_case), uncut, marks: marks(strong, metric) })
+        let of = |drawn: Drawn| band(project, shape, &strong.strength.loads, line, quantity, drawn);
+        let uncut = (quantity == Quantity::Moment && !shape.beam.scarfs.is_empty()).then(|| of(drawn_case.uncut()));
+        let lulls = uncut.as_ref().map(|uncut| by_scarfs(&uncut.lulls(), shape)).unwrap_or_default();
+        let notes = lulls.into_iter().map(|(x, value)| (measured(x, metric), value * factor)).collect();
+        let uncut = uncut.map(|uncut| scaled(uncut, factor, metric));
+        (
+            caption,
+            AlongCurve { band: scaled(of(drawn_case), factor, metric), uncut, notes, marks: marks(strong, metric) },
+        )
     });
     let mut drawn = Vec::new();
     if let Drawn::One(case, _) = drawn_case
@@ -112,6 +118,17 @@ fn figures(strong: &Strong, drawn_case: Option<Drawn>) -> String {
     let columns: Vec<(String, report::Curve)> =
         curves.into_iter().map(|(caption, curve)| (caption.to_owned(), curve.band)).collect();
     report::along_sheet(&drawn, &places, &columns)
+}
+
+/// Of the places where the uncut beam hardly bends the nearest to each scarf.
+fn by_scarfs(lulls: &[(Length, f64)], shape: &Shape) -> Vec<(Length, f64)> {
+    let mut found: Vec<(Length, f64)> = Vec::new();
+    for scarf in &shape.beam.scarfs {
+        let away = |lull: &(Length, f64)| (lull.0 - scarf.place.centre).abs();
+        let near = lulls.iter().copied().reduce(|a, b| if away(&b) < away(&a) { b } else { a });
+        found.extend(near.filter(|near| !found.contains(near)));
+    }
+    found
 }
 
 /// Caption with its unit, and what turns pounds and inches into it.
