@@ -1,7 +1,7 @@
 // Whether it carries, as a person asks it: the worst check, its working, what would help, what is missing.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { axe, sizes, visit } from "./harness.mjs";
+import { axe, picture, sizes, visit } from "./harness.mjs";
 import { BEGIN, begin, go, project, report, strip, type, unfold } from "./hands.mjs";
 
 const summary = (page) => page.locator(".strength-summary");
@@ -160,6 +160,48 @@ test("curves along the beam, loads and ways are drawn, with figures beside them"
     assert.ok((await ways.locator(".link--weakest").count()) >= 2);
   });
 });
+
+for (const [kind, size, begins] of [
+  ["phone", sizes.phone, BEGIN.barn],
+  ["desk", sizes.desk, BEGIN.store],
+]) {
+  test(`the ways are drawn as chains, a number opens its check; the curve says where it hardly bends (${kind})`, async () => {
+    await visit(size, {}, async ({ page }) => {
+      await begin(page, begins);
+      await go(page, "Strength");
+      const ways = await unfold(page, "The way down, and what holds it when the wind lifts");
+      await ways.locator(".way__disc").first().waitFor();
+      assert.equal(await ways.locator(".way__disc").count(), await ways.locator(".link").count());
+      assert.equal(await ways.locator(".way__link--weakest").count(), await ways.locator(".link--weakest").count());
+      // Words for all of it, and every one of them on the sheet.
+      for (const drawing of await ways.locator(".path__drawing").all()) {
+        assert.match(await drawing.textContent(), /weakest: /);
+        const off = await drawing.evaluate((figure) => {
+          const sheet = figure.querySelector("svg").getBoundingClientRect();
+          const words = [...figure.querySelectorAll("text")].map((text) => [text.textContent, text.getBoundingClientRect()]);
+          return words.filter(([, box]) => box.left < sheet.left - 1 || box.right > sheet.right + 1).map(([said]) => said);
+        });
+        assert.deepEqual(off, []);
+      }
+      const row = ways.locator('[data-row="0.2"]');
+      await ways.locator('[data-link="0.2"] .way__disc').click();
+      await row.locator(".check__body > *").first().waitFor();
+      assert.ok(await row.locator("details").evaluate((details) => details.open));
+      assert.equal(await row.locator(".link__name").textContent(), "purlin");
+      await page.waitForTimeout(400);
+      await picture(ways, `strength-ways-${kind}`);
+      const along = await unfold(page, "Along the beam");
+      await along.locator(".chart__note").first().waitFor();
+      assert.match(await along.locator(".chart__svg").first().textContent(), /hardly bends/);
+      await picture(along, `strength-along-${kind}`);
+      await page.locator("#along-case").selectOption({ index: 1 });
+      await along.locator(".drawing").waitFor();
+      await picture(along, `strength-along-one-${kind}`);
+      assert.deepEqual(await axe(page, ".page"), []);
+      assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+    });
+  });
+}
 
 test("the calculation is kept as a page", async () => {
   await visit(sizes.phone, {}, async ({ page }) => {
