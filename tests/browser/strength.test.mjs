@@ -173,6 +173,7 @@ for (const [kind, size, begins] of [
       await ways.locator(".way__disc").first().waitFor();
       assert.equal(await ways.locator(".way__disc").count(), await ways.locator(".link").count());
       assert.equal(await ways.locator(".way__link--weakest").count(), await ways.locator(".link--weakest").count());
+      let drawn = 0;
       // Words for all of it, and every one of them on the sheet.
       for (const drawing of await ways.locator(".path__drawing").all()) {
         assert.match(await drawing.textContent(), /weakest: /);
@@ -182,16 +183,16 @@ for (const [kind, size, begins] of [
           return words.filter(([, box]) => box.left < sheet.left - 1 || box.right > sheet.right + 1).map(([said]) => said);
         });
         assert.deepEqual(off, []);
+        await picture(drawing, `strength-way-${(drawn += 1)}-${kind}`);
       }
       const row = ways.locator('[data-row="0.2"]');
-      await ways.locator('[data-link="0.2"] .way__disc').click();
+      await ways.locator('[data-link="0.2"] .way__number').click();
       await row.locator(".check__body > *").first().waitFor();
       assert.ok(await row.locator("details").evaluate((details) => details.open));
       assert.equal(await row.locator(".link__name").textContent(), "purlin");
-      await page.waitForTimeout(400);
-      await picture(ways, `strength-ways-${kind}`);
+      await picture(page, `strength-way-open-${kind}`);
       const along = await unfold(page, "Along the beam");
-      await along.locator(".chart__note").first().waitFor();
+      await along.locator("circle.chart__note").first().waitFor();
       assert.match(await along.locator(".chart__svg").first().textContent(), /hardly bends/);
       await picture(along, `strength-along-${kind}`);
       await page.locator("#along-case").selectOption({ index: 1 });
