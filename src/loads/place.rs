@@ -52,6 +52,19 @@ pub enum RiskCategory {
     IV,
 }
 
+impl RiskCategory {
+    /// As the standard writes it.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::I => "I",
+            Self::II => "II",
+            Self::III => "III",
+            Self::IV => "IV",
+        }
+    }
+}
+
 /// The ground around, for snow.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Terrain {
@@ -67,6 +80,20 @@ pub enum Terrain {
     AlaskaTreeless,
 }
 
+impl Terrain {
+    /// With its letter, where it has one.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::B => WindExposure::B.words(),
+            Self::C => WindExposure::C.words(),
+            Self::D => WindExposure::D.words(),
+            Self::AboveTreeLine => "above the tree line, windswept",
+            Self::AlaskaTreeless => "Alaska, without trees",
+        }
+    }
+}
+
 /// How the wind reaches the roof, for snow.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SnowExposure {
@@ -76,6 +103,18 @@ pub enum SnowExposure {
     Partial,
     /// Close among conifers or taller buildings.
     Sheltered,
+}
+
+impl SnowExposure {
+    /// What stands around.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Full => "no shelter on any side",
+            Self::Partial => "in between",
+            Self::Sheltered => "close among conifers or taller buildings",
+        }
+    }
 }
 
 /// What is warm under a roof.
@@ -106,6 +145,18 @@ pub enum WindExposure {
     D,
 }
 
+impl WindExposure {
+    /// With its letter.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::B => "B: town, suburb, wood",
+            Self::C => "C: open country",
+            Self::D => "D: flat and open, water",
+        }
+    }
+}
+
 /// Seismic design category.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DesignCategory {
@@ -121,6 +172,21 @@ pub enum DesignCategory {
     E,
     /// Near a great fault, essential.
     F,
+}
+
+impl DesignCategory {
+    /// Its letter.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::A => "A",
+            Self::B => "B",
+            Self::C => "C",
+            Self::D => "D",
+            Self::E => "E",
+            Self::F => "F",
+        }
+    }
 }
 
 /// What the map says about earthquakes here.

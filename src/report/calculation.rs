@@ -301,6 +301,29 @@ mod tests {
         assert!(sheet.contains("licensed engineer"));
     }
 
+    /// What is chosen from a list is said in the words of the list.
+    #[test]
+    fn the_place_is_said_in_words() {
+        use crate::loads::{DesignCategory, RiskCategory, Seismic, SnowExposure, Terrain, WindExposure};
+        let mut project = demo::wool_barn();
+        let place = &mut project.place;
+        (place.wind_exposure, place.snow_exposure) = (WindExposure::C, SnowExposure::Full);
+        (place.terrain, place.risk) = (Terrain::AboveTreeLine, RiskCategory::I);
+        place.seismic = Some(Seismic { s_ds: 0.3, category: DesignCategory::B, importance: 1.0 });
+        let (sheet, ..) = sheet(&project);
+        for (what, says) in [
+            ("exposure to wind", "C: open country"),
+            ("ground around, for snow", "above the tree line, windswept"),
+            ("exposure of this roof to wind, for snow", "no shelter on any side"),
+            ("risk category", "I"),
+            ("earthquake", "S_DS 0.3, design category B, importance 1"),
+        ] {
+            let at = sheet.find(&format!(">{what}<")).unwrap();
+            assert!(sheet[at..at + 200].contains(&format!(">{says}<")), "{}", &sheet[at..at + 200]);
+        }
+        assert!(!sheet.contains("AboveTreeLine") && !sheet.contains("Full"));
+    }
+
     #[test]
     fn an_engineer_can_work_it_again_from_the_sheet() {
         for project in [demo::wool_barn(), demo::log_store()] {

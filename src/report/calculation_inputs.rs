@@ -34,11 +34,12 @@ fn place(out: &mut Markup, project: &Project) {
     let snow = place.ground_snow.map_or_else(open, |load| show_area_load(load, units).to_string());
     let wind = place.wind_speed.map_or_else(open, |speed| format!("{:.0} mi/h, 3-second gust", speed.to_mph()));
     out.row(&["load standard", place.edition.name()]);
-    out.row(&["risk category", &format!("{:?}", place.risk)]);
+    out.row(&["risk category", place.risk.words()]);
     out.row(&["ground snow, from the local authority", &snow]);
     out.row(&["basic wind speed, from the local authority", &wind]);
-    let exposure = format!("{:?} for wind, {:?} for snow", place.wind_exposure, place.snow_exposure);
-    out.row(&["exposure", &exposure]);
+    out.row(&["exposure to wind", place.wind_exposure.words()]);
+    out.row(&["ground around, for snow", place.terrain.words()]);
+    out.row(&["exposure of this roof to wind, for snow", place.snow_exposure.words()]);
     out.row(&["topographic factor K_zt", &place.topography.to_string()]);
     let ridge = above.eave_to_ridge.map_or_else(open, |run| length(run, units));
     out.row(&["roof above, eave to ridge", &ridge]);
@@ -50,8 +51,8 @@ fn place(out: &mut Markup, project: &Project) {
     out.row(&["frost depth", &project.ground.frost_depth.map_or_else(open, |depth| length(depth, units))]);
     out.row(&["frost-prone soil", yes(project.ground.is_frost_prone)]);
     if let Some(seismic) = &place.seismic {
-        let says =
-            format!("S_DS {}, design category {:?}, importance {}", seismic.s_ds, seismic.category, seismic.importance);
+        let category = seismic.category.words();
+        let says = format!("S_DS {}, design category {category}, importance {}", seismic.s_ds, seismic.importance);
         out.row(&["earthquake", &says]);
     }
 }
@@ -173,6 +174,7 @@ pub(super) fn design_values(out: &mut Markup, project: &Project) {
     for own in &project.wood.own {
         let source = if own.source.trim().is_empty() { "no source given" } else { own.source.as_str() };
         let value = show_stress(own.value, units);
-        out.leaf("p", &format!("Own value, {:?}: {} = {value}, {source}.", own.used, own.property.symbol()));
+        let sticks = STICKS.iter().find(|(used, _)| *used == own.used).map_or("", |(_, name)| name);
+        out.leaf("p", &format!("Own value, {sticks}: {} = {value}, {source}.", own.property.symbol()));
     }
 }

@@ -14,17 +14,17 @@ const RISKS: &[(RiskCategory, &str)] =
     &[(RiskCategory::I, "I"), (RiskCategory::II, "II"), (RiskCategory::III, "III"), (RiskCategory::IV, "IV")];
 
 const TERRAINS: &[(Terrain, &str)] = &[
-    (Terrain::B, "B: town, suburb, wood"),
-    (Terrain::C, "C: open country"),
-    (Terrain::D, "D: flat and open, water"),
-    (Terrain::AboveTreeLine, "above the tree line, windswept"),
-    (Terrain::AlaskaTreeless, "Alaska, without trees"),
+    (Terrain::B, Terrain::B.words()),
+    (Terrain::C, Terrain::C.words()),
+    (Terrain::D, Terrain::D.words()),
+    (Terrain::AboveTreeLine, Terrain::AboveTreeLine.words()),
+    (Terrain::AlaskaTreeless, Terrain::AlaskaTreeless.words()),
 ];
 
 const EXPOSURES: &[(SnowExposure, &str)] = &[
-    (SnowExposure::Full, "no shelter on any side"),
-    (SnowExposure::Partial, "in between"),
-    (SnowExposure::Sheltered, "close among conifers or taller buildings"),
+    (SnowExposure::Full, SnowExposure::Full.words()),
+    (SnowExposure::Partial, SnowExposure::Partial.words()),
+    (SnowExposure::Sheltered, SnowExposure::Sheltered.words()),
 ];
 
 const SNOW: &[FieldRow] = &[

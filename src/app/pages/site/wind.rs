@@ -6,9 +6,9 @@ use crate::units::{Speed, show_speed};
 use crate::{at, one_of};
 
 const EXPOSURES: &[(WindExposure, &str)] = &[
-    (WindExposure::B, "B: town, suburb, wood"),
-    (WindExposure::C, "C: open country"),
-    (WindExposure::D, "D: flat and open, water"),
+    (WindExposure::B, WindExposure::B.words()),
+    (WindExposure::C, WindExposure::C.words()),
+    (WindExposure::D, WindExposure::D.words()),
 ];
 
 const WIND: &[FieldRow] = &[
