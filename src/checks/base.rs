@@ -6,6 +6,7 @@ use super::asked::Amounts;
 use super::bored::bored_foot;
 use super::check::{Check, Way};
 use super::part::Part;
+use super::pier_top::{CARRIES_BASE, bears};
 use super::purlin::most;
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
@@ -135,7 +136,8 @@ impl<'a> Foot<'a> {
                 .part(Part::Post),
             self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)).part(Part::PostBase),
             self.check(footing.clone(), PRESSES, heaviest, |one| self.pressed(one)),
-            self.check(pier, "stands against the push", farthest, |one| self.leaned(one)),
+            self.check(pier.clone(), "stands against the push", farthest, |one| self.leaned(one)),
+            self.check(pier, CARRIES_BASE, heaviest, |one| Ok(bears(self.project, one)?)),
         ];
         all.extend(Part::PostBase.of(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one))));
         all.extend(self.on_pull((footing, STAYS_DOWN), |one| one.value.up.to_pounds(), |one| self.lifted(one)));

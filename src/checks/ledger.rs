@@ -168,7 +168,7 @@ pub(super) fn asked_by(
         let loads = LedgerLoads { strip: strip.ledger, rafter: own.ledger, own: weight, person };
         Asked { loading, loads, level: strip.level }
     };
-    loadings(project.place.edition, cases).into_iter().filter(is_wanted).map(of).collect()
+    loadings(project.place.edition, cases, loads.dead.sure).into_iter().filter(is_wanted).map(of).collect()
 }
 
 /// Snow half gone from the tails leaves the ledger more than even snow: beside it, even snow with wind is no matter.

@@ -47,7 +47,7 @@ impl Purlins {
         let area = effective_area(span, width);
         cases.extend(component_cases(&project.place, &loads.lean_to, area)?);
         cases.push(person_at(&project.place, Length::ZERO, "on one purlin"));
-        let loadings = loadings(project.place.edition, &cases);
+        let loadings = loadings(project.place.edition, &cases, loads.dead.sure);
         let rows = strips.iter().map(|strip| strip.lines(&cases, &loads.dead)).collect();
         Ok(Self { beams, rows, cases, loadings })
     }

@@ -72,7 +72,7 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
     // Snow gone from between the seats asks less of everything but the tail's movement.
     cases.extend(between);
     let solve = |loading: &Loading| beam.forces(loading, &cases, &loads.dead, width).map_err(|error| error.to_string());
-    for loading in loadings(project.place.edition, &cases[..for_strength]) {
+    for loading in loadings(project.place.edition, &cases[..for_strength], loads.dead.sure) {
         let forces = solve(&loading)?;
         work.found.push((loading, forces));
     }

@@ -14,7 +14,7 @@ use crate::members::Verdict;
 use crate::project::{Metal, Project, SheetScrews, Used};
 use crate::units::{Area, AreaLoad, Force, Length};
 use crate::unmade::{Input, Unmade};
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Confidence, Step, Worked};
 
 /// Names of the two checks: the paths of the uplift find them by these.
 pub(super) const PULLED_OVER: &str = "is pulled over its screws";
@@ -63,7 +63,7 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
     let widest = strips.iter().map(PurlinStrip::width).fold(Length::ZERO, Length::max);
     let area: Area = widest * screws.spacing;
     let cases = component_cases(&project.place, &loads.lean_to, area)?;
-    let all = loadings(project.place.edition, &cases);
+    let all = loadings(project.place.edition, &cases, Confidence::Medium);
     let lifting = |loading: &Loading| {
         loading.parts.iter().map(|(factor, index)| cases[*index].square.at(Length::ZERO) * -*factor).sum()
     };

@@ -166,7 +166,7 @@ impl Lifted {
         let area = effective_area(line.span() / line.pitch.cos(), width);
         let cases = component_cases(&project.place, lean_to, area)?;
         let hand = RafterHand::new(&line, &loads.dead, &cases);
-        let loadings = loadings(project.place.edition, &cases);
+        let loadings = loadings(project.place.edition, &cases, loads.dead.sure);
         let of = |loading: &Loading| {
             let (strip, own) = (hand.strip(loading), hand.own(loading));
             Forces {

@@ -12,6 +12,7 @@ use super::check::{Check, EXISTING_WALL, Outcome, Way};
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
 use super::part::Part;
+use super::pier_top::CARRIES_BASE;
 use super::post::{END_GRAIN, PUSHED};
 use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
 use super::purlin_screws::{HEADS_PULL, PULL_OUT, SCREWS};
@@ -329,6 +330,7 @@ pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         link("scarf", sticks(frame.scarfs, Way::Down, &[])),
         link("post", sticks(frame.posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN])),
         of("post foot", &["stands on its foot"]),
+        of("concrete under the base", &[CARRIES_BASE]),
         of("footing on the soil", &[PRESSES]),
     ];
     let fixings = named(checks, None, &[HOLD_UP]).chain(named(checks, down, &[WASHERS, STEEL]));
@@ -536,12 +538,13 @@ mod tests {
             judged("L1", "sags in all", "", 0.95),
             judged("ledger fixings", HOLD_UP, "", 1.1),
             judged("P1", "stands on its foot", "", 0.2),
+            judged("pier of P1", CARRIES_BASE, "", 0.1),
             judged("footing of P1", PRESSES, "", 0.65),
         ];
         let frame = FrameChecks { rafters: &rafters, beam: &beam, ..FrameChecks::default() };
         let [ground, wall] = gravity_paths(&checks, &frame);
         let ratios: Vec<Option<f64>> = ground.links.iter().map(|link| link.ratio).collect();
-        assert_eq!(ratios, [None, Some(0.7), Some(0.6), Some(0.8), None, None, Some(0.2), Some(0.65)]);
+        assert_eq!(ratios, [None, Some(0.7), Some(0.6), Some(0.8), None, None, Some(0.2), Some(0.1), Some(0.65)]);
         assert_eq!(ground.weakest().unwrap().name, "beam");
         let ratios: Vec<Option<f64>> = wall.links.iter().map(|link| link.ratio).collect();
         assert_eq!(ratios, [None, Some(0.7), Some(0.6), Some(0.5), Some(1.1), None]);
