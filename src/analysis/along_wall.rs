@@ -5,7 +5,8 @@ use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
 use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
 use crate::loads::{
-    Action, Combination, Duration, SEISMIC_EXEMPTION, SeismicWeight, Spread, base_shear, combinations, notional_force,
+    Action, Combination, Duration, Edition, SEISMIC_EXEMPTION, SeismicWeight, Spread, base_shear, combinations,
+    notional_force, vertical_effect,
 };
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
@@ -206,9 +207,14 @@ fn wind(
         let with = beside.iter().find(|with| combination.factor(with.action) != 0.0);
         for case in loads.side_wind.iter().filter(|case| !loads.side_wind.iter().any(|other| is_covered(case, other))) {
             let made = wind_case(combination, case, beam, with, push);
-            found.cases.push(BeamCase { confidence: made.confidence.max(sure), ..made });
+            found.cases.push(BeamCase { confidence: made.confidence.max(sure).max(held(loads, combination)), ..made });
         }
     }
+}
+
+/// How sure the weight is that holds the frame down.
+fn held(loads: &RoofLoads, combination: &Combination) -> Confidence {
+    if combination.is_uplift() { loads.dead.sure } else { Confidence::High }
 }
 
 /// Another case from the same end presses or lifts at least as much everywhere, and somewhere more.
@@ -285,28 +291,46 @@ fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &
             found.not_judged.push(Unmade::from(refused).saying(says));
         }
         Ok(shear) => {
-            let sure = weakest(&shear.steps);
+            // What the whole frame weighs is shaken, so that no case is surer than its weight.
+            let mut sure = weakest(&shear.steps).max(loads.dead.sure);
             found.steps.extend(shear.steps);
+            let on_line = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
+            let down = match vertical_effect(project.place.edition, seismic, on_line) {
+                Ok(down) => down,
+                Err(refused) => return found.not_judged.push(refused.into()),
+            };
+            sure = sure.max(weakest(&down.steps));
+            found.steps.extend(down.steps);
+            found.steps.push(beside_the_line(project.place.edition));
             let snow = heaviest(loads, beam, Action::Snow);
-            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, seismic.s_ds, sure));
+            let vertical = if on_line > Force::ZERO { down.value / on_line } else { 0.0 };
+            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, vertical, sure));
         }
     }
 }
 
-/// E_v is 0.2·S_DS of the dead load, so it changes the dead load's factor.
+/// Why no rafter, purlin or ledger has a combination with E_v of its own.
+fn beside_the_line(edition: Edition) -> Step {
+    let says = "on beam, posts and footings in every combination with E_h, down and up. Rafters, purlins and ledger carry more \
+                without it: 0.14·S_DS·D is less than the least roof live load, 12 psf, and never lifts";
+    let citation = Citation::from_memory(edition.name(), "2.4.5, 12.4.2.2; 4.8.2");
+    Step::new("where E_v counts", says, citation)
+}
+
+/// E_v is a share of the dead load, so it changes the dead load's factor.
 fn shake(
     found: &mut AlongCases,
     project: &Project,
     beam: &BeamLoads,
     snow: Option<&Companion>,
-    (push, s_ds, sure): (Force, f64, Confidence),
+    (push, vertical, sure): (Force, f64, Confidence),
 ) {
     let mut actions = vec![Action::SeismicSideways, Action::SeismicDown];
     actions.extend(snow.map(|snow| snow.action));
     let all = combinations(project.place.edition, &actions);
     for combination in all.iter().filter(|combination| combination.factor(Action::SeismicSideways) != 0.0) {
         let sideways = combination.factor(Action::SeismicSideways);
-        let dead = combination.factor(Action::Dead) + combination.factor(Action::SeismicDown) * 0.2 * s_ds;
+        let dead = combination.factor(Action::Dead) + combination.factor(Action::SeismicDown) * vertical;
         let share = combination.factor(Action::Snow);
         let with = snow.filter(|_| share != 0.0).map_or(Confidence::High, |snow| snow.confidence);
         let rafters: Vec<Force> = match snow {
@@ -359,6 +383,61 @@ mod tests {
         assert!(shaken(&loads).contains("8.0 psf"), "{}", shaken(&loads));
         loads.flat_snow = Some(AreaLoad::psf(30.0));
         assert!(shaken(&loads).contains("no snow counts"), "{}", shaken(&loads));
+    }
+
+    /// S_DS = 0.5: E_v is 0.1·D. With D and snow 1 + 0.525·0.1 = 1.0525 of the dead load, 1.07 without snow, 0.53 to lift it.
+    #[test]
+    fn the_earthquake_presses_and_lifts() {
+        let mut project = demo::wool_barn();
+        project.place.seismic = Some(Seismic { s_ds: 0.5, category: DesignCategory::C, importance: 1.0 });
+        let shape = &evaluate(&project).built.unwrap().shape;
+        let loads = roof_loads(&project, shape);
+        let found = along_cases(&project, shape, &loads, &BeamLoads::new(&project, shape, &loads));
+        let shaken = || found.cases.iter().filter(|case| case.name.contains("earthquake"));
+        assert_eq!(shaken().count(), 6);
+        for case in shaken() {
+            let expected = match case.name.split(':').next().unwrap() {
+                "D + 0.7E_v + 0.7E_h" => 1.07,
+                "D + 0.525E_v + 0.525E_h + 0.75S" => 1.0525,
+                "0.6D − 0.7E_v + 0.7E_h" => 0.53,
+                other => unreachable!("{other}"),
+            };
+            assert!((case.dead - expected).abs() < 1e-12, "{}: {}", case.name, case.dead);
+        }
+        let step = |gives: &str| found.steps.iter().find(|step| step.gives == gives).unwrap();
+        assert!(step("E_v, earthquake downward").says.starts_with("E_v = 0.2·S_DS·D = 0.2·0.500·"));
+        assert!(step("where E_v counts").says.contains("0.14·S_DS·D"));
+        // Nothing of the kind where the site has no values.
+        project.place.seismic = None;
+        let calm = along_cases(&project, shape, &loads, &BeamLoads::new(&project, shape, &loads));
+        assert!(!calm.cases.iter().any(|case| case.name.contains("earthquake")));
+    }
+
+    /// A species whose row is a placeholder: what its weight holds down is no surer, snow beside it stays as it was.
+    #[test]
+    fn a_weight_that_is_a_placeholder() {
+        let sure = |key: &str| {
+            let mut project = demo::wool_barn();
+            project.frame.species = key.to_owned();
+            let shape = &evaluate(&demo::wool_barn()).built.unwrap().shape;
+            let loads = roof_loads(&project, shape);
+            let beam = BeamLoads::new(&project, shape, &loads);
+            let along = along_cases(&project, shape, &loads, &beam).cases;
+            let all: Vec<BeamCase> = beam.even_cases(project.place.edition).into_iter().chain(along).collect();
+            let worst = |is_uplift: bool| {
+                let of =
+                    all.iter().filter(move |case| case.is_uplift == is_uplift && case.name.contains("along the wall"));
+                of.map(|case| case.confidence).max().unwrap()
+            };
+            let snow = all.iter().find(|case| case.name == "D + S: balanced snow").unwrap().confidence;
+            let lifted = all.iter().filter(|case| case.is_uplift).map(|case| case.confidence).min().unwrap();
+            (loads.dead.sure, worst(true), snow, lifted)
+        };
+        let (hemlock, spruce) = (sure("eastern_hemlock"), sure("white_spruce"));
+        assert_eq!((hemlock.0, spruce.0), (Confidence::Medium, Confidence::Low));
+        assert_eq!((spruce.1, spruce.3), (Confidence::Low, Confidence::Low));
+        assert_eq!(hemlock.2, spruce.2);
+        assert!(hemlock.3 < Confidence::Low, "{hemlock:?}");
     }
 
     #[test]

@@ -120,7 +120,7 @@ impl<'a> BeamLoads<'a> {
     /// the other.
     #[must_use]
     pub fn even_cases(&self, edition: Edition) -> Vec<BeamCase> {
-        let all: Vec<(LineLoad, Loading)> = loadings(edition, &self.loads.cases)
+        let all: Vec<(LineLoad, Loading)> = loadings(edition, &self.loads.cases, self.loads.dead.sure)
             .into_iter()
             .map(|loading| (self.beam_strip(&loading), loading))
             .filter(|(strip, loading)| !loading.is_uplift || strip.is_negative())
@@ -162,7 +162,7 @@ impl<'a> BeamLoads<'a> {
         let Some(balanced) = self.loads.cases.iter().position(|case| case.action == Action::Snow) else {
             return Vec::new();
         };
-        let factor = loadings(edition, &self.loads.cases[balanced..=balanced])
+        let factor = loadings(edition, &self.loads.cases[balanced..=balanced], self.loads.dead.sure)
             .iter()
             .flat_map(|loading| loading.parts.iter().map(|(factor, _)| *factor))
             .fold(0.0, f64::max);

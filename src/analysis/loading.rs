@@ -17,7 +17,8 @@ pub struct Loading {
     pub parts: Vec<(f64, usize)>,
     /// Sets C_D.
     pub duration: Duration,
-    /// Of the weakest of its cases and of the combination itself; weights are never weaker than a combination.
+    /// Of the weakest of its cases and of the combination itself; where the wood's weight is all that presses, or holds down, of
+    /// that too.
     pub confidence: Confidence,
 }
 
@@ -34,9 +35,9 @@ pub struct Demand<Q> {
     pub origin: Origin,
 }
 
-/// Every combination of the edition with every choice of the cases.
+/// Every combination of the edition with every choice of the cases; `weight`: how sure the wood's weight is.
 #[must_use]
-pub fn loadings(edition: Edition, cases: &[RoofCase]) -> Vec<Loading> {
+pub fn loadings(edition: Edition, cases: &[RoofCase], weight: Confidence) -> Vec<Loading> {
     let mut present: Vec<Action> = Vec::new();
     for case in cases {
         if !present.contains(&case.action) {
@@ -45,7 +46,17 @@ pub fn loadings(edition: Edition, cases: &[RoofCase]) -> Vec<Loading> {
     }
     let all = combinations(edition, &present);
     let worth = all.iter().filter(|combination| !all.iter().any(|other| lies_within(combination, other)));
-    worth.flat_map(|combination| chosen(combination, cases)).collect()
+    let mut found: Vec<Loading> = worth.flat_map(|combination| chosen(combination, cases)).collect();
+    for loading in found.iter_mut().filter(|loading| hangs_on_weight(loading.is_uplift, &loading.parts)) {
+        loading.confidence = loading.confidence.max(weight);
+    }
+    found
+}
+
+/// Whether a combination is of the weight alone, or has it hold down what wind lifts; beside snow or people a placeholder of a
+/// weight changes little.
+fn hangs_on_weight(is_uplift: bool, parts: &[(f64, usize)]) -> bool {
+    is_uplift || parts.is_empty()
 }
 
 /// The same loads with none of them larger: what it makes lies between dead load alone and the other combination.
@@ -113,7 +124,7 @@ mod tests {
             case("eave", Action::Wind),
             case("wall", Action::Wind),
         ];
-        let found = loadings(Edition::Asce7_16, &cases);
+        let found = loadings(Edition::Asce7_16, &cases, Confidence::Medium);
         let names: Vec<&str> = found.iter().map(|loading| loading.name.as_str()).collect();
         // D; D + S twice; D + 0.6W twice; D + 0.75S + 0.45W four times; 0.6D + 0.6W twice.
         assert_eq!(names.len(), 11, "{names:?}");
@@ -124,6 +135,13 @@ mod tests {
         for loading in &found {
             let has_wall = loading.name.ends_with("wall");
             assert_eq!(loading.confidence == Confidence::Low, has_wall, "{}", loading.name);
+        }
+        // A weight that is a placeholder: of D alone and of both that lift, and of no other.
+        let unsure = loadings(Edition::Asce7_16, &cases, Confidence::Low);
+        for (before, after) in found.iter().zip(&unsure) {
+            let hangs = after.is_uplift || after.name == "D";
+            let expected = if hangs { Confidence::Low } else { before.confidence };
+            assert_eq!(after.confidence, expected, "{}", after.name);
         }
     }
 }

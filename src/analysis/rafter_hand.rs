@@ -77,7 +77,7 @@ mod tests {
         let beam = RafterBeam::new(line, &frame).unwrap();
         let hand = RafterHand::new(&line, &loads.dead, &loads.cases);
         let width = Length::inches(24.0);
-        for loading in loadings(project.place.edition, &loads.cases) {
+        for loading in loadings(project.place.edition, &loads.cases, loads.dead.sure) {
             let solved = beam.forces(&loading, &loads.cases, &loads.dead, width).unwrap();
             let (strip, own) = (hand.strip(&loading), hand.own(&loading));
             let found = [strip.ledger * width + own.ledger, strip.beam * width + own.beam];

@@ -5,7 +5,7 @@ use crate::materials::{Timber, species};
 use crate::members::density;
 use crate::project::{Metal, Project};
 use crate::units::{AreaLoad, Density, Length, LineLoad};
-use crate::working::{Citation, Step};
+use crate::working::{Citation, Confidence, Step};
 
 /// Moisture of wood that holds a roof down: dry, the careful side.
 const DRY_PERCENT: f64 = 12.0;
@@ -36,6 +36,8 @@ pub struct RoofDead {
     pub cover: Pair<AreaLoad>,
     /// One rafter, a length of plan.
     pub rafter: Pair<LineLoad>,
+    /// How sure the wood's weight is: a placeholder where its species' row is one.
+    pub sure: Confidence,
     /// How it came about.
     pub steps: Vec<Step>,
 }
@@ -46,6 +48,9 @@ impl RoofDead {
     pub fn of(project: &Project, shape: &Shape) -> Self {
         let pitch = shape.line.pitch;
         let wood = densities(project);
+        let row = species(&project.frame.species).map_or(Confidence::Medium, |wood| wood.confidence);
+        let by_size =
+            Citation { confidence: row.max(Confidence::Medium), ..Citation::common_practice("size by density") };
         let layer = layer(project.roofing.metal);
         let (heavy, light) = (layer.heaviest(), layer.lightest());
         let purlins = Pair {
@@ -55,7 +60,7 @@ impl RoofDead {
         let on_plan = slope_to_plan(heavy.value + purlins.heavy, pitch);
         let mut steps = heavy.steps;
         let says = format!("purlins, green: {:.2} psf of slope", purlins.heavy.to_psf());
-        steps.push(Step::new("weight of the purlins", says, Citation::common_practice("size by density")));
+        steps.push(Step::new("weight of the purlins", says, by_size));
         steps.extend(on_plan.steps);
         let cover = Pair { heavy: on_plan.value, light: slope_to_plan(light.value + purlins.light, pitch).value };
         let along = |density: Density| density.line_load(project.frame.timbers.rafter.sawn.area()) / pitch.cos();
@@ -65,8 +70,8 @@ impl RoofDead {
             wood.heavy.to_pounds_per_cubic_foot(),
             rafter.heavy.to_plf()
         );
-        steps.push(Step::new("weight of a rafter", says, Citation::common_practice("size by density")));
-        Self { wood, cover, rafter, steps }
+        steps.push(Step::new("weight of a rafter", says, by_size));
+        Self { wood, cover, rafter, sure: by_size.confidence, steps }
     }
 }
 

@@ -158,7 +158,12 @@ pub fn drifts(place: &Place, lean_to: &LeanTo) -> Result<Worked<Vec<Drift>>, Ref
     }
     let ground = Ground { place, lean_to, density: gamma.value, room };
     let found = match lean_to.gap.filter(|gap| *gap > Run::ZERO) {
-        None => vec![against_the_wall(&ground, &mut steps)?],
+        None => {
+            let says =
+                "the lean-to stands against the taller building, s = 0: the whole drift, no less for a gap (7.7.2)";
+            steps.push(Step::new("s, gap to the house", says, place.edition.recalled("7.7.1, 7.7.2")));
+            vec![against_the_wall(&ground, &mut steps)?]
+        }
         Some(gap) => across_a_gap(&ground, gap, &mut steps)?,
     };
     Ok(Worked::new(found, steps))
