@@ -9,7 +9,8 @@ use super::governing::hardest;
 use super::part::Part;
 use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{
-    GREEN_PEGS_MISSING, PegJoint, PegRow, SPLITTING_NOT_COVERED, peg_group, peg_needs, peg_room, row_tear_out,
+    GREEN_PEGS_MISSING, GroupTear, PegJoint, PegRow, SPLITTING_NOT_COVERED, group_tear_out, net_tension, peg_group,
+    peg_needs, peg_room, row_tear_out,
 };
 use crate::geometry::PostShape;
 use crate::joinery::{head_peg_holds, head_peg_places, head_peg_room};
@@ -92,18 +93,31 @@ fn pegs(with: &BeamChecks, post: &PostShape, held: &[usize], duration: Duration)
     let joint = PegJoint::pulled(rules.peg, [PEG_GRAVITY, wood.specific_gravity], rules.tenon_thickness, wall);
     let group = peg_group(&joint, n, duration.factor()).map_err(|refused| refused.to_string())?;
     let member = with.woods.member(Used::Post, duration)?;
-    let shear = adjusted(&member, Property::Shear).value;
+    let (shear, tension) = (adjusted(&member, Property::Shear).value, adjusted(&member, Property::Tension).value);
     // Pegs side by side across the tenon: a row of one each.
     let ends = held.iter().map(|peg| head_peg_room(post, *peg).end);
     let end = ends.reduce(Length::min).ok_or("its head has no pegs")?;
     let row = PegRow { n: 1, thickness: rules.tenon_thickness, end, spacing: None };
     let tear = row_tear_out(shear, row).map_err(|refused| refused.to_string())?;
     let torn = tear.value * f64::from(n);
-    let value = group.value.min(torn);
-    let mut steps = group.steps;
-    steps.extend(tear.steps);
-    let says =
-        format!("{n} rows: {:.0} lb; the lesser of pegs and relish: {:.0} lb", torn.to_pounds(), value.to_pounds());
+    let places = head_peg_places(post);
+    let holes = rules.peg * places.len() as f64;
+    let net = net_tension(tension, post.tenon.1 - post.tenon.0, holes, rules.tenon_thickness);
+    let net = net.map_err(|refused| refused.to_string())?;
+    let mut value = group.value.min(torn).min(net.value);
+    let mut steps = [group.steps, tear.steps, net.steps].concat();
+    if let ([one, other], 2) = (&places[..], n) {
+        let net_between = (*other - *one - rules.peg) * rules.tenon_thickness;
+        let block = GroupTear { first: row, last: row, net_between };
+        let block = group_tear_out(shear, tension, block).map_err(|refused| refused.to_string())?;
+        value = value.min(block.value);
+        steps.extend(block.steps.into_iter().last());
+    }
+    let says = format!(
+        "{n} rows: {:.0} lb; the least of pegs, relish, block and net tenon: {:.0} lb",
+        torn.to_pounds(),
+        value.to_pounds()
+    );
     steps.push(Step::new("what the pegs hold", says, Citation::from_memory("TFEC 1-10", "pegs in double shear")));
     let moisture = Citation::placeholder("TFEC 1-10", "moisture of pegged joints");
     steps.push(Step::new("moisture", GREEN_PEGS_MISSING, moisture));
@@ -170,5 +184,29 @@ mod tests {
         let (room, one, locates) = judged(&barn(7.125, 0.875, 3.5));
         assert!(room <= 1.0 && locates == [false, true], "{room} {locates:?}");
         assert!((one.unwrap() / pulled.unwrap() - 2.0).abs() < 0.02);
+    }
+
+    /// By hand: a tenon 2 in thick less its two holes of ⅞ in; the block between its pegs, which stand at the quarters, is half as
+    /// wide as the tenon less one hole, and the plugs on its sides are half of either row.
+    #[test]
+    fn the_tenon_itself_is_weighed() {
+        let strength = evaluate(&barn(7.375, 0.875, 3.5)).strength.unwrap();
+        let of = |check: &&Check| check.member == "P3" && check.name == PULLS_ON_PEGS;
+        let check = strength.checks.iter().find(of).unwrap();
+        let says = |gives: &str| check.steps().iter().find(|step| step.gives == gives).unwrap().says.clone();
+        let built = evaluate(&barn(7.375, 0.875, 3.5)).built.unwrap();
+        let post = &built.shape.posts[2];
+        let width = (post.tenon.1 - post.tenon.0).to_inches();
+        let long = barn(7.375, 0.875, 3.5);
+        let wood = crate::checks::Woods::new(&long).member(Used::Post, Duration::TenMinutes).unwrap();
+        let tension = adjusted(&wood, Property::Tension).value.to_psi();
+        let (net, area) = (tension * (width - 1.75) * 2.0, (width / 2.0 - 0.875) * 2.0);
+        let pounds = |text: &str| {
+            let last = text.rsplit(" = ").next().unwrap().replace(',', "");
+            last.trim_end_matches(" lb").parse::<f64>().unwrap()
+        };
+        assert!((pounds(&says("Z′_NT, net tension at the holes")) - net).abs() < 1.0, "{net}");
+        let row = pounds(&says("Z′_RT, row tear-out"));
+        assert!((pounds(&says("Z′_GT, block tear-out")) - (row + tension * area)).abs() < 1.0, "{row} {area}");
     }
 }

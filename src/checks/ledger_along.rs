@@ -8,15 +8,20 @@ use super::fixing::Fixing;
 use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;
+use super::wood::load_duration;
 use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
 use crate::design::Shape;
-use crate::fastening::{LoadOnOne, Pull, combined_share};
+use crate::fastening::{GroupTear, LoadOnOne, PegRow, Pull, combined_share, group_tear_out, net_tension, row_tear_out};
+use crate::geometry::ledger_hole;
 use crate::loads::Action;
+use crate::members::{Property, Verdict, adjusted};
 use crate::units::{Angle, Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
+/// Name of the check of the wood between them and the ledger's end.
+const TEAR: &str = "stay in the ledger's wood along its grain";
 
 /// What goes along the wall: the push of the whole wind on the ledger, and the combinations with it, each with the wind's factor.
 struct Along {
@@ -62,12 +67,13 @@ pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Option<Result<Force,
     Some(Along::new(ledger, shape)?.map(of))
 }
 
-/// The check; nothing where no wind is known to blow along the wall.
-pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Option<Check> {
-    Some(match Along::new(fixing.ledger, shape)? {
-        Ok(along) => judge(fixing, &along.asked, &along.push),
-        Err(why) => Check::not_judged(FIXINGS, HOLD_ALONG, why),
-    })
+/// The checks of fixings and wood; none where no wind is known to blow along the wall.
+pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Vec<Check> {
+    match Along::new(fixing.ledger, shape) {
+        Some(Ok(along)) => judge(fixing, &along.asked, &along.push),
+        Some(Err(why)) => vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
+        None => Vec::new(),
+    }
 }
 
 /// The case of an action that asks most of the ledger.
@@ -76,15 +82,11 @@ fn heaviest(ledger: &Ledger, action: Action) -> Option<RoofCase> {
     most(ledger.roof.cases.iter().filter(|case| case.action == action), of).map(RoofCase::without_steps)
 }
 
-fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check {
+fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Vec<Check> {
     let shares = &fixing.ledger.shares;
     let all: Length = shares.width.iter().copied().sum();
     let of_post = |post: usize| shares.width[post] / all;
-    let rough = match rough(fixing) {
-        Ok(rough) => rough,
-        Err(why) => return Check::not_judged(FIXINGS, HOLD_ALONG, why),
-    };
-    let places =
+    let places = || {
         asked.iter().flat_map(|asked| (0..shares.width.len()).map(move |post| (asked, post))).map(|(asked, post)| {
             let (factor, asked) = asked;
             let along = push.value * (factor * of_post(post)).abs();
@@ -92,10 +94,18 @@ fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check
             let way = if down.is_negative() { Way::Up } else { Way::Down };
             let outward = (asked.level * shares.width[post]).max(Force::ZERO);
             Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
-        });
-    let Some(place) = most(places, rough) else {
-        let why = Unmade::missing(Input::WallPosts, "the posts of the wall are missing");
-        return Check::not_judged(FIXINGS, HOLD_ALONG, why);
+        })
+    };
+    // The wood at the end asks for no more than the push, whatever the fixings hold.
+    let pushed = most(places(), |place| place.along.to_pounds());
+    let wood = pushed.map(|place| fixing.at(TEAR, &place, stays(fixing, &place)));
+    let held = rough(fixing).and_then(|rough| {
+        let missing = || Unmade::missing(Input::WallPosts, "the posts of the wall are missing");
+        most(places(), rough).ok_or_else(missing)
+    });
+    let place = match held {
+        Ok(place) => place,
+        Err(why) => return [Check::not_judged(FIXINGS, HOLD_ALONG, why)].into_iter().chain(wood).collect(),
     };
     let factor =
         |of: &Asked| asked.iter().find(|(_, asked)| std::ptr::eq(asked, of)).map_or(0.0, |(factor, _)| *factor);
@@ -119,7 +129,42 @@ fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Check
         made.steps.splice(0..0, push.steps.iter().cloned().chain([step]));
         made
     });
-    fixing.at(HOLD_ALONG, &place, made)
+    [fixing.at(HOLD_ALONG, &place, made)].into_iter().chain(wood).collect()
+}
+
+/// The push along the grain against the wood between the fixings and the nearest end of the ledger: plugs behind each row, the
+/// block between the outer rows, what the holes leave. A row of the standard is one of ours, its fixings side by side.
+fn stays(fixing: &Fixing, pushed: &Place) -> Result<Worked<Verdict>, Unmade> {
+    let fixings = fixing.fixings();
+    let wood = fixing.ledger.member.during(load_duration(pushed.asked.loading.duration));
+    let (tension, shear) = (adjusted(&wood, Property::Tension), adjusted(&wood, Property::Shear));
+    let row = PegRow {
+        n: u32::try_from(fixings.columns).unwrap_or(u32::MAX),
+        thickness: fixing.side,
+        end: fixing.end().unwrap_or_default(),
+        spacing: (fixings.columns > 1).then_some(fixings.column_gap),
+    };
+    let hole = ledger_hole(fixings).unwrap_or(fixing.one.diameter);
+    let whole = net_tension(tension.value, wood.section().depth, hole * fixings.rows as f64, fixing.side)?;
+    let plugs = row_tear_out(shear.value, row)?;
+    let torn = plugs.value * fixings.rows as f64;
+    let mut capacity = whole.value.min(torn);
+    let mut steps = [tension.steps, shear.steps, whole.steps, plugs.steps].concat();
+    if fixings.rows > 1 {
+        let last = fixings.rows - 1;
+        let net_between = (fixings.height(last) - fixings.height(0) - hole * last as f64) * fixing.side;
+        let block = group_tear_out(shear.value, tension.value, GroupTear { first: row, last: row, net_between })?;
+        capacity = capacity.min(block.value);
+        steps.extend(block.steps.into_iter().last());
+    }
+    let says = format!(
+        "{} rows: {:.0} lb; the least of plugs, block and net section {:.0} lb",
+        fixings.rows,
+        torn.to_pounds(),
+        capacity.to_pounds()
+    );
+    steps.push(Step::new("what the ledger's wood holds", says, Citation::from_memory("NDS 2015", "Appendix E")));
+    Ok(Worked::new(Verdict::force(pushed.along, capacity), steps))
 }
 
 /// Load by capacity of a place, to find the governing one, as if its load stood upright: it leans by little.
@@ -146,7 +191,7 @@ mod tests {
     use crate::checks::check_ledger;
     use crate::evaluate;
     use crate::loads::Duration;
-    use crate::project::{Project, demo};
+    use crate::project::{Project, Used, demo};
     use crate::units::UnitSystem;
 
     fn found(project: &Project) -> Option<Check> {
@@ -202,6 +247,53 @@ mod tests {
             parts: Vec::new(),
             duration: Duration::TenMinutes,
             confidence: crate::working::Confidence::Medium,
+        }
+    }
+
+    /// 4 in of ledger, two rows 5 in apart of two bolts of 5/8 in (holes of 11/16), 2½ in apart, the outer one 4 − 1¼ = 2¾ in from the
+    /// end. A row: 2·F_v′·4·2½; the block adds F_t′·4·(5 − 11/16); both rows together are less.
+    #[test]
+    fn the_wood_between_fixings_and_end_by_hand() {
+        let mut barn = demo::wool_barn();
+        let fixings = &mut barn.fixings.ledger;
+        fixings.fastener = "bolt_5_8".to_owned();
+        fixings.length = Length::inches(14.0);
+        (fixings.rows, fixings.lowest, fixings.row_gap) = (2, Length::inches(2.5), Length::inches(5.0));
+        (fixings.columns, fixings.column_gap) = (2, Length::inches(2.5));
+        barn.site.first_wall_post = Length::inches(4.0);
+        let named = |barn: &Project| {
+            let built = evaluate(&demo::wool_barn()).built.unwrap();
+            let loads = roof_loads(barn, &built.shape);
+            check_ledger(barn, &built.shape, &loads).into_iter().find(|check| check.name == TEAR).unwrap()
+        };
+        let strength = |of: Property| {
+            let wood =
+                crate::checks::Woods::new(&demo::wool_barn()).member(Used::Ledger, Duration::TenMinutes).unwrap();
+            adjusted(&wood, of).value.to_psi()
+        };
+        let capacity = |check: &Check| {
+            let crate::checks::Outcome::Judged(made) = &check.outcome else { unreachable!("{check:?}") };
+            let crate::members::Amount::Force(capacity) = made.value.capacity else { unreachable!("{made:?}") };
+            capacity.to_pounds()
+        };
+        let (shear, tension) = (strength(Property::Shear), strength(Property::Tension));
+        let (row, block) = (2.0 * shear * 4.0 * 2.5, shear * 20.0 + tension * 4.0 * (5.0 - 0.6875));
+        let check = named(&barn);
+        assert!(2.0 * row < block && (capacity(&check) - 2.0 * row).abs() < 1e-6, "{row} {block} {check:?}");
+        // Rows 1 in apart: the block with 4·(1 − 11/16) in² in tension is less than two rows.
+        barn.fixings.ledger.row_gap = Length::inches(1.0);
+        let block = shear * 20.0 + tension * 4.0 * 0.3125;
+        let check = named(&barn);
+        assert!(block < 2.0 * row && (capacity(&check) - block).abs() < 1e-6, "{block} {row} {check:?}");
+        // One fixing with a sixteenth of wood beyond it holds F_v′·4/16 lb, and a storm pushes harder; with an inch it holds.
+        (barn.fixings.ledger.rows, barn.fixings.ledger.columns) = (1, 1);
+        barn.place.member_force_coefficient = Some(3.0);
+        barn.place.wind_speed = crate::loads::WindSpeed::try_mph(200.0);
+        for (end, holds) in [(0.0625, false), (1.0, true)] {
+            barn.site.first_wall_post = Length::inches(end);
+            let check = named(&barn);
+            assert!((capacity(&check) - shear * 4.0 * end).abs() < 1e-6, "{check:?}");
+            assert_eq!(check.passes(), holds, "{check:?}");
         }
     }
 

@@ -7,7 +7,7 @@ use super::ledger_along::{HOLD_ALONG, along};
 use super::purlin::{harder_first, most};
 use crate::design::Shape;
 use crate::fastening::{
-    FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, ledger_fixing, outer_rows,
+    FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, hangs_low, ledger_fixing, outer_rows,
 };
 use crate::members::Verdict;
 use crate::units::{Angle, Force, Length};
@@ -24,11 +24,15 @@ pub(super) const WASHERS: &str = "press their washers into the wood";
 pub(super) const STEEL: &str = "pull on their steel";
 /// Name of what nobody can judge before the wall is measured.
 const WALL_EDGES: &str = "leaves wood beside the ledger's fixings";
+/// Name of the check of where they bring the force into the ledger.
+const PAST_MIDDLE: &str = "reach the ledger's middle, not to tear it";
 const SHRINK: &str = "let the ledger shrink";
 const SHRINK_WALL: &str = "let the wall's post shrink";
 /// Wood over this between outer rows splits as it dries (NDS 12.5.1.3, from memory).
 const WIDEST_ROWS: Length = Length::inches(5.0);
 
+/// A load on one place that is called light: it may hang below the middle (common practice).
+const LIGHT: Force = Force::pounds(100.0);
 /// A push along the wall under this share of the load leaves it upright (common practice).
 const LEANS: f64 = 0.05;
 
@@ -39,7 +43,13 @@ pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
         Ok(fixing) => {
             let ways = [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)];
             let held = ways.into_iter().map(|(name, way)| fixing.worst(name, way));
-            held.chain(along(&fixing, shape)).chain(fixing.pulled()).chain(fixing.wall_edges()).collect()
+            {
+                held.chain(along(&fixing, shape))
+                    .chain(fixing.pulled())
+                    .chain(fixing.past_middle())
+                    .chain(fixing.wall_edges())
+                    .collect()
+            }
         }
     };
     let fixings = &ledger.project.fixings.ledger;
@@ -59,6 +69,23 @@ fn outer(name: &str, apart: Length) -> Check {
     };
     let made = Worked::new(Verdict::length(apart, WIDEST_ROWS), steps);
     Check::new(FIXINGS, name, "", "", Ok::<_, Unmade>(made)).of_sizes()
+}
+
+/// Half of a depth against how far in the farthest row stands.
+fn in_depth(from_edge: Length, depth: Length) -> Worked<Verdict> {
+    let low = hangs_low(from_edge, depth);
+    let half = depth / 2.0;
+    let verdict = Verdict::length(if low.is_some() { half } else { half.min(from_edge) }, from_edge);
+    let says = low.unwrap_or_else(|| {
+        let [from_edge, depth] = [from_edge, depth].map(Length::to_inches);
+        format!(
+            "the farthest row stands {from_edge:.2} in from the edge it presses toward, half of {depth:.2} in or more"
+        )
+    });
+    Worked::new(
+        verdict,
+        vec![Step::new("where the force comes in", says, Citation::from_memory("NDS 2015", "12.5.1.4"))],
+    )
 }
 
 /// A combination at a post of the wall, its reaction and its pull off the wall.
@@ -141,6 +168,19 @@ impl Fixing<'_> {
             outward: Force::ZERO,
             along: Force::ZERO,
         }))
+    }
+
+    /// Each way the fixings press the ledger toward one edge, and the row farthest from that edge has to stand at mid-depth or
+    /// past it, but under a light load.
+    fn past_middle(&self) -> Vec<Check> {
+        let depth = self.ledger.member.section().depth;
+        let fixings = self.fixings();
+        let ways = [(Way::Down, depth - fixings.height(0)), (Way::Up, fixings.height(fixings.rows - 1))];
+        let of = |(way, from_edge): (Way, Length)| {
+            let place = most(self.places(way), |place| place.reaction.to_pounds())?;
+            (place.reaction > LIGHT).then(|| self.at(PAST_MIDDLE, &place, Ok(in_depth(from_edge, depth))).going(way))
+        };
+        ways.into_iter().filter_map(of).collect()
     }
 
     /// Whether they stand far enough from the edges of the wall's posts: for whoever measures them. A maker's own screw has its
@@ -375,5 +415,35 @@ mod tests {
         let mut packed = two(|_| ());
         packed.frame.ledger_packing = Length::inches(0.75);
         assert!(says(&packed).contains("over packing they are missing"));
+    }
+
+    /// Of a ledger 10 in deep held by one row: pressed down it may stand 5 in up and lower, lifted 5 in up and higher; two rows
+    /// reach both ways. 4/10 of a depth where 5/10 are asked is 5/4.
+    #[test]
+    fn a_force_comes_in_past_the_middle() {
+        let found = |rows: usize, lowest: f64| -> Vec<(Option<Way>, f64)> {
+            let project = barn(|fixings| {
+                (fixings.rows, fixings.lowest, fixings.row_gap) = (rows, Length::inches(lowest), Length::inches(3.0));
+            });
+            assert_eq!(project.frame.timbers.ledger.sawn.depth, Length::inches(10.0));
+            let all = checks(&project);
+            let mine = all.iter().filter(|check| check.name == PAST_MIDDLE);
+            mine.map(|check| (check.way, check.ratio().unwrap())).collect()
+        };
+        let (down, up) = (Some(Way::Down), Some(Way::Up));
+        assert_eq!(found(1, 5.0), [(down, 1.0), (up, 1.0)]);
+        assert_eq!(found(1, 6.0), [(down, 5.0 / 4.0), (up, 5.0 / 6.0)]);
+        assert_eq!(found(1, 4.0), [(down, 5.0 / 6.0), (up, 5.0 / 4.0)]);
+        assert!(found(2, 3.5).iter().all(|(_, ratio)| *ratio <= 1.0));
+    }
+
+    /// A wind that lifts a post of the wall by 100 lb and less may come in anywhere.
+    #[test]
+    fn a_light_lift_may_come_in_low() {
+        let mut calm = barn(|fixings| (fixings.rows, fixings.lowest) = (1, Length::inches(4.0)));
+        calm.place.wind_speed = crate::loads::WindSpeed::try_mph(30.0);
+        let all = checks(&calm);
+        let mine: Vec<_> = all.iter().filter(|check| check.name == PAST_MIDDLE).map(|check| check.way).collect();
+        assert_eq!(mine, [Some(Way::Down)]);
     }
 }

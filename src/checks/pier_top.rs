@@ -7,7 +7,7 @@ use crate::fastening::{Refused, concrete_bearing_service, concrete_bearing_stren
 use crate::materials::Section;
 use crate::members::Verdict;
 use crate::project::{Pier, Project};
-use crate::units::{Area, Force, Length, Stress};
+use crate::units::{Area, Force, Stress};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of the check the path of the weight finds.
@@ -83,6 +83,7 @@ mod tests {
     use crate::checks::asked::given;
     use crate::loads::Duration;
     use crate::project::demo;
+    use crate::units::Length;
     use crate::working::Confidence;
 
     fn project(foot: [f64; 2], pier: f64, is_round: bool) -> Project {

@@ -232,16 +232,18 @@ pub fn outer_rows(apart: Length, lets_wood_shrink: bool) -> Result<Worked<Length
     Ok(Worked::new(apart, vec![step]))
 }
 
-/// A load hung below mid-depth tears the member along the grain (12.5.1.4): the sentence for it, or nothing.
+/// A force that comes in nearer than mid-depth to the edge it presses toward tears the member along the grain, as a load
+/// hung below the middle of a beam does (NDS 2015 12.5.1.4, from memory): the sentence for it, or nothing.
 ///
-/// `above_bottom`: from the member's bottom edge up to the fastener that carries the load.
+/// `from_edge`: from that edge to the farthest fastener that brings the force in: of a hung load from the bottom up, of what
+/// holds a beam up from the top down.
 #[must_use]
-pub fn hangs_low(above_bottom: Length, depth: Length) -> Option<String> {
-    (above_bottom + SLACK < depth * 0.5).then(|| {
+pub fn hangs_low(from_edge: Length, depth: Length) -> Option<String> {
+    (from_edge + SLACK < depth * 0.5).then(|| {
         format!(
-            "The load hangs {} in above the bottom edge of a member {} in deep: below mid-depth it can tear the member along \
-             the grain (NDS 12.5.1.4). Carry it above mid-depth.",
-            inches(above_bottom),
+            "The force comes in {} in from the edge it presses toward, in a member {} in deep: nearer than mid-depth it can tear \
+             the member along the grain. Bring it in at mid-depth or past it.",
+            inches(from_edge),
             inches(depth)
         )
     })
