@@ -1,12 +1,18 @@
 //! The pegs of a brace that is pulled, its joints as soft as the project says. Those that give way let the brace go slack, and
 //! the frame is worked out with slack braces and with pushed ones alone as well; but a sheared peg is a broken joint.
+//!
+//! One rule for strength and sheets ([`brace_peg_holds`]): a peg with all the wood it needs is counted whole, one with less
+//! locates the joint. Nothing is then said to hold the brace, and nothing in the frame counts on it.
 use super::beam::{BeamChecks, named};
 use super::check::Check;
 use super::governing::hardest;
 use super::head_pegs::PEG_GRAVITY;
 use crate::analysis::{BeamCase, BraceModel, Purpose, Solved};
-use crate::fastening::{GREEN_PEGS_MISSING, PegJoint, PegRow, peg_group, row_tear_out};
+use crate::fastening::{
+    GREEN_PEGS_MISSING, PegJoint, PegRow, Refused, SPLITTING_NOT_COVERED, peg_group, peg_needs, peg_room, row_tear_out,
+};
 use crate::geometry::{Brace, BraceLine};
+use crate::joinery::{brace_peg_holds, brace_peg_room, brace_tenon_thickness};
 use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{Property, Verdict, adjusted};
@@ -14,6 +20,10 @@ use crate::project::{JoineryRules, Used};
 use crate::units::{Angle, Force};
 use crate::working::{Citation, Step, Worked};
 
+/// Name of the check of a peg that has its wood.
+const HELD: &str = "is held by its pegs";
+/// Name of what is said of one that has not.
+const SLACK: &str = "goes slack where it is pulled";
 /// C_D of a connection is at most this (NDS 11.3.2, from memory).
 const MOST_DURATION: f64 = 1.6;
 
@@ -44,48 +54,68 @@ fn hardest_pulled(with: &BeamChecks, of: &[usize]) -> Option<Check> {
     let (_, duration, (index, pull, solved, case)) = hardest(pulls)?;
     let brace = with.shape.braces.get(index)?;
     let pull = pull.max(Force::ZERO);
-    let made = weaker(with, brace, duration).map(|mut held| {
-        held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
-        Worked::new(Verdict::force(pull, held.value), held.steps)
-    });
-    let check = Check::new(
-        brace.mark(),
-        "is held by its pegs",
-        "in post and beam",
-        with.under(solved, case).asks("T", pull),
-        made,
-    );
+    let (name, made) = if [true, false].iter().all(|at_post| brace_peg_holds(with.project, brace, *at_post)) {
+        let made = weaker(with, brace, duration).map(|mut held| {
+            held.steps.extend(both_ways(with, held.value / duration.factor().min(MOST_DURATION)));
+            Worked::new(Verdict::force(pull, held.value), held.steps)
+        });
+        (HELD, made)
+    } else {
+        (SLACK, lets_go(with, brace, pull))
+    };
+    let check = Check::new(brace.mark(), name, "in post and beam", with.under(solved, case).asks("T", pull), made);
     Some(check.at_x(BraceLine::of(&with.project.frame).head_x(brace, &with.shape.posts)))
 }
 
-/// What the end of the brace holds that holds less.
+/// The wood around the peg that has least of it, and what follows: the pull is not counted on, so nothing is asked of the peg.
+fn lets_go(with: &BeamChecks, brace: &Brace, pull: Force) -> Result<Worked<Verdict>, String> {
+    let text = |refused: Refused| refused.to_string();
+    let needs = peg_needs(&with.project.frame.species).map_err(text)?;
+    let of = |at_post: bool, rules: &JoineryRules| peg_room(rules.peg, brace_peg_room(brace, at_post), needs);
+    let (foot, head) = (of(true, &brace.foot).map_err(text)?, of(false, &brace.head).map_err(text)?);
+    let mut steps = if head.value < foot.value { head.steps } else { foot.steps };
+    let says = format!(
+        "less wood around a peg than it needs: it locates the joint, and the wood may split where it is pulled. The {:.0} lb that soft \
+         joints would hand it are not counted on: the frame is judged with slack braces and with pushed ones alone as well",
+        pull.to_pounds()
+    );
+    steps.push(Step::new(
+        "what the peg holds",
+        says,
+        Citation::common_practice("braces are counted on in compression"),
+    ));
+    steps.push(Step::new("splitting", SPLITTING_NOT_COVERED, Citation::from_memory("NDS 2018", "3.8.2")));
+    Ok(Worked::new(Verdict::force(Force::ZERO, Force::ZERO), steps))
+}
+
+/// What the end of the brace holds that holds less; of ends with the same rules the one with less relish.
 fn weaker(with: &BeamChecks, brace: &Brace, duration: Duration) -> Result<Worked<Force>, String> {
-    let foot = held(with, &brace.foot, duration)?;
+    let end = |at_post| brace_peg_room(brace, at_post).end;
     if brace.foot == brace.head {
-        return Ok(foot);
+        return held(with, brace, end(true) < end(false), duration);
     }
-    let head = held(with, &brace.head, duration)?;
+    let (foot, head) = (held(with, brace, true, duration)?, held(with, brace, false, duration)?);
     Ok(if head.value < foot.value { head } else { foot })
 }
 
 /// What one peg and the wood behind it hold, at the end where the pull stands more across the grain of the mortise.
-fn held(with: &BeamChecks, rules: &JoineryRules, duration: Duration) -> Result<Worked<Force>, String> {
+fn held(with: &BeamChecks, brace: &Brace, at_post: bool, duration: Duration) -> Result<Worked<Force>, String> {
+    let rules = if at_post { &brace.foot } else { &brace.head };
+    let tenon = brace_tenon_thickness(with.project, rules);
     let timbers = &with.project.frame.timbers;
     let wood = species(&with.project.frame.species).ok_or("the wood has no specific gravity")?;
     let line = BraceLine::of(&with.project.frame);
     // The thinner wall of the mortises in beam and post.
-    let behind = timbers.beam.sawn.breadth.min(timbers.post.sawn.depth) - rules.tenon_offset - rules.tenon_thickness;
+    let behind = timbers.beam.sawn.breadth.min(timbers.post.sawn.depth) - rules.tenon_offset - tenon;
     let wall = rules.tenon_offset.min(behind);
     // At the beam the pull stands at φ to its grain, at the post at 90° − φ.
     let wall_angle = Angle::radians(line.sin.max(line.cos).atan2(line.sin.min(line.cos)));
-    let straight = PegJoint::pulled(rules.peg, [PEG_GRAVITY, wood.specific_gravity], rules.tenon_thickness, wall);
+    let straight = PegJoint::pulled(rules.peg, [PEG_GRAVITY, wood.specific_gravity], tenon, wall);
     let joint = PegJoint { wall_angle, ..straight };
     let group = peg_group(&joint, 1, duration.factor()).map_err(|refused| refused.to_string())?;
     let member = with.woods.member(Used::Brace, duration)?;
     let shear = adjusted(&member, Property::Shear).value;
-    // Along the brace's grain from peg to tenon's end, at the end where that is shorter.
-    let end = (rules.brace_tenon - rules.peg_from_shoulder) / line.sin.max(line.cos);
-    let row = PegRow { n: 1, thickness: rules.tenon_thickness, end, spacing: None };
+    let row = PegRow { n: 1, thickness: tenon, end: brace_peg_room(brace, at_post).end, spacing: None };
     let tear = row_tear_out(shear, row).map_err(|refused| refused.to_string())?;
     let value = group.value.min(tear.value);
     let mut steps = group.steps;
@@ -120,7 +150,7 @@ fn both_ways(with: &BeamChecks, lasting: Force) -> Option<Step> {
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {
-    use crate::checks::Check;
+    use super::*;
     use crate::evaluate;
     use crate::project::{Project, demo};
     use crate::units::Length;
@@ -129,34 +159,71 @@ mod tests {
         let strength = crate::checks::strength(project, &evaluate(project).built.unwrap().shape);
         let checks = strength.checks.iter();
         checks
-            .filter(|check| check.member.starts_with('K'))
-            .find(|check| check.name == "is held by its pegs")
+            .filter(|check| [HELD, SLACK].contains(&check.name.as_str()))
+            .max_by_key(|check| check.name == HELD)
             .unwrap()
             .clone()
     }
 
-    /// The barn's braces at 45°: hemlock of 0.41 under a 1 in oak peg of 0.67, tenon 2 in, C_D 1.6 under wind. Shear of the peg:
-    /// 4850·0.67·0.41^0.75 = 1664 psi, π·1²·1664/7 = 747 lb; 1·2·F_e∥/(4·1.125) and the walls carry more. The relish is what is left of the tenon.
-    #[test]
-    fn a_peg_by_hand() {
-        let found = pegs(&demo::wool_barn());
-        let step = |gives: &str| found.steps().iter().find(|step| step.gives == gives).unwrap().says.clone();
-        assert!(
-            step("Z of mode V: the peg shears off").ends_with("747 lb"),
-            "{}",
-            step("Z of mode V: the peg shears off")
-        );
-        assert!(found.steps().iter().any(|step| step.gives == "both ways"));
-        assert!(found.ratio().is_some());
+    /// The barn in Douglas fir, which asks for 2D beyond a peg and 2½D to the edge: braces at 45° with tenons of 3 in and pegs of ¾ in,
+    /// 1⅞ in from the shoulder.
+    fn fir(from_shoulder: f64) -> Project {
+        let mut barn = demo::wool_barn();
+        "douglas_fir".clone_into(&mut barn.frame.species);
+        let inch = Length::inches;
+        (barn.frame.brace_along, barn.frame.brace_down) = (inch(36.0), inch(36.0));
+        let rules = &mut barn.joinery;
+        (rules.brace_tenon, rules.peg, rules.peg_from_shoulder) = (inch(3.0), inch(0.75), inch(from_shoulder));
+        (rules.tenon_thickness, rules.tenon_offset) = (inch(2.0), inch(2.0));
+        (rules.drawbore, rules.housing) = (inch(0.125), inch(0.5));
+        barn
     }
 
-    /// Without relish nothing holds.
+    /// Oak of 0.67 in fir of 0.50: 4850·0.67·0.5^0.75 = 1932 psi, π·0.75²·1932/7 = 488 lb. Relish along the grain (3 − 1⅞)·√2 + ⅛ =
+    /// 1.72 in: F_v′·2·1.72.
     #[test]
-    fn a_peg_at_the_tenons_end_holds_nothing() {
-        let mut near = demo::wool_barn();
-        let whole = pegs(&near).ratio().unwrap();
-        near.joinery.peg_from_shoulder = near.joinery.brace_tenon - Length::inches(0.75);
-        let found = pegs(&near);
-        assert!(found.ratio().is_none_or(|ratio| ratio >= whole), "{found:?}");
+    fn a_peg_by_hand() {
+        let found = pegs(&fir(1.875));
+        let step = |gives: &str| found.steps().iter().find(|step| step.gives == gives).unwrap().says.clone();
+        assert_eq!(found.name, HELD);
+        let shears = step("Z of mode V: the peg shears off");
+        assert!(shears.ends_with("488 lb"), "{shears}");
+        let tears = step("Z′_RT, row tear-out");
+        assert!(tears.contains("·2.00·1.72 = "), "{tears}");
+        assert!(found.steps().iter().any(|step| step.gives == "both ways"));
+        assert!(found.ratio().is_some_and(|ratio| ratio > 0.0));
+    }
+
+    /// An eighth of an inch nearer the shoulder the edge is 1¾ of 1⅞ in: the peg locates, on the brace's sheet too, and nothing is
+    /// asked of it.
+    #[test]
+    fn a_peg_with_too_little_wood_lets_go() {
+        let (holds, locates) = (fir(1.875), fir(1.75));
+        let found = pegs(&locates);
+        assert_eq!((found.name.as_str(), found.ratio()), (SLACK, Some(0.0)));
+        let room = found.steps().iter().find(|step| step.gives == "peg to loaded edge").unwrap();
+        assert!(room.says.starts_with("1.75 in of 2.50D = 2.50·0.750 = 1.88 in"), "{room:?}");
+        let noted = |project: &Project| {
+            let built = evaluate(project).built.unwrap();
+            let mut marks =
+                built.sticks.iter().filter(|stick| stick.mark.starts_with('K')).flat_map(|stick| &stick.marks);
+            marks.any(|mark| mark.note.contains("locating, no tension"))
+        };
+        assert!(noted(&locates) && !noted(&holds));
+    }
+
+    /// Nothing else of the frame counts on it: every check but that of the pegs is the same, whether a pull is held or let go.
+    #[test]
+    fn nothing_counts_on_a_peg_that_lets_go() {
+        let slack = fir(1.75);
+        let strength = crate::checks::strength(&slack, &evaluate(&slack).built.unwrap().shape);
+        let line = strength.line.unwrap();
+        let strong = |model: fn(&BraceModel) -> bool| line.solved.iter().any(|solved| model(&solved.model));
+        assert!(strong(|model| *model == BraceModel::Slack) && strong(|model| *model == BraceModel::PushOnly));
+        for case in line.strength().map(|(_, case)| case).filter(|case| case.purpose == Purpose::Strength) {
+            let of =
+                |(solved, other): (&Solved, &BeamCase)| other.name == case.name && solved.model == BraceModel::Slack;
+            assert!(line.strength().any(of), "{}", case.name);
+        }
     }
 }

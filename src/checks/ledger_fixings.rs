@@ -71,11 +71,11 @@ fn outer(name: &str, apart: Length) -> Check {
     Check::new(FIXINGS, name, "", "", Ok::<_, Unmade>(made)).of_sizes()
 }
 
-/// Half of a depth against how far in the farthest row stands.
+/// Half of a depth against how far in the farthest row stands; nothing is asked where it reaches the middle.
 fn in_depth(from_edge: Length, depth: Length) -> Worked<Verdict> {
     let low = hangs_low(from_edge, depth);
     let half = depth / 2.0;
-    let verdict = Verdict::length(if low.is_some() { half } else { half.min(from_edge) }, from_edge);
+    let verdict = Verdict::length(if low.is_some() { half } else { Length::ZERO }, from_edge);
     let says = low.unwrap_or_else(|| {
         let [from_edge, depth] = [from_edge, depth].map(Length::to_inches);
         format!(
@@ -431,10 +431,10 @@ mod tests {
             mine.map(|check| (check.way, check.ratio().unwrap())).collect()
         };
         let (down, up) = (Some(Way::Down), Some(Way::Up));
-        assert_eq!(found(1, 5.0), [(down, 1.0), (up, 1.0)]);
-        assert_eq!(found(1, 6.0), [(down, 5.0 / 4.0), (up, 5.0 / 6.0)]);
-        assert_eq!(found(1, 4.0), [(down, 5.0 / 6.0), (up, 5.0 / 4.0)]);
-        assert!(found(2, 3.5).iter().all(|(_, ratio)| *ratio <= 1.0));
+        assert_eq!(found(1, 5.0), [(down, 0.0), (up, 0.0)]);
+        assert_eq!(found(1, 6.0), [(down, 5.0 / 4.0), (up, 0.0)]);
+        assert_eq!(found(1, 4.0), [(down, 0.0), (up, 5.0 / 4.0)]);
+        assert_eq!(found(2, 3.5), [(down, 0.0), (up, 0.0)]);
     }
 
     /// A wind that lifts a post of the wall by 100 lb and less may come in anywhere.

@@ -25,6 +25,9 @@ pub use fit::{Clash, Entry, Fit, Leg, NearWood, Stopped, clashes, entries, fit, 
 pub use joints::{Joint, JointKind, clipped, joint_called, joint_names, joints};
 pub use ledger_holes::{LedgerHole, ledger_boxes, ledger_drill, ledger_holes};
 pub use own_rules::{all_own, departures, exception_says, joint_between, joint_named, own_joints_of};
-pub use pegs::{brace_peg, brace_tenon_thickness, head_peg_height, head_peg_holds, head_peg_places, head_peg_room};
+pub use pegs::{
+    brace_peg, brace_peg_holds, brace_peg_room, brace_tenon_thickness, head_peg_height, head_peg_holds,
+    head_peg_places, head_peg_room,
+};
 pub use scarf::ScarfShape;
 pub use tie_holes::{TieHole, TieJoint, post_holes, rafter_holes, rafter_shaping, scarf_holes, taken_from};

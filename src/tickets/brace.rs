@@ -3,7 +3,7 @@ use super::mark::{Mark, MarkKind, Waste};
 use super::stick::Stick;
 use crate::design::Shape;
 use crate::geometry::{Brace, BraceShape, Bulk, Pocket, Point, Polygon};
-use crate::joinery::{brace_peg, brace_tenon_thickness};
+use crate::joinery::{brace_peg, brace_peg_holds, brace_tenon_thickness};
 use crate::materials::Face;
 use crate::project::{JoineryRules, Project, Role, Side};
 use crate::units::{Fineness, Length, Weight};
@@ -194,11 +194,12 @@ pub fn peg(project: &Project, brace: &Brace, at_post: bool, mate: &str) -> Mark 
     let rules = if at_post { &brace.foot } else { &brace.head };
     let place = brace_peg(brace, at_post);
     let end = if at_post { "post" } else { "beam" };
+    let says = if brace_peg_holds(project, brace, at_post) { "" } else { "; locating, no tension" };
     Mark::line(format!("peg at the {end}"), Face::Outer, place.x, MarkKind::Peg)
         .across((place.y, place.y), Face::LongEdge)
         .bored(rules.peg, project.joinery.peg)
         .note(format!(
-            "{} hole, {} from the mortise's hole, along the brace away from the nose",
+            "{} hole, {} from the mortise's hole, along the brace away from the nose{says}",
             length(rules.peg, project.units),
             tape(rules.drawbore, project.units, Fineness::ThirtySecond)
         ))
