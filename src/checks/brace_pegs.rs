@@ -212,7 +212,7 @@ mod tests {
         assert!(noted(&locates) && !noted(&holds));
     }
 
-    /// Nothing else of the frame counts on it: every check but that of the pegs is the same, whether a pull is held or let go.
+    /// What is said of it holds: every case of strength is worked out with slack braces too, and pushes with pushed ones alone.
     #[test]
     fn nothing_counts_on_a_peg_that_lets_go() {
         let slack = fir(1.75);
