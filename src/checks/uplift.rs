@@ -58,6 +58,8 @@ pub enum LinkPlace {
     Post,
     /// A post's foot, with what holds it.
     PostFoot,
+    /// The top of the pier under it.
+    PierTop,
     /// The footing.
     Footing,
     /// A rafter on the ledger.
@@ -76,11 +78,19 @@ impl LinkPlace {
     pub const fn is_over_rafters(self) -> bool {
         matches!(self, Self::Sheet | Self::SheetScrew | Self::Purlin | Self::PurlinScrew)
     }
+
+    /// Whether it lies where the post ends.
+    #[must_use]
+    pub const fn is_at_ground(self) -> bool {
+        matches!(self, Self::PostFoot | Self::PierTop | Self::Footing)
+    }
 }
 
 /// One link of a path.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PathLink {
+    /// Where it sits.
+    pub place: LinkPlace,
     /// What it is.
     pub name: &'static str,
     /// Load by capacity; nothing where it is not known.
@@ -119,52 +129,9 @@ pub struct LoadPath {
     pub name: &'static str,
     /// Its links.
     pub links: Vec<PathLink>,
-    /// Where each of them sits.
-    pub places: &'static [LinkPlace],
     /// Which way it pulls or presses.
     pub way: Way,
 }
-
-/// Where the links of the ways of the lift sit, to the footings and to the wall; then of those of the weight.
-const UP_FROM_GROUND: [LinkPlace; 10] = [
-    LinkPlace::Sheet,
-    LinkPlace::SheetScrew,
-    LinkPlace::Purlin,
-    LinkPlace::PurlinScrew,
-    LinkPlace::AtBeam,
-    LinkPlace::Beam,
-    LinkPlace::Scarf,
-    LinkPlace::PostTop,
-    LinkPlace::PostFoot,
-    LinkPlace::Footing,
-];
-const UP_FROM_WALL: [LinkPlace; 7] = [
-    LinkPlace::Sheet,
-    LinkPlace::SheetScrew,
-    LinkPlace::Purlin,
-    LinkPlace::PurlinScrew,
-    LinkPlace::AtLedger,
-    LinkPlace::LedgerFixing,
-    LinkPlace::Wall,
-];
-const DOWN_TO_GROUND: [LinkPlace; 8] = [
-    LinkPlace::Sheet,
-    LinkPlace::Purlin,
-    LinkPlace::Rafter,
-    LinkPlace::Beam,
-    LinkPlace::Scarf,
-    LinkPlace::Post,
-    LinkPlace::PostFoot,
-    LinkPlace::Footing,
-];
-const DOWN_TO_WALL: [LinkPlace; 6] = [
-    LinkPlace::Sheet,
-    LinkPlace::Purlin,
-    LinkPlace::Rafter,
-    LinkPlace::Ledger,
-    LinkPlace::LedgerFixing,
-    LinkPlace::Wall,
-];
 
 /// Checks of the frame by its sticks; each says which way its combination goes.
 #[derive(Clone, Copy, Debug, Default)]
@@ -182,8 +149,9 @@ pub struct FrameChecks<'a> {
 }
 
 /// The link that some checks make: the worst of them. One that was not judged leaves the link unknown.
-fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
-    let unknown = |says: String, check: Option<&Check>| PathLink { check: check.cloned(), ..unknown(name, says) };
+fn link<'a>(place: LinkPlace, name: &'static str, checks: impl Iterator<Item = &'a Check>) -> PathLink {
+    let unknown =
+        |says: String, check: Option<&Check>| PathLink { check: check.cloned(), ..unknown(place, name, says) };
     let mut worst: Option<(f64, &Check)> = None;
     for check in checks {
         match &check.outcome {
@@ -198,10 +166,11 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
         }
     }
     let Some((ratio, check)) = worst else { return unknown(NOT_CHECKED.to_owned(), None) };
-    let place = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
+    let at = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
-    let says = format!("{} {}{place}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
+    let says = format!("{} {}{at}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
     PathLink {
+        place,
         name,
         ratio: Some(ratio),
         says,
@@ -213,8 +182,17 @@ fn link<'a>(name: &'static str, checks: impl Iterator<Item = &'a Check>) -> Path
 }
 
 /// A link of which nothing is known.
-const fn unknown(name: &'static str, says: String) -> PathLink {
-    PathLink { name, ratio: None, says, combination: String::new(), part: Part::Whole, confidence: UNSURE, check: None }
+const fn unknown(place: LinkPlace, name: &'static str, says: String) -> PathLink {
+    PathLink {
+        place,
+        name,
+        ratio: None,
+        says,
+        combination: String::new(),
+        part: Part::Whole,
+        confidence: UNSURE,
+        check: None,
+    }
 }
 
 const NOT_CHECKED: &str = "not checked";
@@ -247,7 +225,7 @@ fn goes(check: &Check, way: Way) -> bool {
 /// The purlins' own checks; those of their screws carry other names.
 fn purlins(checks: &[Check], way: Way) -> PathLink {
     let own = named(checks, Some(way), &[BENDS_BOTH_WAYS, SHEARS]).filter(|check| check.member.starts_with('N'));
-    let link = link("purlin", own.chain(checks.iter().filter(|check| check.member == "purlins")));
+    let link = link(LinkPlace::Purlin, "purlin", own.chain(checks.iter().filter(|check| check.member == "purlins")));
     let is_known = checks.iter().any(|check| check.name == BENDS_BOTH_WAYS);
     if is_known { or_nothing(link, NOTHING_LIFTS, None) } else { link }
 }
@@ -265,50 +243,53 @@ fn ties<'a>(checks: &'a [Check], at: &'a str) -> impl Iterator<Item = &'a Check>
 
 /// What nobody has told the program of.
 fn wall() -> PathLink {
-    unknown(EXISTING_WALL, "to be checked by someone licensed".to_owned())
+    unknown(LinkPlace::Wall, EXISTING_WALL, "to be checked by someone licensed".to_owned())
 }
 
 /// The two ways of an uplift: to the footings, and to the wall.
 #[must_use]
 pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let up = Some(Way::Up);
-    let of = |name: &'static str, only, names: &[&str], member: &str| {
+    let of = |place, name: &'static str, only, names: &[&str], member: &str| {
         let is_its = |check: &&Check| member.is_empty() || check.member == member;
-        link(name, named(checks, only, names).filter(is_its))
+        link(place, name, named(checks, only, names).filter(is_its))
     };
     let roof = [
-        of("roof sheet", None, &[PULLED_OVER], ""),
-        of("sheet screws", None, &[PULLED_OUT], ""),
+        of(LinkPlace::Sheet, "roof sheet", None, &[PULLED_OVER], ""),
+        of(LinkPlace::SheetScrew, "sheet screws", None, &[PULLED_OUT], ""),
         purlins(checks, Way::Up),
-        of("purlin screws", None, &[PULL_OUT, HEADS_PULL], SCREWS),
+        of(LinkPlace::PurlinScrew, "purlin screws", None, &[PULL_OUT, HEADS_PULL], SCREWS),
     ];
     let nothing = |link| or_nothing(link, NOTHING_LIFTS, frame.missing);
-    let feet = |name, names| nothing(link(name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
+    let feet =
+        |place, name, names| nothing(link(place, name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
     let line = [
-        link("rafter tie at the beam", ties(checks, AT_BEAM)),
-        nothing(link("beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
-        or_nothing(link("scarf", sticks(frame.scarfs, Way::Up, &[LIFTED_OPEN])), NO_SCARF, frame.missing),
-        nothing(link("post top", sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]))),
-        feet("post base", &[HOLDS_DOWN, TEARS]),
-        feet("weight of the footing", &[STAYS_DOWN]),
+        link(LinkPlace::AtBeam, "rafter tie at the beam", ties(checks, AT_BEAM)),
+        nothing(link(LinkPlace::Beam, "beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
+        or_nothing(
+            link(LinkPlace::Scarf, "scarf", sticks(frame.scarfs, Way::Up, &[LIFTED_OPEN])),
+            NO_SCARF,
+            frame.missing,
+        ),
+        nothing(link(LinkPlace::PostTop, "post top", sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]))),
+        feet(LinkPlace::PostFoot, "post base", &[HOLDS_DOWN, TEARS]),
+        feet(LinkPlace::Footing, "weight of the footing", &[STAYS_DOWN]),
     ];
     let fixings = named(checks, None, &[HOLD_DOWN]).chain(named(checks, up, &[WASHERS, STEEL]));
     let house = [
-        link("rafter tie at the ledger", ties(checks, AT_LEDGER)),
-        link("ledger fixings", fixings.filter(|check| check.member == FIXINGS)),
+        link(LinkPlace::AtLedger, "rafter tie at the ledger", ties(checks, AT_LEDGER)),
+        link(LinkPlace::LedgerFixing, "ledger fixings", fixings.filter(|check| check.member == FIXINGS)),
         wall(),
     ];
     [
         LoadPath {
             name: "the path that holds the roof down",
             links: roof.iter().cloned().chain(line).collect(),
-            places: &UP_FROM_GROUND,
             way: Way::Up,
         },
         LoadPath {
             name: "the path that holds the rafters' heads down",
             links: roof.into_iter().chain(house).collect(),
-            places: &UP_FROM_WALL,
             way: Way::Up,
         },
     ]
@@ -318,34 +299,37 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
 #[must_use]
 pub fn gravity_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let down = Some(Way::Down);
-    let of = |name, names| link(name, named(checks, None, names));
-    let sheet = unknown("roof sheet", "its span is its maker's matter".to_owned());
-    let roof = [sheet, purlins(checks, Way::Down), link("rafter", sticks(frame.rafters, Way::Down, &[]))];
+    let of = |place, name, names| link(place, name, named(checks, None, names));
+    let sheet = unknown(LinkPlace::Sheet, "roof sheet", "its span is its maker's matter".to_owned());
+    let roof =
+        [sheet, purlins(checks, Way::Down), link(LinkPlace::Rafter, "rafter", sticks(frame.rafters, Way::Down, &[]))];
     let is_stick = |check: &&Check| {
         let is_piece = check.member.strip_prefix('L').is_some_and(is_number);
         (is_piece || check.member == "ledger") && goes(check, Way::Down)
     };
     let under_beam = [
-        link("beam", sticks(frame.beam, Way::Down, &[])),
-        link("scarf", sticks(frame.scarfs, Way::Down, &[])),
-        link("post", sticks(frame.posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN])),
-        of("post foot", &["stands on its foot"]),
-        of("concrete under the base", &[CARRIES_BASE]),
-        of("footing on the soil", &[PRESSES]),
+        link(LinkPlace::Beam, "beam", sticks(frame.beam, Way::Down, &[])),
+        link(LinkPlace::Scarf, "scarf", sticks(frame.scarfs, Way::Down, &[])),
+        link(LinkPlace::Post, "post", sticks(frame.posts, Way::Down, &[PUSHED, SHEARS, END_GRAIN])),
+        of(LinkPlace::PostFoot, "post foot", &["stands on its foot"]),
+        of(LinkPlace::PierTop, "concrete under the base", &[CARRIES_BASE]),
+        of(LinkPlace::Footing, "footing on the soil", &[PRESSES]),
     ];
     let fixings = named(checks, None, &[HOLD_UP]).chain(named(checks, down, &[WASHERS, STEEL]));
-    let at_wall = [link("ledger", checks.iter().filter(is_stick)), link("ledger fixings", fixings), wall()];
+    let at_wall = [
+        link(LinkPlace::Ledger, "ledger", checks.iter().filter(is_stick)),
+        link(LinkPlace::LedgerFixing, "ledger fixings", fixings),
+        wall(),
+    ];
     [
         LoadPath {
             name: "the way of the weight to the ground",
             links: roof.iter().cloned().chain(under_beam).collect(),
-            places: &DOWN_TO_GROUND,
             way: Way::Down,
         },
         LoadPath {
             name: "the way of the weight to the wall",
             links: roof.into_iter().chain(at_wall).collect(),
-            places: &DOWN_TO_WALL,
             way: Way::Down,
         },
     ]

@@ -28,14 +28,17 @@ pub fn load_way(project: &Project, built: &Built, path: &LoadPath, key: &str) ->
             part.drawn = Drawn::Area(outline.clone());
         }
     }
-    let to_wall = path.places.contains(&LinkPlace::Wall);
+    let to_wall = path.links.iter().any(|link| link.place == LinkPlace::Wall);
     let draw = Draw::new(project, built, to_wall);
-    let over = path.places.iter().filter(|place| place.is_over_rafters()).count();
+    let over = path.links.iter().filter(|link| link.place.is_over_rafters()).count();
     let mut links = links(path, key, &draw);
     let beside = links.split_off(over.min(links.len()));
     let at_screw = draw.place(LinkPlace::SheetScrew);
     let tall = OFF + APART * over as f64 - (highest(&scene) - at_screw.y).to_inches() * LEAST_SCALE;
-    scene.margins = Margins { above: tall.max(0.0), below: APART, right: 0.0 };
+    // The links at the ground lie close together: their discs hang down, one under the other.
+    let at_ground = path.links.iter().filter(|link| link.place.is_at_ground()).count();
+    let below = APART * at_ground.saturating_sub(1).max(1) as f64;
+    scene.margins = Margins { above: tall.max(0.0), below, right: 0.0 };
     let (at, right, anchor) = if to_wall {
         (draw.beside_ledger(), BESIDE, Anchor::Start)
     } else {
@@ -70,7 +73,7 @@ fn highest(scene: &Scene) -> Length {
 fn links(path: &LoadPath, key: &str, draw: &Draw) -> Vec<ChainLink> {
     let weakest = path.weakest().map(|link| link.name);
     let mut all = Vec::new();
-    for (index, (link, place)) in path.links.iter().zip(path.places).enumerate() {
+    for (index, link) in path.links.iter().enumerate() {
         let figure = link.figure();
         let state = match link.ratio {
             None => LinkState::Open,
@@ -79,7 +82,7 @@ fn links(path: &LoadPath, key: &str, draw: &Draw) -> Vec<ChainLink> {
         };
         all.push(ChainLink {
             number: index + 1,
-            at: draw.place(*place),
+            at: draw.place(link.place),
             says: format!("{} {figure}", link.name),
             figure,
             state,
@@ -175,6 +178,7 @@ impl<'a> Draw<'a> {
             LinkPlace::PostTop => Point::new(post, head),
             LinkPlace::Post => Point::new(post, half(foot, head)),
             LinkPlace::PostFoot => Point::new(post, foot),
+            LinkPlace::PierTop => Point::new(post, foot - self.project.frame.stand_off),
             LinkPlace::Footing => Point::new(post, half(foot, lowest(self.built))),
             LinkPlace::AtLedger => Point::new(half(ledger.x, ledger_top.x), ledger_top.y),
             LinkPlace::Ledger => Point::new(half(ledger.x, ledger_top.x), half(ledger.y, ledger_top.y)),
@@ -202,8 +206,8 @@ mod tests {
     #[test]
     fn every_link_has_a_disc_of_its_own() {
         let mut low = demo::log_store();
-        low.frame.heights.ledger_seat = low.frame.heights.ledger_seat - Length::inches(30.0);
-        low.frame.heights.beam_seat = low.frame.heights.beam_seat - Length::inches(30.0);
+        low.frame.heights.ledger_seat -= Length::inches(30.0);
+        low.frame.heights.beam_seat -= Length::inches(30.0);
         for project in [demo::wool_barn(), demo::log_store(), low] {
             let design = evaluate(&project);
             let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
@@ -218,7 +222,11 @@ mod tests {
                         .collect();
                     assert_eq!(discs.len(), path.links.len());
                     for (index, (x, y)) in discs.iter().enumerate() {
-                        assert!(*x > 12.0 && *x < width - 12.0 && *y > 12.0 && *y < height - 12.0, "{path:?}: {x} {y}");
+                        assert!(
+                            *x > 12.0 && *x < width - 12.0 && *y > 12.0 && *y < height - 12.0,
+                            "{}: {x} {y}",
+                            path.name
+                        );
                         for (u, v) in &discs[..index] {
                             assert!((x - u).hypot(y - v) > 24.0, "{}: {discs:?}", path.name);
                         }

@@ -255,7 +255,7 @@ mod tests {
     use crate::project::{JointException, ScarfKind, demo};
     use crate::units::AreaLoad;
 
-    fn first_failing(project: &Project, wanted: Part) -> (std::sync::Arc<Strength>, Check) {
+    fn first_failing(project: &Project, wanted: Part) -> (Arc<Strength>, Check) {
         let strength = evaluate(project).strength.unwrap();
         let fails = |check: &&Check| check.ratio().is_some_and(|ratio| ratio > 1.0) && check.part == wanted;
         let check = strength.checks.iter().find(fails).unwrap().clone();
