@@ -14,7 +14,7 @@ pub fn wool_barn() -> Project {
     let mut project = demo::wool_barn();
     (project.frame.brace_along, project.frame.brace_down) = (inches(33.0), inches(44.0));
     project.frame.scarfs.kind = ScarfKind::StopSplayedTabled;
-    project.frame.scarfs.lap = inches(36.0);
+    project.frame.scarfs.lap = inches(34.0);
     project.place.wind_speed = WindSpeed::try_mph(100.0);
     project.exceptions = long_heads([0.75, 3.0, 6.5].map(inches));
     project

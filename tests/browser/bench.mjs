@@ -25,7 +25,7 @@ async function edits({ times, path }) {
   for (let count = 0; count < times; count += 1) {
     const before = cells.textContent;
     const start = performance.now();
-    field.value = count % 2 === 0 ? '20"' : '27"';
+    field.value = count % 2 === 0 ? '22"' : '26"';
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
     while (cells.textContent === before) {
       if (performance.now() - start > 10_000) {
@@ -54,7 +54,7 @@ async function speed(place) {
   const visit = await open(sizes.phone, {});
   try {
     const { page, context } = visit;
-    await begin(page, BEGIN.barn);
+    await begin(page, BEGIN.example);
     await go(page, place);
     const session = await context.newCDPSession(page);
     await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });

@@ -11,6 +11,7 @@ export const PLACES = ["Site", "Frame", "Strength", "Mill", "Bench", "Roof", "Pa
 export const BEGIN = {
   inches: "New, in feet and inches",
   millimetres: "New, in millimetres",
+  example: "Wool barn lean-to, feet and inches",
   barn: "the barn's first draft",
   store: "the log store's first draft",
 };
