@@ -1,4 +1,6 @@
 //! One check and what came of it.
+use std::sync::Arc;
+
 use super::asked::Asked;
 use super::part::Part;
 use crate::analysis::Demand;
@@ -11,7 +13,7 @@ use crate::working::{Confidence, Step, Worked};
 #[derive(Clone, Debug, PartialEq)]
 pub enum Outcome {
     /// Demand against capacity, with the working.
-    Judged(Worked<Verdict>),
+    Judged(Arc<Worked<Verdict>>),
     /// It could not be made.
     NotJudged(NotJudged),
 }
@@ -117,7 +119,7 @@ impl Check {
         let under = under.into();
         let asked = under.asked.filter(|_| made.is_ok());
         let outcome = match made {
-            Ok(worked) => Outcome::Judged(worked),
+            Ok(worked) => Outcome::Judged(Arc::new(worked)),
             Err(why) => {
                 let Unmade { says, missing } = why.into();
                 let cause = says.strip_prefix(NOT_JUDGED).unwrap_or(&says).to_owned();

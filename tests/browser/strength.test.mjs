@@ -156,6 +156,7 @@ test("curves along the beam, loads and ways are drawn, with figures beside them"
     }
     assert.ok((await loads.locator(".working__step").count()) > 0);
     const ways = await unfold(page, "The way down, and what holds it when the wind lifts");
+    await ways.locator(".path").first().waitFor();
     assert.equal(await ways.locator(".path").count(), 4);
     assert.ok((await ways.locator(".link--weakest").count()) >= 2);
   });
