@@ -1,6 +1,6 @@
 //! The frame by how hard each stick works: a shade, and the figure beside it.
 use super::elevation::elevation;
-use super::scene::{Anchor, Drawn, Effort, Scene, Text};
+use super::scene::{Anchor, Drawn, Effort, Layer, Scene, Text};
 use super::section::section;
 use crate::checks::Strength;
 use crate::design::Built;
@@ -60,13 +60,13 @@ impl Work {
 /// Room a brace's figure has in the bay: half of a usual one.
 const BRACE_ROOM: Length = Length::inches(60.0);
 
-/// Dimensions make room; every stick is shaded, and its name says the figure.
+/// Dimensions and rings of joints make room; every stick is shaded, and its name says the figure.
 fn shaded(drawn: Scene, strength: &Strength, is_elevation: bool) -> Scene {
     let mut scene = Scene { parts: Vec::new(), steps_aside: true, ..drawn };
     let mut named: Vec<String> = Vec::new();
     let mut outlines: Vec<(String, Point)> = Vec::new();
     for mut part in drawn.parts {
-        if matches!(part.drawn, Drawn::Dimension(_)) {
+        if matches!(part.drawn, Drawn::Dimension(_)) || part.layer == Layer::Own {
             continue;
         }
         part.field = None;
@@ -138,7 +138,18 @@ mod tests {
     use super::*;
     use crate::drawing::svg;
     use crate::evaluate;
-    use crate::project::demo;
+    use crate::project::{demo, examples};
+
+    /// Its own heads are ringed on the frame; where the shade of a stick is told, they are not.
+    #[test]
+    fn rings_stay_on_the_frame() {
+        let project = examples::wool_barn();
+        let design = evaluate(&project);
+        let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+        let rings = |scene: Scene| scene.parts.iter().filter(|part| part.layer == Layer::Own).count();
+        assert_eq!(rings(elevation(&project, &built)), 2 * 4);
+        assert_eq!(rings(effort_elevation(&project, &built, &strength)), 0);
+    }
 
     /// In the log store's short bay two braces are told side by side: no two words of a drawing lie on each other, 13 px letters
     /// counted at 0.48 of their size.

@@ -16,7 +16,10 @@ pub fn ring_own_joints(scene: &mut Scene, project: &Project, built: &Built) {
         let field = format!("exceptions.{joint}");
         scene.add(Layer::Own, Drawn::Hole(at, RING)).of_field(&field);
         let says = "own".to_owned();
-        let text = Text { at, says, anchor: Anchor::Start, turned: 0.0, shift: (8.0, 16.0), room: None };
+        // Past the beam's right end stands the height of the last post.
+        let is_last = at.x > project.frame.beam_length - RING * 2.0;
+        let (anchor, along) = if is_last { (Anchor::End, -8.0) } else { (Anchor::Start, 8.0) };
+        let text = Text { at, says, anchor, turned: 0.0, shift: (along, 16.0), room: None };
         scene.add(Layer::Own, Drawn::Text(text)).of_field(&field);
     }
 }
