@@ -3,7 +3,7 @@ use super::check::{Check, Way};
 use super::purlin::most;
 use super::wood::Woods;
 use crate::analysis::{Demand, FootForces, PostDemands};
-use crate::fastening::{PegRow, Refused, net_tension, row_tear_out};
+use crate::fastening::{AlikeRows, PegRow, Refused, torn_out};
 use crate::members::{Amount, Member, Property, Verdict, adjusted};
 use crate::project::{BoreWay, Project, Used};
 use crate::units::{Force, Length, Stress};
@@ -109,10 +109,11 @@ fn tear_out(project: &Project, post: &Member) -> Result<Worked<Force>, String> {
         end: bores.first,
         spacing: (tie.count > 1).then_some(bores.apart),
     };
-    let net = net_tension(tension.value, width, bores.diameter, through).map_err(text)?;
-    let torn = row_tear_out(shear.value, row).map_err(text)?;
-    let steps = [tension.steps, net.steps, shear.steps, torn.steps].concat();
-    Ok(Worked::new(net.value.min(torn.value), steps))
+    let rows = AlikeRows { row, n: 1, width, holes: bores.diameter, between: None };
+    let torn = torn_out(shear.value, tension.value, rows).map_err(text)?;
+    let capacity = torn.least();
+    let steps = [tension.steps, torn.net.steps, shear.steps, torn.row.steps].concat();
+    Ok(Worked::new(capacity, steps))
 }
 
 #[cfg(test)]

@@ -9,8 +9,7 @@ use super::governing::hardest;
 use super::part::Part;
 use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{
-    GREEN_PEGS_MISSING, GroupTear, PegJoint, PegRow, SPLITTING_NOT_COVERED, group_tear_out, net_tension, peg_group,
-    peg_needs, peg_room, row_tear_out,
+    AlikeRows, GREEN_PEGS_MISSING, PegJoint, PegRow, SPLITTING_NOT_COVERED, peg_group, peg_needs, peg_room, torn_out,
 };
 use crate::geometry::PostShape;
 use crate::joinery::{head_peg_holds, head_peg_places, head_peg_room};
@@ -97,25 +96,25 @@ fn pegs(with: &BeamChecks, post: &PostShape, held: &[usize], duration: Duration)
     // Pegs side by side across the tenon: a row of one each.
     let ends = held.iter().map(|peg| head_peg_room(post, *peg).end);
     let end = ends.reduce(Length::min).ok_or("its head has no pegs")?;
-    let row = PegRow { n: 1, thickness: rules.tenon_thickness, end, spacing: None };
-    let tear = row_tear_out(shear, row).map_err(|refused| refused.to_string())?;
-    let torn = tear.value * f64::from(n);
     let places = head_peg_places(post);
-    let holes = rules.peg * places.len() as f64;
-    let net = net_tension(tension, post.tenon.1 - post.tenon.0, holes, rules.tenon_thickness);
-    let net = net.map_err(|refused| refused.to_string())?;
-    let mut value = group.value.min(torn).min(net.value);
-    let mut steps = [group.steps, tear.steps, net.steps].concat();
-    if let ([one, other], 2) = (&places[..], n) {
-        let net_between = (*other - *one - rules.peg) * rules.tenon_thickness;
-        let block = GroupTear { first: row, last: row, net_between };
-        let block = group_tear_out(shear, tension, block).map_err(|refused| refused.to_string())?;
-        value = value.min(block.value);
-        steps.extend(block.steps.into_iter().last());
-    }
+    let between = match (&places[..], n) {
+        ([one, other], 2) => Some(*other - *one - rules.peg),
+        _ => None,
+    };
+    let rows = AlikeRows {
+        row: PegRow { n: 1, thickness: rules.tenon_thickness, end, spacing: None },
+        n: held.len(),
+        width: post.tenon.1 - post.tenon.0,
+        holes: rules.peg * places.len() as f64,
+        between,
+    };
+    let torn = torn_out(shear, tension, rows).map_err(|refused| refused.to_string())?;
+    let value = group.value.min(torn.least());
+    let block = torn.block.map(|block| block.steps).unwrap_or_default();
+    let mut steps = [group.steps, torn.row.steps, torn.net.steps, block].concat();
     let says = format!(
         "{n} rows: {:.0} lb; the least of pegs, relish, block and net tenon: {:.0} lb",
-        torn.to_pounds(),
+        torn.rows.to_pounds(),
         value.to_pounds()
     );
     steps.push(Step::new("what the pegs hold", says, Citation::from_memory("TFEC 1-10", "pegs in double shear")));

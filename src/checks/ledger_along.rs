@@ -11,7 +11,7 @@ use super::purlin::most;
 use super::wood::load_duration;
 use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
 use crate::design::Shape;
-use crate::fastening::{GroupTear, LoadOnOne, PegRow, Pull, combined_share, group_tear_out, net_tension, row_tear_out};
+use crate::fastening::{AlikeRows, LoadOnOne, PegRow, Pull, combined_share, torn_out};
 use crate::geometry::ledger_hole;
 use crate::loads::Action;
 use crate::members::{Property, Verdict, adjusted};
@@ -145,22 +145,22 @@ fn stays(fixing: &Fixing, pushed: &Place) -> Result<Worked<Verdict>, Unmade> {
         spacing: (fixings.columns > 1).then_some(fixings.column_gap),
     };
     let hole = ledger_hole(fixings).unwrap_or(fixing.one.diameter);
-    let whole = net_tension(tension.value, wood.section().depth, hole * fixings.rows as f64, fixing.side)?;
-    let plugs = row_tear_out(shear.value, row)?;
-    let torn = plugs.value * fixings.rows as f64;
-    let mut capacity = whole.value.min(torn);
-    let mut steps = [tension.steps, shear.steps, whole.steps, plugs.steps].concat();
-    if fixings.rows > 1 {
-        let last = fixings.rows - 1;
-        let net_between = (fixings.height(last) - fixings.height(0) - hole * last as f64) * fixing.side;
-        let block = group_tear_out(shear.value, tension.value, GroupTear { first: row, last: row, net_between })?;
-        capacity = capacity.min(block.value);
-        steps.extend(block.steps.into_iter().last());
-    }
+    let last = fixings.rows.saturating_sub(1);
+    let rows = AlikeRows {
+        row,
+        n: fixings.rows,
+        width: wood.section().depth,
+        holes: hole * fixings.rows as f64,
+        between: (last > 0).then(|| fixings.height(last) - fixings.height(0) - hole * last as f64),
+    };
+    let torn = torn_out(shear.value, tension.value, rows)?;
+    let capacity = torn.least();
+    let block = torn.block.map(|block| block.steps).unwrap_or_default();
+    let mut steps = [tension.steps, shear.steps, torn.net.steps, torn.row.steps, block].concat();
     let says = format!(
         "{} rows: {:.0} lb; the least of plugs, block and net section {:.0} lb",
         fixings.rows,
-        torn.to_pounds(),
+        torn.rows.to_pounds(),
         capacity.to_pounds()
     );
     steps.push(Step::new("what the ledger's wood holds", says, Citation::from_memory("NDS 2015", "Appendix E")));

@@ -91,9 +91,7 @@ impl Roof {
 #[must_use]
 pub fn roof_checks(project: &Project, shape: &Shape) -> Vec<Check> {
     let roof = Roof::of(project, shape, &Woods::new(project));
-    let mut checks = [roof.rafters, roof.others].concat();
-    checks.retain(|check| !check.is_link);
-    checks
+    roof.rafters.into_iter().chain(roof.others).filter(|check| !check.is_link).collect()
 }
 
 /// Works out loads, forces and checks.

@@ -69,5 +69,5 @@ pub use scarf_root::{LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed,
 pub use screw_places::{ScrewRoom, screw_room};
 pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
 pub use steel::{steel_tension, washer_area};
-pub use tear_out::{GroupTear, PegRow, group_tear_out, net_tension, row_tear_out};
+pub use tear_out::{AlikeRows, GroupTear, PegRow, TornOut, group_tear_out, net_tension, row_tear_out, torn_out};
 pub use withdrawal::{deformed_nail_withdrawal, head_pull_through, withdrawal};

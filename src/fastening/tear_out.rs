@@ -113,6 +113,59 @@ pub fn group_tear_out(shear: Stress, tension: Stress, group: GroupTear) -> Resul
     Ok(Worked::new(force, steps))
 }
 
+/// Rows alike, side by side across wood that is pulled along its grain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AlikeRows {
+    /// Each of them.
+    pub row: PegRow,
+    /// How many.
+    pub n: usize,
+    /// Width of the wood, and what all holes side by side take of it.
+    pub width: Length,
+    /// See `width`.
+    pub holes: Length,
+    /// Wood between the outer two rows, the holes taken off; nothing where no block stands between two.
+    pub between: Option<Length>,
+}
+
+/// The ways in which that wood gives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TornOut {
+    /// At the holes.
+    pub net: Worked<Force>,
+    /// Behind one row.
+    pub row: Worked<Force>,
+    /// Behind all rows.
+    pub rows: Force,
+    /// The block between the outer rows, its last step alone.
+    pub block: Option<Worked<Force>>,
+}
+
+impl TornOut {
+    /// What the wood holds: the way that gives first.
+    #[must_use]
+    pub fn least(&self) -> Force {
+        let block = self.block.iter().map(|block| block.value);
+        block.fold(self.net.value.min(self.rows), Force::min)
+    }
+}
+
+/// Every way of NDS Appendix E in which the wood around such rows gives (2015, from memory).
+///
+/// # Errors
+/// When a part is missing.
+pub fn torn_out(shear: Stress, tension: Stress, all: AlikeRows) -> Result<TornOut, Refused> {
+    let AlikeRows { row, n, width, holes, between } = all;
+    let net = net_tension(tension, width, holes, row.thickness)?;
+    let one = row_tear_out(shear, row)?;
+    let block = |between: Length| {
+        let group = GroupTear { first: row, last: row, net_between: between * row.thickness };
+        let whole = group_tear_out(shear, tension, group)?;
+        Ok(Worked::new(whole.value, whole.steps.into_iter().last().into_iter().collect()))
+    };
+    Ok(TornOut { net, rows: one.value * n as f64, row: one, block: between.map(block).transpose()? })
+}
+
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 mod tests {

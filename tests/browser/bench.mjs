@@ -54,7 +54,7 @@ async function speed(place) {
   const visit = await open(sizes.phone, {});
   try {
     const { page, context } = visit;
-    await begin(page, BEGIN.example);
+    await begin(page, BEGIN.barnExample);
     await go(page, place);
     const session = await context.newCDPSession(page);
     await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });

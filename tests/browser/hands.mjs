@@ -11,7 +11,8 @@ export const PLACES = ["Site", "Frame", "Strength", "Mill", "Bench", "Roof", "Pa
 export const BEGIN = {
   inches: "New, in feet and inches",
   millimetres: "New, in millimetres",
-  example: "Wool barn lean-to, feet and inches",
+  barnExample: "Wool barn lean-to, feet and inches",
+  storeExample: "Larch log store, millimetres",
   barn: "the barn's first draft",
   store: "the log store's first draft",
 };

@@ -35,7 +35,7 @@ for (const [kind, size, begins] of [
   });
 }
 
-for (const [name, size] of [["Wool barn lean-to, feet and inches", sizes.phone], ["Larch log store, millimetres", sizes.desk]]) {
+for (const [name, size] of [[BEGIN.barnExample, sizes.phone], [BEGIN.storeExample, sizes.desk]]) {
   test(`an example of the app holds: ${name}`, async () => {
     await visit(size, {}, async ({ page }) => {
       await begin(page, name);

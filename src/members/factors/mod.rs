@@ -65,11 +65,8 @@ impl Factor {
 /// Adds the steps of some factors: one each, those that change nothing in one line.
 pub(super) fn steps(factors: &[Factor], steps: &mut Vec<Step>) {
     steps.extend(factors.iter().filter(|factor| !factor.is_one()).map(Factor::step));
-    let mut says = String::new();
+    let mut says = String::with_capacity(400);
     for factor in factors.iter().filter(|factor| factor.is_one()) {
-        if says.is_empty() {
-            says.reserve(400);
-        }
         let before = if says.is_empty() { "1.0 each: " } else { ", " };
         says.extend([before, factor.symbol, " (", &factor.reason, ")"]);
     }
