@@ -22,11 +22,21 @@ pub fn after_paint<T: Default + Send + Sync + 'static>(
             renew();
         } else if !is_due.get_value() {
             is_due.set_value(true);
-            request_animation_frame(move || set_timeout(renew, Duration::ZERO));
+            once_painted(renew);
         }
         id
     });
     made
+}
+
+/// Keeps a value until the next picture is painted: to take apart what is large, and no more needed, takes time that the
+/// picture need not wait for.
+pub fn drop_after_paint<T: 'static>(value: T) {
+    once_painted(move || drop(value));
+}
+
+fn once_painted(work: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(work, Duration::ZERO));
 }
 
 /// What `make` gives, made anew once nothing that `follow` tracks has changed for as long as it says; at once where it says

@@ -1,5 +1,5 @@
 //! The one state of the app: the open project, what it comes to, and the way back.
-use super::after::{after_paint, after_pause};
+use super::after::{after_paint, after_pause, drop_after_paint};
 use super::dom;
 use super::figures::Figures;
 use super::history::History;
@@ -466,6 +466,7 @@ fn judged_with(drawn: RwSignal<Option<Good>>, id: RwSignal<Option<String>>) -> R
         let (good, id) = (drawn.get(), id.get_untracked());
         // Where no project is open, nobody looks.
         let judge = if id.is_some() { CHECKS.get() } else { None };
+        drop_after_paint(strong.get_untracked());
         strong.set(good.zip(judge).map(|(good, judge)| {
             let strength = Arc::new(judge(&good.project, &good.built.shape));
             Strong { id, good, strength }

@@ -1,6 +1,7 @@
 //! The beam's pieces and scarfs: proposed with their reasons, or placed by hand.
 use super::super::drawn::{fact, room};
 use super::splices::ledger_splices;
+use crate::app::cached::Cached;
 use crate::app::components::{
     Steps, choice, count_field, fact_line, fact_list, facts, fold, group, length_field, path_problems, toggle,
 };
@@ -76,23 +77,21 @@ fn places() -> Tag {
 /// Where the program puts the scarfs, and why.
 fn proposed() -> Tag {
     let store = use_store();
-    let scarfs = move || store.built().map(|built| built.shape.beam.scarfs.clone()).unwrap_or_default();
+    let scarfs = Cached::new(move || store.built().map(|built| built.shape.beam.scarfs.clone()).unwrap_or_default());
     let rows = move || {
         let units = store.units();
-        scarfs()
-            .into_iter()
-            .map(|scarf| {
-                let name = format!("Scarf {}, centre", scarf.number);
-                let value = format!("{}: {}", wording::length(scarf.place.centre, units), reasons(&scarf, units));
-                fact_line(&name, value)
-            })
-            .collect::<Vec<_>>()
+        let row = |scarf: &ScarfReport| {
+            let name = format!("Scarf {}, centre", scarf.number);
+            let value = format!("{}: {}", wording::length(scarf.place.centre, units), reasons(scarf, units));
+            fact_line(&name, value)
+        };
+        scarfs.with(|scarfs| scarfs.iter().map(row).collect::<Vec<_>>())
     };
     let keep = move |_| {
-        let places: Vec<ScarfPlace> = untrack(|| scarfs().iter().map(|scarf| scarf.place).collect());
+        let places: Vec<ScarfPlace> = scarfs.with_untracked(|scarfs| scarfs.iter().map(|scarf| scarf.place).collect());
         store.edit(|project| project.frame.scarfs.by_hand = places);
     };
-    let any = move || !scarfs().is_empty();
+    let any = move || scarfs.with(|scarfs| !scarfs.is_empty());
     group(
         "Places, proposed",
         parts()

@@ -33,11 +33,17 @@ struct Drag {
     has_moved: bool,
 }
 
+/// One grip, and what it shows: only what changes is written to the page.
+struct Grip {
+    tag: Tag,
+    shown: Vec<String>,
+}
+
 /// All grips of a drawing, and the hand on one of them.
 struct Hand {
     store: Store,
     layer: Tag,
-    grips: RefCell<Vec<Tag>>,
+    grips: RefCell<Vec<Grip>>,
     /// The number of the grip that is held or has the focus, from 1.
     number: RwSignal<usize>,
     /// Where the frame lies on the drawing: worked out with it, while the grips follow the hand at once.
@@ -86,17 +92,17 @@ impl Hand {
         let all = Held::all(&built);
         let mut grips = self.grips.borrow_mut();
         while grips.len() < all.len() {
-            let grip = tag("div").attr("role", "slider").attr("tabindex", "0");
-            let _ = self.layer.node().append_child(grip.node());
-            grips.push(grip);
+            let tag = tag("div").attr("role", "slider").attr("tabindex", "0");
+            let _ = self.layer.node().append_child(tag.node());
+            grips.push(Grip { tag, shown: Vec::new() });
         }
         for gone in grips.drain(all.len()..) {
-            gone.element().remove();
+            gone.tag.element().remove();
         }
         if self.number.get_untracked() > all.len() {
             self.let_go();
         }
-        for (grip, held) in grips.iter().zip(all) {
+        for (grip, held) in grips.iter_mut().zip(all) {
             place_grip(grip, held, &sheet, &project, &built);
         }
     }
@@ -135,7 +141,7 @@ impl Hand {
     fn number_of(&self, event: &Event) -> Option<usize> {
         let target = event.target()?;
         let grips = self.grips.borrow();
-        Some(grips.iter().position(|grip| target == **grip.node())? + 1)
+        Some(grips.iter().position(|grip| target == **grip.tag.node())? + 1)
     }
 
     /// How far right of the sheet's left edge the pointer is, px; the drawing may have been pushed about meanwhile.
@@ -217,7 +223,7 @@ impl Hand {
 }
 
 /// Puts a grip where that thing is, and says so to those who cannot see it.
-fn place_grip(grip: &Tag, held: Held, sheet: &Sheet, project: &Project, built: &Built) {
+fn place_grip(grip: &mut Grip, held: Held, sheet: &Sheet, project: &Project, built: &Built) {
     let (Some(x), Some(at)) = (held.place(project, built), held.grip_at(project, built)) else { return };
     let room = held.room(project, built).unwrap_or((x, x));
     let number = |value: Length| {
@@ -232,7 +238,10 @@ fn place_grip(grip: &Tag, held: Held, sheet: &Sheet, project: &Project, built: &
         (_, true) => "grip grip--over grip--mine",
         _ => "grip grip--over",
     };
-    let said = [
+    let (left, top) = sheet.place(at);
+    let wide = (held.gap(project, built).to_inches() * sheet.scale()).clamp(NARROWEST, WIDEST);
+    let pixels = |px: f64| format!("{px:.1}px");
+    let shown = [
         ("class", classes.to_owned()),
         ("data-grip", held.path()),
         ("aria-label", format!("{} along the beam", held.mark())),
@@ -240,14 +249,20 @@ fn place_grip(grip: &Tag, held: Held, sheet: &Sheet, project: &Project, built: &
         ("aria-valuemax", number(room.1)),
         ("aria-valuenow", number(x)),
         ("aria-valuetext", held.says(project, built)),
+        ("--x", pixels(left)),
+        ("--y", pixels(top)),
+        ("--wide", pixels(wide)),
     ];
-    for (name, value) in said {
-        let _ = grip.element().set_attribute(name, &value);
+    let element = grip.tag.element();
+    let style = element.unchecked_ref::<HtmlElement>().style();
+    for (place, (name, value)) in shown.iter().enumerate() {
+        if grip.shown.get(place) != Some(value) {
+            let _ = if name.starts_with("--") {
+                style.set_property(name, value)
+            } else {
+                element.set_attribute(name, value)
+            };
+        }
     }
-    let (left, top) = sheet.place(at);
-    let wide = (held.gap(project, built).to_inches() * sheet.scale()).clamp(NARROWEST, WIDEST);
-    let style = grip.element().unchecked_ref::<HtmlElement>().style();
-    for (name, px) in [("--x", left), ("--y", top), ("--wide", wide)] {
-        let _ = style.set_property(name, &format!("{px:.1}px"));
-    }
+    grip.shown = shown.map(|(_, value)| value).into();
 }

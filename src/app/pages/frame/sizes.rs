@@ -62,15 +62,16 @@ pub fn sizes() -> Tag {
 /// Where the values of the species come from, and how far they can be trusted.
 fn about_wood() -> Tag {
     let store = use_store();
+    let named = store.slice(|project| project.frame.species.clone());
     live(move || {
-        let project = store.project();
-        species(&project.frame.species).map(|wood| {
+        let units = store.units();
+        named.with(|name| species(name)).map(|wood| {
             let trust = match wood.confidence {
                 Confidence::High | Confidence::Given => "Compared with the printed source.",
                 Confidence::Medium => "Recalled from the source, not compared: ask the mill for the weight.",
                 Confidence::Low => "A placeholder: ask locally before you lean on it.",
             };
-            let weight = show_density(wood.green_density, project.units).to_string();
+            let weight = show_density(wood.green_density, units).to_string();
             tag("p")
                 .class("source")
                 .child("Green ")

@@ -1,5 +1,6 @@
 //! The ledger's splices: proposed with what they stand by, or placed by hand.
 use super::super::drawn::fact;
+use crate::app::cached::Cached;
 use crate::app::components::{Steps, fact_line, fact_list, group, length_field};
 use crate::app::dom::{Tag, button, live, parts, tag};
 use crate::app::{Lens, use_store};
@@ -9,7 +10,6 @@ use crate::lens;
 use crate::project::Project;
 use crate::units::{Length, UnitSystem};
 use crate::wording;
-use leptos::prelude::*;
 
 /// The lap and the places.
 pub fn ledger_splices() -> Tag {
@@ -29,20 +29,20 @@ fn reports(built: &Built, project: &Project) -> Vec<SpliceReport> {
 
 fn proposed() -> Tag {
     let store = use_store();
-    let now = move || store.drawn().map(|good| reports(&good.built, &good.project)).unwrap_or_default();
+    let now = Cached::new(move || store.drawn().map(|good| reports(&good.built, &good.project)).unwrap_or_default());
     let rows = move || {
         let units = store.units();
-        let row = |splice: SpliceReport| {
-            let value = format!("{}: {}", wording::length(splice.middle, units), stands(&splice, units));
+        let row = |splice: &SpliceReport| {
+            let value = format!("{}: {}", wording::length(splice.middle, units), stands(splice, units));
             fact_line(&name(splice.number), value)
         };
-        now().into_iter().map(row).collect::<Vec<_>>()
+        now.with(|all| all.iter().map(row).collect::<Vec<_>>())
     };
     let keep = move |_| {
-        let middles: Vec<Length> = untrack(now).iter().map(|splice| splice.middle).collect();
+        let middles: Vec<Length> = now.with_untracked(|all| all.iter().map(|splice| splice.middle).collect());
         store.edit(|project| project.frame.ledger_splices = middles);
     };
-    let any = move || !now().is_empty();
+    let any = move || now.with(|all| !all.is_empty());
     group(
         "Ledger splices, proposed",
         parts()
