@@ -1,13 +1,11 @@
 //! Pushes along the wall on the beam line: wind on what stands in it, a frame out of plumb, an earthquake.
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
+use super::earthquake::{earthquake_along, sure_of_earthquake};
 use super::loading::lies_within;
 use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
 use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
-use crate::loads::{
-    Action, Combination, Duration, Edition, SEISMIC_EXEMPTION, SeismicWeight, Spread, base_shear, combinations,
-    notional_force, vertical_effect,
-};
+use crate::loads::{Action, Combination, Duration, Edition, Spread, combinations, notional_force, vertical_effect};
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
@@ -64,7 +62,7 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
 fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, AreaLoad, Vec<Step>), Unmade> {
     let timbers = &project.frame.timbers;
     let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
-    let braces = timbers.brace.sawn.breadth * project.frame.brace_down * count(shape.braces.len());
+    let braces = timbers.brace.sawn.breadth * project.frame.brace_down * shape.braces.len() as f64;
     let (behind, shelter) = sheltered_rafters(project, shape, loads);
     let parts = [
         part("roof edge", roof_edge(project, shape, loads)),
@@ -272,47 +270,31 @@ fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Compa
     (strip > LineLoad::ZERO).then_some(Companion { confidence, action, name, rafters })
 }
 
-/// Half of the base shear, both ways, where the user has given the site's values.
+/// Both ways, where the user has given the site's values.
 fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) {
-    let Some(seismic) = &project.place.seismic else { return };
-    let height = loads.lean_to.mean_roof_height();
-    let roof = loads.lean_to.roof_length().length() * loads.lean_to.width;
-    let frame: Length = shape.posts.iter().map(crate::geometry::PostShape::body).sum();
-    let wood = loads.dead.wood.heavy;
-    let dead = loads.dead.cover.heavy * roof
-        + loads.dead.rafter.heavy * beam.line.eave * count(shape.rafters.len())
-        + wood.line_load(project.frame.timbers.beam.sawn.area()) * project.frame.beam_length * 2.0
-        + wood.line_load(project.frame.timbers.post.sawn.area()) * frame;
-    let flat_snow = loads.flat_snow.unwrap_or_default();
-    let weight = SeismicWeight { dead, flat_snow, roof };
-    match base_shear(project.place.edition, seismic, height, &weight) {
-        Err(refused) => {
-            let says = format!("{refused}. {SEISMIC_EXEMPTION}");
-            found.not_judged.push(Unmade::from(refused).saying(says));
-        }
-        Ok(shear) => {
-            // What the whole frame weighs is shaken, so that no case is surer than its weight.
-            let mut sure = weakest(&shear.steps).max(loads.dead.sure);
-            found.steps.extend(shear.steps);
-            let on_line = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
-            let down = match vertical_effect(project.place.edition, seismic, on_line) {
-                Ok(down) => down,
-                Err(refused) => return found.not_judged.push(refused.into()),
-            };
-            sure = sure.max(weakest(&down.steps));
-            found.steps.extend(down.steps);
-            found.steps.push(beside_the_line(project.place.edition));
-            let snow = heaviest(loads, beam, Action::Snow);
-            let vertical = if on_line > Force::ZERO { down.value / on_line } else { 0.0 };
-            shake(found, project, beam, snow.as_ref(), (shear.value / 2.0, vertical, sure));
-        }
-    }
+    let (edition, Some(seismic)) = (project.place.edition, &project.place.seismic) else { return };
+    let push = match earthquake_along(project, shape, loads, &beam.line) {
+        Some(Ok(push)) => push,
+        Some(Err(why)) => return found.not_judged.push(why),
+        None => return,
+    };
+    let on_line = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
+    let down = match vertical_effect(edition, seismic, on_line) {
+        Ok(down) => down,
+        Err(refused) => return found.not_judged.push(refused.into()),
+    };
+    let sure = sure_of_earthquake(&push, loads).max(weakest(&down.steps));
+    found.steps.extend(push.steps.into_iter().chain(down.steps));
+    found.steps.push(beside_the_line(edition));
+    let snow = heaviest(loads, beam, Action::Snow);
+    let vertical = if on_line > Force::ZERO { down.value / on_line } else { 0.0 };
+    shake(found, project, beam, snow.as_ref(), (push.value, vertical, sure));
 }
 
 /// Why no rafter, purlin or ledger has a combination with E_v of its own.
 fn beside_the_line(edition: Edition) -> Step {
-    let says = "on beam, posts and footings in every combination with E_h, down and up. Rafters, purlins and ledger carry more \
-                without it: 0.14·S_DS·D is less than the least roof live load, 12 psf, and never lifts";
+    let says = "on beam, posts, footings and the ledger’s fixings in every combination with E_h, down and up. Rafters, purlins \
+                and ledger carry more without it: 0.14·S_DS·D is less than the least roof live load, 12 psf, and never lifts";
     let citation = Citation::from_memory(edition.name(), "2.4.5, 12.4.2.2; 4.8.2");
     Step::new("where E_v counts", says, citation)
 }
@@ -352,10 +334,6 @@ fn shake(
             });
         }
     }
-}
-
-fn count(n: usize) -> f64 {
-    u32::try_from(n).map_or(f64::MAX, f64::from)
 }
 
 #[cfg(test)]

@@ -1,5 +1,5 @@
-//! Wind along the wall on the fixings of the ledger: half of the push on the roof's edge, shared out among the wall's posts by the
-//! roof each carries, beside what the same wind and what lies on the roof ask.
+//! Wind and earthquake along the wall on the fixings of the ledger: half of the push on the roof's edge, or of the base shear,
+//! shared out among the wall's posts by the roof each carries, beside what the same combination and what lies on the roof ask.
 //!
 //! The push acts at the rafters' seats; its lever off the wall and over the fixings turns the whole ledger about its outer posts
 //! by little, and is left out.
@@ -9,70 +9,134 @@ use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;
 use super::wood::load_duration;
-use crate::analysis::{RoofCase, side_wind_on_roof, wind_on_ledger};
+use crate::analysis::{
+    Loading, RoofCase, WallShares, earthquake_along, earthquake_on_roof, side_wind_on_roof, sure_of_earthquake,
+    wind_on_ledger,
+};
 use crate::design::Shape;
 use crate::fastening::{AlikeRows, LoadOnOne, PegRow, Pull, combined_share, torn_out};
 use crate::geometry::ledger_hole;
-use crate::loads::Action;
+use crate::loads::{Action, vertical_effect};
 use crate::members::{Property, Verdict, adjusted};
 use crate::units::{Angle, Force, Length};
-use crate::unmade::{Input, Unmade};
+use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
 /// Name of the check of the wood between them and the ledger's end.
 const TEAR: &str = "stay in the ledger's wood along its grain";
 
-/// What goes along the wall: the push of the whole wind on the ledger, and the combinations with it, each with the wind's factor.
-struct Along {
+/// What goes along the wall: the whole push on the ledger, and the combinations with it, each with the factor of the push.
+struct Cause {
     push: Worked<Force>,
     asked: Vec<(f64, Asked)>,
 }
 
-impl Along {
+impl Cause {
+    /// In every combination of its cases, beside the heaviest of what else lies on the roof; `vertical`: what of the dead load its
+    /// vertical part is.
+    fn new(ledger: &Ledger, push: Worked<Force>, own: Vec<RoofCase>, along: Action, vertical: f64) -> Self {
+        let beside = [Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(ledger, action));
+        let cases: Vec<RoofCase> = own.into_iter().chain(beside).collect();
+        let factor = |loading: &Loading, action: Action| {
+            let of = |index: usize| cases.get(index).is_some_and(|case| case.action == action);
+            loading.parts.iter().filter(|(_, index)| of(*index)).map(|(factor, _)| *factor).sum::<f64>()
+        };
+        let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
+            let dead = loading.dead + factor(&loading, Action::SeismicDown) * vertical;
+            (factor(&loading, along) != 0.0).then_some(Loading { dead, ..loading })
+        });
+        Self { push, asked: asked.into_iter().map(|asked| (factor(&asked.loading, along), asked)).collect() }
+    }
+
     /// Nothing where no wind is known to blow along the wall.
-    fn new(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, Unmade>> {
-        let mut cases = side_wind_on_roof(ledger.roof);
+    fn wind(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, Unmade>> {
+        let cases = side_wind_on_roof(ledger.roof);
         if cases.is_empty() {
             return None;
         }
-        let push = match wind_on_ledger(ledger.project, shape, ledger.roof) {
-            Ok(push) => push,
-            Err(why) => return Some(Err(why)),
+        let push = wind_on_ledger(ledger.project, shape, ledger.roof);
+        Some(push.map(|push| Self::new(ledger, push, cases, Action::Wind, 0.0)))
+    }
+
+    /// Nothing where the site has no values of earthquakes.
+    fn earthquake(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, Unmade>> {
+        let place = &ledger.project.place;
+        let seismic = place.seismic.as_ref()?;
+        let push = earthquake_along(ledger.project, shape, ledger.roof, &ledger.line)?;
+        let of = |mut push: Worked<Force>| {
+            let sure = sure_of_earthquake(&push, ledger.roof);
+            let dead = ledger.dead();
+            let down = vertical_effect(place.edition, seismic, dead)?;
+            let vertical = if dead > Force::ZERO { down.value / dead } else { 0.0 };
+            push.steps.extend(down.steps);
+            Ok(Self::new(ledger, push, earthquake_on_roof(sure).into(), Action::SeismicSideways, vertical))
         };
-        cases.extend([Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(ledger, action)));
-        let has_wind = |index: usize| cases.get(index).is_some_and(|case| case.action == Action::Wind);
-        let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
-            loading.parts.iter().any(|(_, index)| has_wind(*index))
-        });
-        let factor = |asked: &Asked| {
-            let windy = asked.loading.parts.iter().filter(|(_, index)| has_wind(*index));
-            windy.map(|(factor, _)| *factor).sum::<f64>()
-        };
-        Some(Ok(Self { push, asked: asked.into_iter().map(|asked| (factor(&asked), asked)).collect() }))
+        Some(push.and_then(of))
+    }
+
+    /// What one of its combinations asks of the fixings at each of the wall's posts.
+    fn places<'a>(&self, own: &'a (f64, Asked), shares: &'a WallShares) -> impl Iterator<Item = Place<'a>> {
+        let ((factor, asked), push) = (own, self.push.value);
+        (0..shares.width.len()).map(move |post| {
+            let along = push * (factor * share_of(shares, post)).abs();
+            let down = shares.reaction(post, &asked.loads);
+            let way = if down.is_negative() { Way::Up } else { Way::Down };
+            let level = asked.level * shares.width[post];
+            let outward = if level > Force::ZERO { level } else { Force::ZERO };
+            Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
+        })
+    }
+
+    /// How its push comes to what goes along the wall at a post.
+    fn steps(&self, place: &Place, shares: &WallShares) -> Vec<Step> {
+        let own = self.asked.iter().find(|(_, own)| std::ptr::eq(own, place.asked));
+        let upright =
+            if place.tilt() > Angle::ZERO { "" } else { "; under a twentieth of the load, which counts as upright" };
+        let says = format!(
+            "A = {}·{:.0}·{:.3} = {:.0} lb, {:.1} of {:.1} in of roof{upright}",
+            own.map_or(0.0, |(factor, _)| (factor.abs() * 1000.0).round() / 1000.0),
+            self.push.value.to_pounds(),
+            share_of(shares, place.post),
+            place.along.to_pounds(),
+            shares.width[place.post].to_inches(),
+            shares.width.iter().copied().sum::<Length>().to_inches()
+        );
+        let citation = Citation::from_memory("statics", "shared by the roof carried");
+        let step = Step::new("push along the wall at this post", says, citation);
+        self.push.steps.iter().cloned().chain([step]).collect()
+    }
+
+    /// Wind and earthquake, each where there is one.
+    ///
+    /// # Errors
+    /// The sentence that says what is missing of one.
+    fn all(ledger: &Ledger, shape: &Shape) -> Result<Vec<Self>, Unmade> {
+        [Self::wind(ledger, shape), Self::earthquake(ledger, shape)].into_iter().flatten().collect()
     }
 }
 
-/// The most that goes along the wall at one of its posts; nothing where no such wind is known.
+/// The most that goes along the wall at one of its posts; nothing where nothing is known to go along it.
 ///
 /// # Errors
 /// The sentence that says what is missing.
-pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Option<Result<Force, Unmade>> {
-    let of = |along: Along| {
-        let all: Length = ledger.shares.width.iter().copied().sum();
-        let widest = ledger.shares.width.iter().copied().fold(Length::ZERO, Length::max);
-        let factor = along.asked.iter().map(|(factor, _)| factor.abs()).fold(0.0, f64::max);
-        along.push.value * (factor * (widest / all)).abs()
+pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Result<Option<Force>, Unmade> {
+    let all: Length = ledger.shares.width.iter().copied().sum();
+    let widest = ledger.shares.width.iter().copied().fold(Length::ZERO, Length::max);
+    let of = |cause: &Cause| {
+        let factor = cause.asked.iter().map(|(factor, _)| factor.abs()).fold(0.0, f64::max);
+        cause.push.value * (factor * (widest / all)).abs()
     };
-    Some(Along::new(ledger, shape)?.map(of))
+    let causes = Cause::all(ledger, shape)?;
+    Ok(causes.iter().map(of).reduce(Force::max))
 }
 
-/// The checks of fixings and wood; none where no wind is known to blow along the wall.
+/// The checks of fixings and wood; none where nothing is known to go along the wall.
 pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Vec<Check> {
-    match Along::new(fixing.ledger, shape) {
-        Some(Ok(along)) => judge(fixing, &along.asked, &along.push),
-        Some(Err(why)) => vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
-        None => Vec::new(),
+    match Cause::all(fixing.ledger, shape) {
+        Ok(causes) if causes.is_empty() => Vec::new(),
+        Ok(causes) => judge(fixing, &causes),
+        Err(why) => vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
     }
 }
 
@@ -82,54 +146,44 @@ fn heaviest(ledger: &Ledger, action: Action) -> Option<RoofCase> {
     most(ledger.roof.cases.iter().filter(|case| case.action == action), of).map(RoofCase::without_steps)
 }
 
-fn judge(fixing: &Fixing, asked: &[(f64, Asked)], push: &Worked<Force>) -> Vec<Check> {
-    let shares = &fixing.ledger.shares;
+/// The share of a post of the wall in what goes along it.
+fn share_of(shares: &WallShares, post: usize) -> f64 {
     let all: Length = shares.width.iter().copied().sum();
-    let of_post = |post: usize| shares.width[post] / all;
-    let places = || {
-        asked.iter().flat_map(|asked| (0..shares.width.len()).map(move |post| (asked, post))).map(|(asked, post)| {
-            let (factor, asked) = asked;
-            let along = push.value * (factor * of_post(post)).abs();
-            let down = shares.reaction(post, &asked.loads);
-            let way = if down.is_negative() { Way::Up } else { Way::Down };
-            let outward = (asked.level * shares.width[post]).max(Force::ZERO);
-            Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
-        })
+    shares.width[post] / all
+}
+
+fn judge(fixing: &Fixing, causes: &[Cause]) -> Vec<Check> {
+    let shares = &fixing.ledger.shares;
+    let held = match rough(fixing) {
+        Ok(rough) => Check::worst_of(causes.iter().flat_map(|cause| holds(fixing, cause, &rough))),
+        Err(why) => Some(Check::not_judged(FIXINGS, HOLD_ALONG, why)),
     };
     // The wood at the end asks for no more than the push, whatever the fixings hold.
-    let pushed = most(places(), |place| place.along.to_pounds());
-    let wood = pushed.map(|place| fixing.at(TEAR, &place, stays(fixing, &place)));
-    let held = rough(fixing).and_then(|rough| {
-        let missing = || Unmade::missing(Input::WallPosts, "the posts of the wall are missing");
-        most(places(), rough).ok_or_else(missing)
-    });
-    let place = match held {
-        Ok(place) => place,
-        Err(why) => return [Check::not_judged(FIXINGS, HOLD_ALONG, why)].into_iter().chain(wood).collect(),
+    let places = causes.iter().flat_map(|cause| cause.asked.iter().flat_map(|own| cause.places(own, shares)));
+    let wood =
+        most(places, |place| place.along.to_pounds()).map(|place| fixing.at(TEAR, &place, stays(fixing, &place)));
+    held.into_iter().chain(wood).collect()
+}
+
+/// The fixings at the hardest place, and at the hardest of each other combination whose load leans: that looks along the grain as
+/// well, which `rough` does not, and may halve what a fixing holds. Where the fixings stand too near each other for a leaning load
+/// at all, that is said of the hardest alone: a light push beside much less weight does not ask for it.
+fn holds(fixing: &Fixing, cause: &Cause, rough: &impl Fn(&Place) -> f64) -> Vec<Check> {
+    let shares = &fixing.ledger.shares;
+    let hardest_of_each = cause.asked.iter().filter_map(|own| most(cause.places(own, shares), rough));
+    let mut places: Vec<(f64, Place)> = hardest_of_each.map(|place| (rough(&place), place)).collect();
+    places.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let least = places.first().map_or(0.0, |(most, _)| most / 2.0);
+    let check = |(rank, (share, place)): (usize, &(f64, Place))| {
+        let may_govern = rank == 0 || *share >= least && place.tilt() > Angle::ZERO;
+        let made = may_govern.then(|| fixing.judge(place)).filter(|made| rank == 0 || made.is_ok())?;
+        let made = made.map(|mut made| {
+            made.steps.splice(0..0, cause.steps(place, shares));
+            made
+        });
+        Some(fixing.at(HOLD_ALONG, place, made))
     };
-    let factor =
-        |of: &Asked| asked.iter().find(|(_, asked)| std::ptr::eq(asked, of)).map_or(0.0, |(factor, _)| *factor);
-    let made = fixing.judge(&place).map(|mut made| {
-        let upright =
-            if place.tilt() > Angle::ZERO { "" } else { "; under a twentieth of the load, which counts as upright" };
-        let says = format!(
-            "A = {:.2}·{:.0}·{:.3} = {:.0} lb, {:.1} of {:.1} in of roof{upright}",
-            factor(place.asked).abs(),
-            push.value.to_pounds(),
-            of_post(place.post),
-            place.along.to_pounds(),
-            shares.width[place.post].to_inches(),
-            all.to_inches()
-        );
-        let step = Step::new(
-            "push along the wall at this post",
-            says,
-            Citation::from_memory("statics", "shared by the roof carried"),
-        );
-        made.steps.splice(0..0, push.steps.iter().cloned().chain([step]));
-        made
-    });
-    [fixing.at(HOLD_ALONG, &place, made)].into_iter().chain(wood).collect()
+    places.iter().enumerate().filter_map(check).collect()
 }
 
 /// The push along the grain against the wood between the fixings and the nearest end of the ledger: plugs behind each row, the
@@ -190,7 +244,7 @@ mod tests {
     use crate::analysis::roof_loads;
     use crate::checks::check_ledger;
     use crate::evaluate;
-    use crate::loads::Duration;
+    use crate::loads::{DesignCategory, Duration, Seismic};
     use crate::project::{Project, Used, demo};
     use crate::units::UnitSystem;
 
@@ -218,6 +272,42 @@ mod tests {
         assert!(check.passes());
     }
 
+    /// S_DS = 2 in category C shakes the barn by C_s = 2/1.5 of 8539 lb, a fifth of the flat snow in it: V = 11,385 lb, half of it on
+    /// the ledger. 0.525 of that on 21.4 of 420 in of roof is 152 lb along, which leans by 22.6° and finds 4 in of wood before the
+    /// ledger's end where seven diameters are asked: 4/5.25.
+    #[test]
+    fn the_earthquake_by_hand() {
+        let shaken = |s_ds: f64| {
+            let mut barn = demo::wool_barn();
+            barn.place.wind_speed = crate::loads::WindSpeed::try_mph(60.0);
+            barn.place.seismic = Some(Seismic { s_ds, category: DesignCategory::C, importance: 1.0 });
+            found(&barn).unwrap()
+        };
+        let check = shaken(2.0);
+        assert!(check.says(UnitSystem::Imperial).contains("0.525E_h"), "{}", check.says(UnitSystem::Imperial));
+        assert!(says(&check, "V, base shear").ends_with("1.333·8539 lb = 11385 lb"));
+        assert!(says(&check, "push along the wall at this post").starts_with("A = 0.525·5693·0.051 = 152 lb"));
+        assert!(says(&check, "shear of one fixing").ends_with("√(366² + 152²)/1 = 396 lb"));
+        assert!(says(&check, "main member: F_eθ, at the load's angle").contains("at 22.6°"));
+        // Mode IV: 0.579²/3.80·√(2·3829·45,000/(3·2.80)) = 566 lb, ·1.6·0.762·0.917 = 632 lb.
+        assert!((check.ratio().unwrap() / (396.0 / 632.0) - 1.0).abs() < 5e-3, "{check:?}");
+        // Of the vertical part nothing but the dead load grows: half of S_DS less is 0.525·0.2·1·D, and 21.4/420 of 2016 lb stand here.
+        let down = |check: &Check| {
+            let text = says(check, "shear of one fixing");
+            text.rsplit('√').next().unwrap()[1..].split('²').next().unwrap().parse::<f64>().unwrap()
+        };
+        let dead = (down(&check) - down(&shaken(1.0))) / 0.105;
+        assert!((dead - 2016.0 * 21.4 / 420.0).abs() < 10.0, "{dead}");
+    }
+
+    /// An earthquake whose base shear cannot be had leaves the check open, whatever the wind does.
+    #[test]
+    fn no_base_shear_no_answer() {
+        let mut barn = demo::wool_barn();
+        barn.place.seismic = Some(Seismic { s_ds: 0.4, category: DesignCategory::D, importance: 1.0 });
+        assert!(found(&barn).unwrap().says(UnitSystem::Imperial).contains("categories D to F"));
+    }
+
     /// 4.9 lb along beside 100 lb down turn no grain, 5.1 lb lean by atan 0.051 = 2.92°.
     #[test]
     fn a_twentieth_turns_no_grain() {
@@ -239,8 +329,8 @@ mod tests {
         assert!((leans.tilt().to_degrees() - 2.92).abs() < 0.01);
     }
 
-    fn loading() -> crate::analysis::Loading {
-        crate::analysis::Loading {
+    fn loading() -> Loading {
+        Loading {
             name: String::new(),
             dead: 1.0,
             is_uplift: false,

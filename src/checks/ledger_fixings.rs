@@ -189,7 +189,7 @@ impl Fixing<'_> {
         let width = |is_along| length(self.width_of_the_wall(is_along), self.ledger.project.units);
         let why = format!(
             "measure how wide the wall's posts are where the ledger's fixings go in, and how far in they stand: a post has to \
-             be {} wide at least, and {} where wind pushes along the wall",
+             be {} wide at least, and {} where wind or earthquake pushes along the wall",
             width(false),
             width(true)
         );
