@@ -5,7 +5,7 @@
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::{Check, EXISTING_WALL, Under, Way};
 use super::known::known_loads;
-use super::ledger_along::most_along;
+use super::ledger_along::{Cause, most_along};
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
@@ -137,8 +137,9 @@ fn judge(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Vec<Chec
     checks.extend(pressed.map(|check| check.only(Way::Down)));
     checks.extend(sags(&ledger)?);
     checks = Part::Ledger.of(checks);
-    checks.extend(Part::LedgerFixings.of(check_fixings(&ledger, shape)));
-    checks.push(ledger.wall(shape));
+    let causes = Cause::all(&ledger, shape);
+    checks.extend(Part::LedgerFixings.of(check_fixings(&ledger, &causes)));
+    checks.push(ledger.wall(&causes));
     Ok(checks)
 }
 
@@ -291,7 +292,7 @@ impl Ledger<'_> {
     }
 
     /// What the wall must take is said, and never judged: nobody has told of what it is made.
-    fn wall(&self, shape: &Shape) -> Check {
+    fn wall(&self, causes: &Result<Vec<Cause>, Unmade>) -> Check {
         let units = self.project.units;
         let all = || {
             let places = self.asked.iter().flat_map(|asked| (0..self.frame.posts.len()).map(move |post| (asked, post)));
@@ -302,7 +303,7 @@ impl Ledger<'_> {
         let (down, up) = (partly.fold(largest(|(up, _)| up), Force::max), largest(|(up, _)| -up));
         let (out, inward) = (largest(|(_, level)| level), largest(|(_, level)| -level));
         let say = |force| Amount::Force(force).text(units);
-        let along = match most_along(self, shape) {
+        let along = match causes.as_ref().map(|causes| most_along(causes, &self.shares)) {
             Ok(Some(along)) => format!("and {} along it", say(along)),
             Err(_) => "and what wind or earthquake along it asks, which is not known yet,".to_owned(),
             Ok(None) => "and nothing along it".to_owned(),

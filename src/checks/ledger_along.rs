@@ -27,7 +27,7 @@ pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
 const TEAR: &str = "stay in the ledger's wood along its grain";
 
 /// What goes along the wall: the whole push on the ledger, and the combinations with it, each with the factor of the push.
-struct Cause {
+pub(super) struct Cause {
     push: Worked<Force>,
     asked: Vec<(f64, Asked)>,
 }
@@ -111,33 +111,20 @@ impl Cause {
     ///
     /// # Errors
     /// The sentence that says what is missing of one.
-    fn all(ledger: &Ledger, shape: &Shape) -> Result<Vec<Self>, Unmade> {
+    pub(super) fn all(ledger: &Ledger, shape: &Shape) -> Result<Vec<Self>, Unmade> {
         [Self::wind(ledger, shape), Self::earthquake(ledger, shape)].into_iter().flatten().collect()
     }
 }
 
 /// The most that goes along the wall at one of its posts; nothing where nothing is known to go along it.
-///
-/// # Errors
-/// The sentence that says what is missing.
-pub(super) fn most_along(ledger: &Ledger, shape: &Shape) -> Result<Option<Force>, Unmade> {
-    let all: Length = ledger.shares.width.iter().copied().sum();
-    let widest = ledger.shares.width.iter().copied().fold(Length::ZERO, Length::max);
+pub(super) fn most_along(causes: &[Cause], shares: &WallShares) -> Option<Force> {
+    let all: Length = shares.width.iter().copied().sum();
+    let widest = shares.width.iter().copied().fold(Length::ZERO, Length::max);
     let of = |cause: &Cause| {
         let factor = cause.asked.iter().map(|(factor, _)| factor.abs()).fold(0.0, f64::max);
         cause.push.value * (factor * (widest / all)).abs()
     };
-    let causes = Cause::all(ledger, shape)?;
-    Ok(causes.iter().map(of).reduce(Force::max))
-}
-
-/// The checks of fixings and wood; none where nothing is known to go along the wall.
-pub(super) fn along(fixing: &Fixing, shape: &Shape) -> Vec<Check> {
-    match Cause::all(fixing.ledger, shape) {
-        Ok(causes) if causes.is_empty() => Vec::new(),
-        Ok(causes) => judge(fixing, &causes),
-        Err(why) => vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
-    }
+    causes.iter().map(of).reduce(Force::max)
 }
 
 /// The case of an action that asks most of the ledger.
@@ -152,7 +139,13 @@ fn share_of(shares: &WallShares, post: usize) -> f64 {
     shares.width[post] / all
 }
 
-fn judge(fixing: &Fixing, causes: &[Cause]) -> Vec<Check> {
+/// The checks of fixings and wood; none where nothing is known to go along the wall.
+pub(super) fn along(fixing: &Fixing, causes: &Result<Vec<Cause>, Unmade>) -> Vec<Check> {
+    let causes = match causes {
+        Ok(causes) if causes.is_empty() => return Vec::new(),
+        Ok(causes) => causes,
+        Err(why) => return vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
+    };
     let shares = &fixing.ledger.shares;
     let held = match rough(fixing) {
         Ok(rough) => Check::worst_of(causes.iter().flat_map(|cause| holds(fixing, cause, &rough))),

@@ -3,9 +3,8 @@
 use super::check::{Check, EXISTING_WALL, Way};
 use super::fixing::{Aim, Fixing};
 use super::ledger::{Asked, CONTINUOUS, Ledger};
-use super::ledger_along::{HOLD_ALONG, along};
+use super::ledger_along::{Cause, HOLD_ALONG, along};
 use super::purlin::{harder_first, most};
-use crate::design::Shape;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, hangs_low, ledger_fixing, outer_rows,
 };
@@ -37,19 +36,14 @@ const LIGHT: Force = Force::pounds(100.0);
 const LEANS: f64 = 0.05;
 
 /// Every check of the fixings.
-pub(super) fn check_fixings(ledger: &Ledger, shape: &Shape) -> Vec<Check> {
+pub(super) fn check_fixings(ledger: &Ledger, causes: &Result<Vec<Cause>, Unmade>) -> Vec<Check> {
     let mut checks: Vec<Check> = match Fixing::new(ledger) {
         Err(why) => [HOLD_UP, HOLD_DOWN, HOLD_ALONG].map(|name| Check::not_judged(FIXINGS, name, &why)).into(),
         Ok(fixing) => {
             let ways = [(HOLD_UP, Way::Down), (HOLD_DOWN, Way::Up)];
             let held = ways.into_iter().map(|(name, way)| fixing.worst(name, way));
-            {
-                held.chain(along(&fixing, shape))
-                    .chain(fixing.pulled())
-                    .chain(fixing.past_middle())
-                    .chain(fixing.wall_edges())
-                    .collect()
-            }
+            let of_sizes = fixing.past_middle().into_iter().chain(fixing.wall_edges());
+            held.chain(along(&fixing, causes)).chain(fixing.pulled()).chain(of_sizes).collect()
         }
     };
     let fixings = &ledger.project.fixings.ledger;
