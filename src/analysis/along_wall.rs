@@ -1,11 +1,11 @@
 //! Pushes along the wall on the beam line: wind on what stands in it, a frame out of plumb, an earthquake.
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
-use super::earthquake::{earthquake_along, sure_of_earthquake};
+use super::earthquake::{Shaking, earthquake_along};
 use super::loading::lies_within;
 use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
 use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
-use crate::loads::{Action, Combination, Duration, Edition, Spread, combinations, notional_force, vertical_effect};
+use crate::loads::{Action, Combination, Duration, Edition, Spread, combinations, notional_force};
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
@@ -167,16 +167,9 @@ pub fn side_wind_on_roof(loads: &RoofLoads) -> Vec<RoofCase> {
         .flat_map(|case| case.pressure.pieces().iter().flat_map(|piece| [piece.start, piece.end]));
     let (low, high) = pressures.fold((AreaLoad::ZERO, AreaLoad::ZERO), |(low, high), p| (low.min(p), high.max(p)));
     let whole = |load| Spread::uniform(Length::ZERO, loads.lean_to.roof_length().length(), load);
-    let case = |name: &str, load| RoofCase {
-        name: name.to_owned(),
-        action: Action::Wind,
-        snow: None,
-        down: Spread::default(),
-        square: whole(load),
-        point: None,
-        steps: Vec::new(),
-        confidence: loads.side_wind.iter().map(|case| weakest(&case.steps)).max().unwrap_or(Confidence::High),
-    };
+    let confidence = loads.side_wind.iter().map(|case| weakest(&case.steps)).max().unwrap_or(Confidence::High);
+    let case =
+        |name, load| RoofCase { square: whole(load), confidence, ..RoofCase::new(name, Action::Wind, Vec::new()) };
     let found = [("wind along the wall, pressing", high), ("wind along the wall, lifting", low)];
     found.into_iter().filter(|(_, load)| *load != AreaLoad::ZERO).map(|(name, load)| case(name, load)).collect()
 }
@@ -272,23 +265,17 @@ fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Compa
 
 /// Both ways, where the user has given the site's values.
 fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) {
-    let (edition, Some(seismic)) = (project.place.edition, &project.place.seismic) else { return };
-    let push = match earthquake_along(project, shape, loads, &beam.line) {
-        Some(Ok(push)) => push,
-        Some(Err(why)) => return found.not_judged.push(why),
-        None => return,
-    };
     let on_line = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
-    let down = match vertical_effect(edition, seismic, on_line) {
-        Ok(down) => down,
-        Err(refused) => return found.not_judged.push(refused.into()),
-    };
-    let sure = sure_of_earthquake(&push, loads).max(weakest(&down.steps));
-    found.steps.extend(push.steps.into_iter().chain(down.steps));
-    found.steps.push(beside_the_line(edition));
-    let snow = heaviest(loads, beam, Action::Snow);
-    let vertical = if on_line > Force::ZERO { down.value / on_line } else { 0.0 };
-    shake(found, project, beam, snow.as_ref(), (push.value, vertical, sure));
+    match earthquake_along(project, shape, loads, (&beam.line, on_line)) {
+        Some(Ok(shaking)) => {
+            let snow = heaviest(loads, beam, Action::Snow);
+            shake(found, project, beam, snow.as_ref(), &shaking);
+            found.steps.extend(shaking.steps);
+            found.steps.push(beside_the_line(project.place.edition));
+        }
+        Some(Err(why)) => found.not_judged.push(why),
+        None => {}
+    }
 }
 
 /// Why no rafter, purlin or ledger has a combination with E_v of its own.
@@ -305,7 +292,7 @@ fn shake(
     project: &Project,
     beam: &BeamLoads,
     snow: Option<&Companion>,
-    (push, vertical, sure): (Force, f64, Confidence),
+    &Shaking { push, vertical, sure, .. }: &Shaking,
 ) {
     let mut actions = vec![Action::SeismicSideways, Action::SeismicDown];
     actions.extend(snow.map(|snow| snow.action));

@@ -3,14 +3,27 @@ use super::rafter_line::RafterLine;
 use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
 use crate::geometry::PostShape;
-use crate::loads::{Action, SEISMIC_EXEMPTION, SeismicWeight, Spread, base_shear};
+use crate::loads::{Action, SEISMIC_EXEMPTION, SeismicWeight, base_shear, vertical_effect};
 use crate::project::Project;
 use crate::units::{Force, Length};
 use crate::unmade::Unmade;
-use crate::working::{Citation, Confidence, Step, Worked, weakest};
+use crate::working::{Citation, Confidence, Step, weakest};
 
-/// Half of the base shear, unfactored: of what shakes, rafters and roof stand on both lines alike. Nothing where the user has not
-/// given the site's values.
+/// What an earthquake along the wall does to one of the two lines, unfactored.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shaking {
+    /// Half of the base shear.
+    pub push: Force,
+    /// E_v as a share of the dead load.
+    pub vertical: f64,
+    /// No surer than what the whole frame weighs, for that is shaken.
+    pub sure: Confidence,
+    /// How both came about.
+    pub steps: Vec<Step>,
+}
+
+/// That, of a line which carries so much dead load: rafters and roof stand on both lines alike. Nothing where the user has not given
+/// the site's values.
 ///
 /// # Errors
 /// The sentence that says why there is no base shear.
@@ -19,24 +32,24 @@ pub fn earthquake_along(
     project: &Project,
     shape: &Shape,
     loads: &RoofLoads,
-    line: &RafterLine,
-) -> Option<Result<Worked<Force>, Unmade>> {
+    (line, dead): (&RafterLine, Force),
+) -> Option<Result<Shaking, Unmade>> {
     let seismic = project.place.seismic.as_ref()?;
-    let height = loads.lean_to.mean_roof_height();
-    let shear = base_shear(project.place.edition, seismic, height, &shaken(project, shape, loads, line));
-    Some(match shear {
-        Ok(mut shear) => {
-            let half = shear.value / 2.0;
-            let says = format!("V/2 = {:.0}/2 = {:.0} lb", shear.value.to_pounds(), half.to_pounds());
-            let citation = Citation::from_memory("statics", "halves to ledger and beam");
-            shear.steps.push(Step::new("earthquake's push on the beam line, and on the ledger", says, citation));
-            Ok(Worked::new(half, shear.steps))
-        }
-        Err(refused) => {
-            let says = format!("{refused}. {SEISMIC_EXEMPTION}");
-            Err(Unmade::from(refused).saying(says))
-        }
-    })
+    let (edition, height) = (project.place.edition, loads.lean_to.mean_roof_height());
+    let shear = base_shear(edition, seismic, height, &shaken(project, shape, loads, line)).map_err(|refused| {
+        let says = format!("{refused}. {SEISMIC_EXEMPTION}");
+        Unmade::from(refused).saying(says)
+    });
+    Some(shear.and_then(|shear| {
+        let push = shear.value / 2.0;
+        let says = format!("V/2 = {:.0}/2 = {:.0} lb", shear.value.to_pounds(), push.to_pounds());
+        let citation = Citation::from_memory("statics", "halves to ledger and beam");
+        let half = Step::new("earthquake's push on the beam line, and on the ledger", says, citation);
+        let down = vertical_effect(edition, seismic, dead)?;
+        let vertical = if dead > Force::ZERO { down.value / dead } else { 0.0 };
+        let steps: Vec<Step> = shear.steps.into_iter().chain([half]).chain(down.steps).collect();
+        Ok(Shaking { push, vertical, sure: weakest(&steps).max(loads.dead.sure), steps })
+    }))
 }
 
 /// What the whole lean-to weighs.
@@ -52,25 +65,10 @@ fn shaken(project: &Project, shape: &Shape, loads: &RoofLoads, line: &RafterLine
     SeismicWeight { dead, flat_snow: loads.flat_snow.unwrap_or_default(), roof }
 }
 
-/// How sure that push is: what the whole frame weighs is shaken, so that no case is surer than its weight.
-#[must_use]
-pub fn sure_of_earthquake(push: &Worked<Force>, loads: &RoofLoads) -> Confidence {
-    weakest(&push.steps).max(loads.dead.sure)
-}
-
 /// It as a case of the roof, for the combinations it stands in: it lays nothing on the roof, and its vertical part is a share of
 /// the dead load.
 #[must_use]
 pub fn earthquake_on_roof(sure: Confidence) -> [RoofCase; 2] {
-    let case = |name: &str, action| RoofCase {
-        name: name.to_owned(),
-        action,
-        snow: None,
-        down: Spread::default(),
-        square: Spread::default(),
-        point: None,
-        steps: Vec::new(),
-        confidence: sure,
-    };
+    let case = |name, action| RoofCase { confidence: sure, ..RoofCase::new(name, action, Vec::new()) };
     [case("its vertical part", Action::SeismicDown), case("earthquake along the wall", Action::SeismicSideways)]
 }

@@ -247,6 +247,12 @@ impl WallShares {
         })
     }
 
+    /// Width of roof on all of them.
+    #[must_use]
+    pub fn roof(&self) -> Length {
+        self.width.iter().copied().sum()
+    }
+
     /// What a post gives up under a combination. A person is taken whole by any one of them.
     #[must_use]
     pub fn reaction(&self, post: usize, loads: &LedgerLoads) -> Force {

@@ -104,19 +104,12 @@ fn with(loading: &Loading, factor: f64, index: usize) -> Loading {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::loads::Spread;
 
     #[test]
     fn every_snow_with_every_wind() {
         let case = |name: &str, action| RoofCase {
-            name: name.to_owned(),
-            action,
-            snow: None,
-            down: Spread::default(),
-            square: Spread::default(),
-            point: None,
-            steps: Vec::new(),
             confidence: if name == "wall" { Confidence::Low } else { Confidence::Medium },
+            ..RoofCase::new(name, action, Vec::new())
         };
         let cases = [
             case("balanced", Action::Snow),

@@ -35,7 +35,7 @@ pub use beam_cases::{BeamCase, BeamLoads, Purpose};
 pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, Uncut, beam_line};
 pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, beam_model};
 pub use diagram::{Band, Drawn, Quantity, band};
-pub use earthquake::{earthquake_along, earthquake_on_roof, sure_of_earthquake};
+pub use earthquake::{Shaking, earthquake_along, earthquake_on_roof};
 pub use lean_to::lean_to;
 pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};
 pub use loading::{Demand, Loading, loadings};

@@ -32,7 +32,7 @@ pub struct RoofCase {
 }
 
 impl RoofCase {
-    fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
+    pub(super) fn new(name: impl Into<String>, action: Action, steps: Vec<Step>) -> Self {
         let (none, confidence) = (Spread::default, weakest(&steps));
         Self { name: name.into(), action, snow: None, down: none(), square: none(), point: None, steps, confidence }
     }

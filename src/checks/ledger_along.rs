@@ -10,13 +10,12 @@ use super::ledger_fixings::{FIXINGS, Place, share};
 use super::purlin::most;
 use super::wood::load_duration;
 use crate::analysis::{
-    Loading, RoofCase, WallShares, earthquake_along, earthquake_on_roof, side_wind_on_roof, sure_of_earthquake,
-    wind_on_ledger,
+    Loading, RoofCase, Shaking, WallShares, earthquake_along, earthquake_on_roof, side_wind_on_roof, wind_on_ledger,
 };
 use crate::design::Shape;
 use crate::fastening::{AlikeRows, LoadOnOne, PegRow, Pull, combined_share, torn_out};
 use crate::geometry::ledger_hole;
-use crate::loads::{Action, vertical_effect};
+use crate::loads::Action;
 use crate::members::{Property, Verdict, adjusted};
 use crate::units::{Angle, Force, Length};
 use crate::unmade::Unmade;
@@ -61,25 +60,20 @@ impl Cause {
 
     /// Nothing where the site has no values of earthquakes.
     fn earthquake(ledger: &Ledger, shape: &Shape) -> Option<Result<Self, Unmade>> {
-        let place = &ledger.project.place;
-        let seismic = place.seismic.as_ref()?;
-        let push = earthquake_along(ledger.project, shape, ledger.roof, &ledger.line)?;
-        let of = |mut push: Worked<Force>| {
-            let sure = sure_of_earthquake(&push, ledger.roof);
-            let dead = ledger.dead();
-            let down = vertical_effect(place.edition, seismic, dead)?;
-            let vertical = if dead > Force::ZERO { down.value / dead } else { 0.0 };
-            push.steps.extend(down.steps);
-            Ok(Self::new(ledger, push, earthquake_on_roof(sure).into(), Action::SeismicSideways, vertical))
+        let of = |shaking: Shaking| {
+            let (cases, vertical) = (earthquake_on_roof(shaking.sure).into(), shaking.vertical);
+            let push = Worked::new(shaking.push, shaking.steps);
+            Self::new(ledger, push, cases, Action::SeismicSideways, vertical)
         };
-        Some(push.and_then(of))
+        let on = (&ledger.line, ledger.dead());
+        Some(earthquake_along(ledger.project, shape, ledger.roof, on)?.map(of))
     }
 
     /// What one of its combinations asks of the fixings at each of the wall's posts.
     fn places<'a>(&self, own: &'a (f64, Asked), shares: &'a WallShares) -> impl Iterator<Item = Place<'a>> {
-        let ((factor, asked), push) = (own, self.push.value);
+        let ((factor, asked), push, all) = (own, self.push.value, shares.roof());
         (0..shares.width.len()).map(move |post| {
-            let along = push * (factor * share_of(shares, post)).abs();
+            let along = push * (factor * (shares.width[post] / all)).abs();
             let down = shares.reaction(post, &asked.loads);
             let way = if down.is_negative() { Way::Up } else { Way::Down };
             let level = asked.level * shares.width[post];
@@ -91,16 +85,17 @@ impl Cause {
     /// How its push comes to what goes along the wall at a post.
     fn steps(&self, place: &Place, shares: &WallShares) -> Vec<Step> {
         let own = self.asked.iter().find(|(_, own)| std::ptr::eq(own, place.asked));
+        let (width, all) = (shares.width[place.post], shares.roof());
         let upright =
             if place.tilt() > Angle::ZERO { "" } else { "; under a twentieth of the load, which counts as upright" };
         let says = format!(
             "A = {}·{:.0}·{:.3} = {:.0} lb, {:.1} of {:.1} in of roof{upright}",
             own.map_or(0.0, |(factor, _)| (factor.abs() * 1000.0).round() / 1000.0),
             self.push.value.to_pounds(),
-            share_of(shares, place.post),
+            width / all,
             place.along.to_pounds(),
-            shares.width[place.post].to_inches(),
-            shares.width.iter().copied().sum::<Length>().to_inches()
+            width.to_inches(),
+            all.to_inches()
         );
         let citation = Citation::from_memory("statics", "shared by the roof carried");
         let step = Step::new("push along the wall at this post", says, citation);
@@ -118,11 +113,10 @@ impl Cause {
 
 /// The most that goes along the wall at one of its posts; nothing where nothing is known to go along it.
 pub(super) fn most_along(causes: &[Cause], shares: &WallShares) -> Option<Force> {
-    let all: Length = shares.width.iter().copied().sum();
     let widest = shares.width.iter().copied().fold(Length::ZERO, Length::max);
     let of = |cause: &Cause| {
         let factor = cause.asked.iter().map(|(factor, _)| factor.abs()).fold(0.0, f64::max);
-        cause.push.value * (factor * (widest / all)).abs()
+        cause.push.value * (factor * (widest / shares.roof())).abs()
     };
     causes.iter().map(of).reduce(Force::max)
 }
@@ -131,12 +125,6 @@ pub(super) fn most_along(causes: &[Cause], shares: &WallShares) -> Option<Force>
 fn heaviest(ledger: &Ledger, action: Action) -> Option<RoofCase> {
     let of = |case: &&RoofCase| ledger.line.reactions(&case.down, &case.square).ledger.to_plf();
     most(ledger.roof.cases.iter().filter(|case| case.action == action), of).map(RoofCase::without_steps)
-}
-
-/// The share of a post of the wall in what goes along it.
-fn share_of(shares: &WallShares, post: usize) -> f64 {
-    let all: Length = shares.width.iter().copied().sum();
-    shares.width[post] / all
 }
 
 /// The checks of fixings and wood; none where nothing is known to go along the wall.

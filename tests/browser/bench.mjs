@@ -8,7 +8,7 @@ import { BEGIN, begin, go } from "./hands.mjs";
 const SLOWER = 4;
 const EDITS = 30;
 /** An edit is seen whole once nothing more changes for so long; what it keeps on the phone is written later. */
-const QUIET = 200;
+const QUIET = 700;
 
 /** Runs in the page: types a spacing, and tells when the strip's new text was painted, and when the last of what the edit changed was: the picture of the frame and its checks come in later frames. */
 async function edits({ times, path, quiet }) {
@@ -37,7 +37,7 @@ async function edits({ times, path, quiet }) {
     let [strip, all] = [undefined, undefined];
     field.value = count % 2 === 0 ? '22"' : '26"';
     field.dispatchEvent(new InputEvent("input", { bubbles: true }));
-    while (performance.now() - (all ?? start) < quiet) {
+    while (performance.now() - (all ?? start) < (strip === undefined ? 10_000 : quiet)) {
       await frame();
       const now = changed;
       changed = false;
