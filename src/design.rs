@@ -63,7 +63,7 @@ impl Built {
 }
 
 /// Everything the program can say about one project.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Design {
     /// What stands in the way and what to look at, each tied to its field.
     pub problems: Vec<Problem>,

@@ -21,7 +21,7 @@ mod store;
 pub mod theme;
 
 pub use lens::Lens;
-pub use store::{CHECKS, Fitted, Good, SOLIDS, Store, Strong, use_store};
+pub use store::{CHECKS, Fitted, Good, LAYOUT, SOLIDS, Store, Strong, use_store};
 
 use crate::app::dom::Tag;
 use leptos::prelude::*;
@@ -51,7 +51,7 @@ const FIRST_SCREEN: Duration = Duration::from_secs(2);
 /// Fetches the rest of the program once the first screen stands, for the time without a signal.
 fn fetch_the_rest() {
     let owner = Owner::current().unwrap_or_default();
-    let engines: [&dyn Fetched; 2] = [&CHECKS, &SOLIDS];
+    let engines: [&dyn Fetched; 3] = [&LAYOUT, &CHECKS, &SOLIDS];
     let fetch = move || owner.with(|| fetch_in_turn(engines.into_iter().chain(pages::PARTS).collect()));
     set_timeout(fetch, FIRST_SCREEN);
 }

@@ -16,11 +16,17 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
+/// Works out everything but the strength.
+type LayOut = fn(&Project) -> Design;
 /// Judges a frame.
 type Judge = fn(&Project, &Shape) -> Strength;
 /// Makes a frame's solids and looks how they fit.
 type Fits = fn(&Project, &Shape) -> Fit;
 
+part!(
+    /// What lays a project out.
+    pub static LAYOUT: LayOut = layout.layout_part(lay_out)
+);
 part!(
     /// What judges whether the frame carries.
     pub static CHECKS: Judge = checks.checks_part(strength)
@@ -135,8 +141,7 @@ impl Store {
     pub fn new() -> Self {
         let project = RwSignal::new(Arc::new(demo::empty(UnitSystem::Imperial)));
         let id = RwSignal::new(None::<String>);
-        // Another project always has another design; nothing is gained by comparing the two.
-        let design = Memo::new_with_compare(move |_| Arc::new(lay_out(&project.get())), |_, _| true);
+        let design = laid_out(project, id);
         let good = Memo::new(move |last: Option<&(Option<String>, Option<Good>)>| {
             let id = id.get();
             let built = design.get().built.clone();
@@ -427,6 +432,16 @@ impl Store {
     pub fn edits(self) -> u64 {
         self.0.edits.get()
     }
+}
+
+/// The design of the project; an empty one while none is open or what lays it out is not here.
+fn laid_out(project: RwSignal<Arc<Project>>, id: RwSignal<Option<String>>) -> Memo<Arc<Design>> {
+    let design = move |_: Option<&_>| {
+        let lay_out = if id.with(Option::is_some) { LAYOUT.get() } else { None };
+        Arc::new(lay_out.map_or_else(Design::default, |lay_out| project.with(|project| lay_out(project))))
+    };
+    // Another project always has another design; nothing is gained by comparing the two.
+    Memo::new_with_compare(design, |_, _| true)
 }
 
 /// Its problems, told anew only where they are others.

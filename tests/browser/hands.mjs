@@ -28,10 +28,10 @@ export async function begin(page, from) {
   await page.locator(".strip").waitFor();
 }
 
-/** Walks to a place by the rule. */
-export async function go(page, place) {
+/** Walks to a place by the rule, until what shows that it is there has come. */
+export async function go(page, place, shows = `[data-place="${place.toLowerCase()}"]`) {
   await page.locator(".rule").getByRole("link", { name: place }).click();
-  await page.locator(`[data-place="${place.toLowerCase()}"]`).waitFor();
+  await page.locator(shows).waitFor();
 }
 
 /** Opens one part of a page by its heading. */

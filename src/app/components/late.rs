@@ -8,31 +8,40 @@ use leptos::prelude::*;
 /// Makes what is shown.
 pub type PartOfPage = fn() -> Tag;
 
-/// A page that is a part of the program: its name stands there until it comes.
-pub fn late_page(place: Place, part: &'static ProgramPart<PartOfPage>) -> Tag {
-    late(part, move |waits| {
+/// A page that needs a part of the program, and what makes it of what the part holds: its name stands there until it comes.
+pub fn late_page<T: Copy + Send + Sync>(
+    place: Place,
+    part: &'static ProgramPart<T>,
+    make: impl Fn(T) -> Tag + 'static,
+) -> Tag {
+    let around = move |waits| {
         tag("article").class("page").child(
             tag("header")
                 .class("page__head")
                 .child(tag("h1").class("page__title").attr("tabindex", "-1").child(place.name()))
                 .child(waits),
         )
-    })
+    };
+    late(part, around, make)
 }
 
 /// Something on a page that is a part of the program.
 pub fn late_part(part: &'static ProgramPart<PartOfPage>) -> Tag {
-    late(part, |waits| waits)
+    late(part, |waits| waits, |make| make())
 }
 
-/// What the part makes, at once where it is here; until then what stands around the word about it.
-fn late(part: &'static ProgramPart<PartOfPage>, around: impl Fn(Tag) -> Tag + 'static) -> Tag {
+/// What is made of the part, at once where it is here; until then what stands around the word about it.
+fn late<T: Copy + Send + Sync>(
+    part: &'static ProgramPart<T>,
+    around: impl Fn(Tag) -> Tag + 'static,
+    make: impl Fn(T) -> Tag + 'static,
+) -> Tag {
     // What could not be fetched before may be had now.
     part.ask();
     parts().live(move || match (part.coming(), part.held()) {
-        (Coming::Here, Some(make)) => {
+        (Coming::Here, Some(held)) => {
             keep_focus();
-            make()
+            make(held)
         }
         (Coming::Missing, _) => around(missing("Not here yet: ", part)),
         _ => around(tag("p").class("page__about").attr("role", "status").child("One moment…")),

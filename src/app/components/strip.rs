@@ -62,7 +62,8 @@ fn worst() -> Tag {
         let was = share_text(before.as_ref());
         (before.is_some() && was != share_text(now.as_ref())).then(|| {
             let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
-            earlier(size(&now) < size(&before), was)
+            let is_judged = before.as_ref().is_some_and(|(_, ratio)| ratio.is_some());
+            earlier(size(&now) < size(&before), if is_judged { was } else { "not judged".to_owned() })
         })
     };
     let over =

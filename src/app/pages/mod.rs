@@ -1,4 +1,4 @@
-//! One page a place. The frame's is in the program from the start; the others are parts of their own.
+//! One page a place.
 mod bench;
 mod drawn;
 mod frame;
@@ -9,7 +9,8 @@ mod site;
 mod strength;
 mod templates;
 
-use super::part::{Fetched, part};
+use super::LAYOUT;
+use super::part::{Fetched, ProgramPart, part};
 use super::route::Place;
 use crate::app::components::{PartOfPage, late_page};
 use crate::app::dom::Tag;
@@ -25,15 +26,28 @@ part!(static PAPERS: PartOfPage = papers.papers_part(papers::papers_page));
 pub static PARTS: [&dyn Fetched; 9] =
     [&frame::GRIPS, &frame::LOWER, &SITE, &ROOF, &STRENGTH, &BENCH, &MILL, &PAPERS, &drawn::ROUND];
 
-/// The page of a place.
+/// The page of a place: all of them show a project laid out.
 pub fn page_of(place: Place) -> Tag {
+    let own = part_of(place);
+    // Both are on their way at once.
+    if let Some(own) = own {
+        own.ask();
+    }
+    late_page(place, &LAYOUT, move |_| match own {
+        Some(own) => late_page(place, own, |page| page()),
+        None => frame::frame_page(),
+    })
+}
+
+/// The part of the program that a page is; the frame's is in the program from the start.
+fn part_of(place: Place) -> Option<&'static ProgramPart<PartOfPage>> {
     match place {
-        Place::Site => late_page(place, &SITE),
-        Place::Frame => frame::frame_page(),
-        Place::Strength => late_page(place, &STRENGTH),
-        Place::Mill => late_page(place, &MILL),
-        Place::Bench => late_page(place, &BENCH),
-        Place::Roof => late_page(place, &ROOF),
-        Place::Papers => late_page(place, &PAPERS),
+        Place::Site => Some(&SITE),
+        Place::Frame => None,
+        Place::Strength => Some(&STRENGTH),
+        Place::Mill => Some(&MILL),
+        Place::Bench => Some(&BENCH),
+        Place::Roof => Some(&ROOF),
+        Place::Papers => Some(&PAPERS),
     }
 }

@@ -21,7 +21,7 @@ const STARTS: &str = "WebAssembly.instantiateStreaming(src, imports)";
 /// What is put behind it: how they start here.
 const TEMPLATE: &str = "public/parts.template.js";
 /// Parts of no more bytes are fetched together.
-const SMALL: u64 = 4_000;
+const SMALL: u64 = 16_000;
 /// The file they lie in.
 const TOGETHER: &str = "small.wasm";
 /// What compilers for wasm32 take for granted today; wasm-opt does not.
