@@ -71,7 +71,7 @@ fn made(
                     .live_attr("class", move || {
                         format!("drawing-view__sheet drawing-view__sheet--{}", ZOOMS[zoom.get()].0)
                     })
-                    .child(tag("div").live_html(move || html.get()).on("click", tap))
+                    .child(tag("div").live_drawing(move || html.get()).on("click", tap))
                     .child(over.map(|over| over(drawn_width))),
             ),
         )

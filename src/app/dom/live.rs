@@ -1,4 +1,5 @@
 //! What follows signals: attributes, texts, and parts that are made anew.
+use super::redraw::redraw;
 use super::{Tag, parts, value};
 use crate::app::cached::Cached;
 use leptos::prelude::*;
@@ -85,6 +86,19 @@ pub fn region(tag: Tag, mut fill: Fill) -> Tag {
 pub fn html(tag: Tag, html: Box<dyn Fn() -> String>) -> Tag {
     let whole = tag.clone();
     follow(Box::new(move || tag.element().set_inner_html(&html())));
+    whole
+}
+
+/// A drawing of which only what differs is written anew on a change.
+#[inline(never)]
+pub fn drawing(tag: Tag, drawing: Box<dyn Fn() -> String>) -> Tag {
+    let whole = tag.clone();
+    let mut last = String::new();
+    follow(Box::new(move || {
+        let next = drawing();
+        redraw(tag.element(), &last, &next);
+        last = next;
+    }));
     whole
 }
 

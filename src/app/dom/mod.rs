@@ -6,6 +6,7 @@
 mod child;
 mod list;
 mod live;
+mod redraw;
 mod tag;
 mod value;
 

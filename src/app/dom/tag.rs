@@ -144,6 +144,11 @@ impl Tag {
         follow::html(self, Box::new(html))
     }
 
+    /// Holding a drawing's markup, of which only what differs is written anew when what the closure reads changes.
+    pub fn live_drawing(self, drawing: impl Fn() -> String + 'static) -> Self {
+        follow::drawing(self, Box::new(drawing))
+    }
+
     /// With something done to it now, and whenever something changes that the closure reads.
     pub fn follow(self, act: impl FnMut() + 'static) -> Self {
         follow::follow(Box::new(act));
