@@ -124,6 +124,11 @@ impl SimpleBeam {
         beam
     }
 
+    /// Nothing loads it.
+    pub(super) fn is_bare(&self) -> bool {
+        self.stretches.is_empty()
+    }
+
     /// Adds one load to the reactions and to the stretches it lies on.
     fn add(&mut self, load: &Local, length: f64) {
         let mut gather = |at: f64, along: f64, across: f64| {

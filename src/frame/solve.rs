@@ -51,14 +51,14 @@ impl Factorised<'_> {
         let parts = self.elements.iter().zip(&loaded.beams);
         let held: Vec<Basic> = parts.map(|(element, beam)| element.held_fast(beam)).collect();
         let mut unknowns = vec![0.0; self.factors.order()];
-        let still = self.state(loaded, &held, &unknowns);
+        let still = self.unbalanced_at_rest(loaded, &held, &unknowns);
         unknowns = self.improved(&unknowns, &still);
         let mut state = self.state(loaded, &held, &unknowns);
         for _ in 0..MOST_IMPROVEMENTS {
             if state.residual <= GOOD_RESIDUAL {
                 break;
             }
-            let next = self.improved(&unknowns, &state);
+            let next = self.improved(&unknowns, &state.unbalanced);
             let better = self.state(loaded, &held, &next);
             if better.residual >= state.residual {
                 break;
@@ -74,9 +74,37 @@ impl Factorised<'_> {
         Ok(state)
     }
 
-    /// The unknowns after the forces a state leaves out of balance are let go.
-    fn improved(&self, unknowns: &[f64], state: &State) -> Vec<f64> {
-        let mut change = self.equations(&state.unbalanced);
+    /// The forces at leaders that are out of balance while no unknown moves.
+    fn unbalanced_at_rest(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> Vec<[f64; 3]> {
+        if loaded.imposed.iter().any(|moved| *moved != [0.0; 3]) {
+            return self.state(loaded, held, unknowns).unbalanced;
+        }
+        // Where nothing moves, only loads press on anything.
+        let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| minus(*load)).collect();
+        for ((element, beam), held) in self.elements.iter().zip(&loaded.beams).zip(held) {
+            if !beam.is_bare() {
+                let forces = element.end_forces(*held, beam);
+                add(&mut at_nodes[element.from], three(&forces, 0));
+                add(&mut at_nodes[element.to], three(&forces, 3));
+            }
+        }
+        self.at_leaders(&at_nodes)
+    }
+
+    /// Forces at nodes, gathered at the leaders of their bodies.
+    fn at_leaders(&self, at_nodes: &[[f64; 3]]) -> Vec<[f64; 3]> {
+        let leader = self.bodies.leader.as_slice();
+        let mut gathered = vec![[0.0; 3]; at_nodes.len()];
+        let at_leaders = gathered.as_mut_slice();
+        for (node, force) in at_nodes.iter().enumerate() {
+            add(&mut at_leaders[leader[node]], self.bodies.gather_force(node, *force));
+        }
+        gathered
+    }
+
+    /// The unknowns after forces that are out of balance are let go.
+    fn improved(&self, unknowns: &[f64], unbalanced: &[[f64; 3]]) -> Vec<f64> {
+        let mut change = self.equations(unbalanced);
         self.factors.solve(&mut change);
         for (du, u) in change.iter_mut().zip(unknowns) {
             *du = u - *du;
@@ -184,12 +212,7 @@ impl Factorised<'_> {
                 scale.see(force);
             }
         }
-        let leader = self.bodies.leader.as_slice();
-        let mut unbalanced = vec![[0.0; 3]; at_nodes.len()];
-        let at_leaders = unbalanced.as_mut_slice();
-        for (node, force) in at_nodes.iter().enumerate() {
-            add(&mut at_leaders[leader[node]], self.bodies.gather_force(node, *force));
-        }
+        let unbalanced = self.at_leaders(at_nodes);
         let residual = self.residual(&unbalanced, &scale);
         State { movements, basics, unbalanced, residual }
     }
