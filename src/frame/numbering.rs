@@ -71,64 +71,30 @@ fn turning(frame: &Frame, bodies: &Bodies, active: &[bool]) -> Vec<bool> {
     turns
 }
 
-/// The nodes joined to each node, least first: one list for all, and where each node's part of it begins.
-struct Neighbours {
-    begins: Vec<usize>,
-    nodes: Vec<usize>,
-}
-
-impl Neighbours {
-    /// Of pairs of joined nodes; a pair may come twice.
-    fn of(count: usize, pairs: impl Iterator<Item = (usize, usize)> + Clone) -> Self {
-        let mut begins = vec![0; count + 1];
-        for (a, b) in pairs.clone() {
-            begins[a + 1] += 1;
-            begins[b + 1] += 1;
-        }
-        for node in 0..count {
-            begins[node + 1] += begins[node];
-        }
-        let mut nodes = vec![0; begins[count]];
-        let mut filled = begins.clone();
-        for (a, b) in pairs {
-            for (node, other) in [(a, b), (b, a)] {
-                nodes[filled[node]] = other;
-                filled[node] += 1;
-            }
-        }
-        for node in 0..count {
-            nodes[begins[node]..begins[node + 1]].sort_unstable();
-        }
-        Self { begins, nodes }
-    }
-
-    fn count(&self) -> usize {
-        self.begins.len() - 1
-    }
-
-    /// Those of a node; twice where two members join the same two.
-    fn at(&self, node: usize) -> &[usize] {
-        &self.nodes[self.begins[node]..self.begins[node + 1]]
-    }
-}
-
-fn neighbours(frame: &Frame, bodies: &Bodies, active: &[bool]) -> Neighbours {
-    let joins = frame.members.iter().zip(active).filter_map(|(member, is_active)| {
+fn neighbours(frame: &Frame, bodies: &Bodies, active: &[bool]) -> Vec<Vec<usize>> {
+    let mut lists = vec![Vec::new(); frame.nodes.len()];
+    for (member, is_active) in frame.members.iter().zip(active) {
         let (a, b) = (bodies.leader[member.from], bodies.leader[member.to]);
-        (*is_active && member.stiffness != Stiffness::Rigid && a != b).then_some((a, b))
-    });
-    Neighbours::of(frame.nodes.len(), joins)
+        if *is_active && member.stiffness != Stiffness::Rigid && a != b {
+            lists[a].push(b);
+            lists[b].push(a);
+        }
+    }
+    for list in &mut lists {
+        list.sort_unstable();
+        list.dedup();
+    }
+    lists
 }
 
 /// Breadth first from a node at the edge, least joined neighbours first, then turned round.
 ///
 /// E. Cuthill, J. McKee, "Reducing the bandwidth of sparse symmetric matrices", ACM national conference 1969; turned
 /// round after A. George, 1971; the edge found by the widest of repeated levels (N. Gibbs and others, 1976). From memory.
-fn reverse_cuthill_mckee(neighbours: &Neighbours) -> Vec<usize> {
-    let count = neighbours.count();
-    let mut order = Vec::with_capacity(count);
-    let mut is_placed = vec![false; count];
-    for start in 0..count {
+fn reverse_cuthill_mckee(neighbours: &[Vec<usize>]) -> Vec<usize> {
+    let mut order = Vec::with_capacity(neighbours.len());
+    let mut is_placed = vec![false; neighbours.len()];
+    for start in 0..neighbours.len() {
         if is_placed[start] {
             continue;
         }
@@ -144,20 +110,17 @@ fn reverse_cuthill_mckee(neighbours: &Neighbours) -> Vec<usize> {
     order
 }
 
-fn breadth_first(neighbours: &Neighbours, start: usize) -> Vec<usize> {
-    let mut order = Vec::with_capacity(neighbours.count());
+fn breadth_first(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
+    let mut order = Vec::with_capacity(neighbours.len());
     order.push(start);
-    let mut is_seen = vec![false; neighbours.count()];
+    let mut is_seen = vec![false; neighbours.len()];
     is_seen[start] = true;
     let mut next = 0;
     while next < order.len() {
-        let fresh = order.len();
-        for node in neighbours.at(order[next]) {
-            if !std::mem::replace(&mut is_seen[*node], true) {
-                order.push(*node);
-            }
-        }
-        order[fresh..].sort_by_key(|node| neighbours.at(*node).len());
+        let first = order.len();
+        let is_fresh = |node: &usize| !std::mem::replace(&mut is_seen[*node], true);
+        order.extend(neighbours[order[next]].iter().copied().filter(is_fresh));
+        order[first..].sort_by_key(|node| neighbours[*node].len());
         next += 1;
     }
     order
@@ -170,13 +133,14 @@ mod tests {
     #[test]
     fn a_chain_named_at_random_comes_out_in_line() {
         // 3 - 0 - 4 - 1 - 2.
-        let order = reverse_cuthill_mckee(&Neighbours::of(5, [(3, 0), (0, 4), (4, 1), (1, 2)].into_iter()));
+        let neighbours = vec![vec![3, 4], vec![2, 4], vec![1], vec![0], vec![0, 1]];
+        let order = reverse_cuthill_mckee(&neighbours);
         assert!(order == [2, 1, 4, 0, 3] || order == [3, 0, 4, 1, 2], "{order:?}");
     }
 
     #[test]
     fn every_part_is_numbered() {
-        let order = reverse_cuthill_mckee(&Neighbours::of(5, [(0, 1), (3, 4)].into_iter()));
+        let order = reverse_cuthill_mckee(&[vec![1], vec![0], vec![], vec![4], vec![3]]);
         let mut sorted = order.clone();
         sorted.sort_unstable();
         assert_eq!(sorted, vec![0, 1, 2, 3, 4]);

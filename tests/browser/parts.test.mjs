@@ -8,9 +8,9 @@ import { BEGIN, PLACES, begin, go } from "./hands.mjs";
 
 const MAIN = "outshot_bg.wasm";
 
-/** The folder of the parts, and their names; a site built in one piece has none. */
+/** The parts' names, in the order of their folder; a site built in one piece has none. */
+const folder = (await readdir(SITE)).find((name) => name.startsWith("app-"));
 async function parts() {
-  const folder = (await readdir(SITE)).find((name) => name.startsWith("app-"));
   const files = folder === undefined ? [] : await readdir(join(SITE, folder));
   return files.filter((name) => name.endsWith(".wasm") && name !== MAIN);
 }
@@ -94,7 +94,6 @@ test("the start needs the main part alone, and a project opens once the rest is 
 
 /** What judges is by far the largest of what is fetched later. */
 async function judge() {
-  const folder = (await readdir(SITE)).find((name) => name.startsWith("app-"));
   const weighed = (await parts()).map(async (name) => ({ name, bytes: (await stat(join(SITE, folder, name))).size }));
   return (await Promise.all(weighed)).toSorted((a, b) => b.bytes - a.bytes)[0].name;
 }
