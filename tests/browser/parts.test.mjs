@@ -8,8 +8,10 @@ import { BEGIN, PLACES, begin, go } from "./hands.mjs";
 
 const MAIN = "outshot_bg.wasm";
 
-/** The parts' names, in the order of their folder; a site built in one piece has none. */
+/** Where the parts lie; a site built in one piece has none. */
 const folder = (await readdir(SITE)).find((name) => name.startsWith("app-"));
+
+/** Their names, the main one's aside. */
 async function parts() {
   const files = folder === undefined ? [] : await readdir(join(SITE, folder));
   return files.filter((name) => name.endsWith(".wasm") && name !== MAIN);
