@@ -229,10 +229,10 @@ mod tests {
         };
         let (own, all) = sure("B3", "bends", "in bay 3");
         assert!(own < Confidence::Low && all == Confidence::Low);
-        let (own, all) = sure("R16", "is pressed on its seat", "on the beam");
+        let (own, all) = sure("R2", "is pressed on its seat", "on the beam");
         assert!(own < Confidence::Low && all == Confidence::Low);
         assert!(sure("B1", "bends", "at the pocket of K1R").1 < Confidence::Low);
-        assert!(sure("R16", "bends", "between ledger and beam").1 < Confidence::Low);
+        assert!(sure("R2", "bends", "between ledger and beam").1 < Confidence::Low);
         // A chain is no surer than its links.
         let path = strength.checks.iter().find(|check| check.name == WEAKEST_LINK && check.ratio().is_some());
         assert!(path.is_none_or(|path| path.confidence() == Some(Confidence::Low)), "{path:?}");

@@ -5,9 +5,9 @@
 use super::asked::Amounts;
 use super::bored::bored_foot;
 use super::check::{Check, Way};
+use super::governing::most;
 use super::part::Part;
 use super::pier_top::{CARRIES_BASE, bears};
-use super::purlin::most;
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
 use crate::analysis::{Demand, FootForces, PostDemands};

@@ -1,8 +1,7 @@
 //! The beam: bending whole and at its mortises, shear, movement, seats on the posts, twist.
 use super::beam_pull::check_pull;
 use super::check::{Check, Under, Way};
-use super::governing::{BendingStrength, hardest};
-use super::purlin::most;
+use super::governing::{BendingStrength, hardest, most};
 use super::wood::Woods;
 use crate::analysis::{BeamCase, BeamLine, Purpose, Solved};
 use crate::design::Shape;
@@ -309,7 +308,7 @@ impl BeamChecks<'_> {
         let timbers = &self.project.frame.timbers;
         let check = |(index, post): (usize, &PostShape)| {
             let loads = self.strength().filter_map(|(solved, case)| Some((solved.posts.get(index)?.top, solved, case)));
-            let (push, solved, case) = loads.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))?;
+            let (push, solved, case) = most(loads, |(push, ..)| push.to_pounds())?;
             let along = timbers.post.sawn.breadth;
             let across = timbers.post.sawn.depth.min(timbers.beam.sawn.breadth);
             let tenon = (post.tenon.1 - post.tenon.0) * post.rules.tenon_thickness;
@@ -339,8 +338,8 @@ impl BeamChecks<'_> {
                 of_left.unwrap_or_default().max(of_right.unwrap_or_default())
             };
             let posts = sides.iter().map(|sides| beside(*sides)).enumerate();
-            let (at, most) = posts.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
-            Some((most.to_pounds(), case.duration, (most, at, solved, case)))
+            let (at, largest) = most(posts, |(_, shear)| shear.to_pounds())?;
+            Some((largest.to_pounds(), case.duration, (largest, at, solved, case)))
         });
         let (_, duration, (shear, post, solved, case)) = hardest(twisted)?;
         let made = self.wood(duration).map(|wood| torsion(&wood, shear, off));

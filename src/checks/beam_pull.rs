@@ -1,7 +1,7 @@
 //! Over a post its two braces push the beam's halves apart: pull and bending together, on what the mortise leaves.
 use super::beam::BeamChecks;
 use super::check::Check;
-use super::purlin::most;
+use super::governing::most;
 use crate::analysis::{Purpose, Solved};
 use crate::geometry::PostShape;
 use crate::members::{Property, adjusted, check_bending_and_tension};
@@ -51,7 +51,7 @@ fn beside((left, right): (Option<usize>, Option<usize>), solved: &Solved) -> Opt
         (part.axial > LEAST).then(|| (part.axial, end(part.end_moments).abs()))
     };
     let sides = [at(left, |ends| ends.1), at(right, |ends| ends.0)];
-    sides.into_iter().flatten().max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds()))
+    most(sides.into_iter().flatten(), |(pull, _)| pull.to_pounds())
 }
 
 #[cfg(test)]

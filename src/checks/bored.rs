@@ -1,6 +1,6 @@
 //! What the holes bored for ties leave of the wood: of a post's foot, of a scarf's root, of a rafter at its seats.
 use super::check::{Check, Way};
-use super::purlin::most;
+use super::governing::most;
 use super::wood::Woods;
 use crate::analysis::{Demand, FootForces, PostDemands};
 use crate::fastening::{AlikeRows, PegRow, Refused, torn_out};

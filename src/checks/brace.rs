@@ -1,7 +1,7 @@
 //! Knee braces: pushed along their length, and their ends on post and beam.
 use super::beam::BeamChecks;
 use super::check::{Check, Under};
-use super::governing::{hardest, worst};
+use super::governing::{hardest, most, worst};
 use crate::geometry::{Brace, BraceLine, Pocket};
 use crate::members::{
     BeamColumn, Bracing, ColumnLengths, Member, NetSection, Seat, UnbracedCase, Verdict, check_bearing_across,
@@ -46,7 +46,7 @@ fn one(with: &BeamChecks, index: usize, brace: &Brace) -> Vec<Check> {
     checks.push(check("presses on the end of its mortise", "in the beam", &combination, in_beam));
     checks.push(check("presses on the end of its mortise", "in the post", &combination, in_post));
     // F_c⊥ knows no load duration: the largest push counts.
-    if let Some((_, duration, (push, solved, case))) = pushes().max_by(|a, b| a.0.total_cmp(&b.0)) {
+    if let Some((_, duration, (push, solved, case))) = most(pushes(), |(size, ..)| *size) {
         let under = with.under(solved, case).asks("N", push);
         let wood = |used| with.woods.member(used, duration);
         let beam = wood(Used::Beam).and_then(|beam| on_beam.square(&beam, push * line.sin));

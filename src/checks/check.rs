@@ -2,6 +2,7 @@
 use std::sync::Arc;
 
 use super::asked::Asked;
+use super::governing::most;
 use super::part::Part;
 use crate::analysis::Demand;
 use crate::members::{Amount, Verdict};
@@ -211,7 +212,7 @@ impl Check {
     /// The worst of some; nothing where there is none.
     #[must_use]
     pub fn worst_of(checks: impl IntoIterator<Item = Self>) -> Option<Self> {
-        checks.into_iter().max_by(|a, b| a.rank().total_cmp(&b.rank()))
+        most(checks.into_iter(), Self::rank)
     }
 
     /// Demand by capacity; nothing where it was not judged.

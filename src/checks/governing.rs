@@ -9,10 +9,28 @@ use crate::members::{Bracing, Member, Property, adjusted, beam_stability, beam_s
 /// What a case asks, how long it lasts, and the case: each size grows as the check is asked more.
 pub(super) type Asks<T, const N: usize> = ([f64; N], Duration, T);
 
+/// Beyond a larger number by no more than this share, another is the same: rounding alone tells them apart, and must not choose
+/// the case that is named.
+const SAME: f64 = 1e-7;
+
+/// The one that asks most; the first of those that ask the same.
+pub(super) fn most<T>(mut all: impl Iterator<Item = T>, of: impl Fn(&T) -> f64) -> Option<T> {
+    let first = all.next()?;
+    let mut known = (of(&first), first);
+    for one in all {
+        let size = of(&one);
+        // Not a number must not pass as small.
+        if size > known.0 + SAME * known.0.abs() || (size.is_nan() && !known.0.is_nan()) {
+            known = (size, one);
+        }
+    }
+    Some(known.1)
+}
+
 /// Of some values the largest by size over C_D, as a demand; nothing where there is none. For what is allowed in proportion
 /// to C_D.
 pub(super) fn hardest<T>(found: impl Iterator<Item = (f64, Duration, T)>) -> Option<(f64, Duration, T)> {
-    found.max_by(|a, b| (a.0.abs() / a.1.factor()).total_cmp(&(b.0.abs() / b.1.factor())))
+    most(found, |(size, duration, _)| size.abs() / duration.factor())
 }
 
 /// The cases that no other one covers: one of them governs.
@@ -24,9 +42,9 @@ pub(super) fn hardest<T>(found: impl Iterator<Item = (f64, Duration, T)>) -> Opt
 pub(super) fn may_govern<T, const N: usize>(all: impl Iterator<Item = Asks<T, N>>) -> Vec<Asks<T, N>> {
     let mut kept: Vec<Asks<T, N>> = Vec::new();
     for one in all {
-        // Of equals the last, as with `hardest`.
-        kept.retain(|known| !covers(&one, known));
+        // Of equals the first, as with `most`.
         if !kept.iter().any(|known| covers(known, &one)) {
+            kept.retain(|known| !covers(&one, known));
             kept.push(one);
         }
     }
@@ -35,7 +53,7 @@ pub(super) fn may_govern<T, const N: usize>(all: impl Iterator<Item = Asks<T, N>
 
 fn covers<T, const N: usize>((large, by, _): &Asks<T, N>, (small, of, _): &Asks<T, N>) -> bool {
     let share = (by.factor() / of.factor()).max(1.0);
-    (0..N).all(|size| small[size] * share <= large[size])
+    (0..N).all(|size| small[size] * share <= large[size] + SAME * large[size].abs())
 }
 
 /// The check of the case that asks most of what is allowed, found by the ratio itself.
@@ -92,7 +110,7 @@ mod tests {
         assert_eq!(kept(&[([1000.0], snow), ([1300.0], wind)]), [0, 1]);
         assert_eq!(kept(&[([1000.0], snow), ([990.0], wind)]), [0]);
         assert_eq!(kept(&[([1000.0], snow), ([1600.0], wind)]), [1]);
-        assert_eq!(kept(&[([1000.0], snow), ([900.0], snow), ([1000.0], snow)]), [2]);
+        assert_eq!(kept(&[([1000.0], snow), ([900.0], snow), ([1000.0], snow)]), [0]);
         assert_eq!(hardest([(1000.0, snow, 0), (-1300.0, wind, 1)].into_iter()).map(|(.., place)| place), Some(0));
     }
 

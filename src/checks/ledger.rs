@@ -4,13 +4,13 @@
 //! Wind is that on the main frame, square to the wall; wind along the wall asks its fixings alone. A person
 //! stands over the head of the rafter where the ledger is asked most.
 use super::check::{Check, EXISTING_WALL, Under, Way};
+use super::governing::most;
 use super::known::known_loads;
 use super::ledger_along::{Cause, most_along};
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
 use super::part::Part;
-use super::purlin::most;
 use super::wood::{Woods, load_duration};
 use crate::analysis::{
     Found, HALF_ON_TAIL, LedgerFrame, LedgerLoads, LedgerSpan, Loading, RafterHand, RafterLine, RoofCase, RoofLoads,

@@ -5,9 +5,9 @@
 //! by little, and is left out.
 use super::check::{Check, Way};
 use super::fixing::Fixing;
+use super::governing::most;
 use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
-use super::purlin::most;
 use super::wood::load_duration;
 use crate::analysis::{
     Loading, RoofCase, Shaking, WallShares, earthquake_along, earthquake_on_roof, side_wind_on_roof, wind_on_ledger,

@@ -2,9 +2,10 @@
 //! wall and because wind sucks the roof outward; their washers and their steel under that pull.
 use super::check::{Check, EXISTING_WALL, Way};
 use super::fixing::{Aim, Fixing};
+use super::governing::most;
 use super::ledger::{Asked, CONTINUOUS, Ledger};
 use super::ledger_along::{Cause, HOLD_ALONG, along};
-use super::purlin::{harder_first, most};
+use super::purlin::harder_first;
 use crate::fastening::{
     FixingRow, LedgerLoad, LoadOnOne, Pull, combined_share, fixing_load, hangs_low, ledger_fixing, outer_rows,
 };

@@ -1,6 +1,6 @@
 //! Balanced snow that lies whole on some spans of the ledger and half on others.
+use super::governing::most;
 use super::ledger::{Asked, Ledger};
-use super::purlin::most;
 use crate::analysis::{LedgerPattern, SpanEffect};
 use crate::loads::Action;
 use crate::units::{Force, Length, Moment};

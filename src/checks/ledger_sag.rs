@@ -1,7 +1,7 @@
 //! How far the ledger sags between the posts of the wall.
 use super::check::{Check, Under};
+use super::governing::most;
 use super::ledger::{CONTINUOUS, Ledger, mark};
-use super::purlin::most;
 use crate::analysis::{Found, LedgerLoads, LedgerSpan, RoofCase};
 use crate::frame::Solution;
 use crate::loads::{Action, passing_snow};

@@ -1,7 +1,7 @@
 //! Posts: pushed and bent by their braces, their end grain, their pegs where the roof lifts; the frame's sway.
 use super::beam::BeamChecks;
 use super::check::Check;
-use super::governing::{hardest, may_govern};
+use super::governing::{hardest, may_govern, most};
 use super::head_pegs::check_head_pegs;
 use super::post_head::check_post_heads;
 use crate::analysis::{BeamCase, Purpose, slack_sway};
@@ -262,7 +262,7 @@ pub(super) fn pressed_posts(with: &BeamChecks) -> Vec<Check> {
 /// Sway of the line under wind along the wall, against a two-hundredth of its height.
 fn sway(with: &BeamChecks) -> Option<Check> {
     let along = with.line.purpose(Purpose::Along).filter(|(_, case)| case.duration == Duration::TenMinutes);
-    let (solved, case) = along.max_by(|a, b| a.0.sway.to_inches().total_cmp(&b.0.sway.to_inches()))?;
+    let (solved, case) = most(along, |(solved, _)| solved.sway.to_inches())?;
     let height = with.shape.posts.iter().map(PostShape::body).fold(Length::ZERO, Length::max);
     let limit = height / SWAY_SHARE;
     let says = format!("h/200 = {:.1}/200 = {:.3} in", height.to_inches(), limit.to_inches());

@@ -8,7 +8,7 @@
 //! ```
 use super::beam::BeamChecks;
 use super::check::Check;
-use super::governing::hardest;
+use super::governing::{hardest, most};
 use super::post::off_centre;
 use crate::analysis::lean_to;
 use crate::geometry::PostShape;
@@ -58,7 +58,7 @@ fn hardest_of(with: &BeamChecks, counts: &dyn Fn(&PostShape) -> bool) -> Vec<Che
         .at_x(post.middle())
     });
     // F_c⊥ knows no load duration.
-    let pressed = heads().max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, duration, (post, push, solved, case))| {
+    let pressed = most(heads(), |(size, ..)| *size).map(|(_, duration, (post, push, solved, case))| {
         let made = pressed(with, post, &push, duration);
         let under = with.under(solved, case).no_way().asks("P", push.load);
         Check::new(format!("P{}", post.number), "presses its tenon's cheek", "in the beam", under, made)

@@ -1,5 +1,6 @@
 //! Purlins: bent two ways, since the roof slopes; sheared; sagging under the sheets.
 use super::check::{Check, Under, Way};
+use super::governing::most;
 use super::known::known_loads;
 use super::purlin_sag::sags;
 use super::wood::{Woods, load_duration};
@@ -159,11 +160,6 @@ fn shears(member: &Member, asked: &Asked) -> Check {
     let member = member.during(load_duration(asked.loading.duration));
     let made = check_shear(&member, asked.shear(), &ShearPlace::Whole).map(|made| first(asked.step(), made));
     Check::new(asked.mark(), SHEARS, "beside a rafter", asked.under().asks("V", asked.shear()), made)
-}
-
-/// The one that asks most.
-pub(super) fn most<T>(all: impl Iterator<Item = T>, of: impl Fn(&T) -> f64) -> Option<T> {
-    all.map(|one| (of(&one), one)).max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, one)| one)
 }
 
 fn first(step: Step, mut made: Worked<Verdict>) -> Worked<Verdict> {

@@ -1,6 +1,7 @@
 //! How far purlins sag under the sheets.
 use super::check::{Check, Under};
-use super::purlin::{Purlins, most};
+use super::governing::most;
+use super::purlin::Purlins;
 use crate::analysis::{Found, PurlinBeam, RoofCase, StripLines};
 use crate::frame::Inertia;
 use crate::loads::{Action, Edition, passing_snow};

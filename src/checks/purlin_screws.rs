@@ -1,7 +1,8 @@
 //! The screws at each crossing of purlin and rafter: pulled out, pulled through by their heads, pushed down the slope.
 use super::check::{Check, Under};
+use super::governing::most;
 use super::known::{chosen, gravity, moisture};
-use super::purlin::{Purlins, most};
+use super::purlin::Purlins;
 use crate::analysis::{Found, Loading, PurlinBeam, RoofLoads, StripLines};
 use crate::design::Shape;
 use crate::fastening::{

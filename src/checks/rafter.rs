@@ -1,6 +1,7 @@
 //! Rafters: bending, shear at the notches, movement, seats, roll-over.
 use super::bored::less_hole;
 use super::check::{Check, Under, Way};
+use super::governing::most;
 use super::wood::Woods;
 use crate::analysis::{Found, Loading};
 use crate::analysis::{
@@ -52,8 +53,8 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
     let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
     let edges = rakes(&project.roofing, &shape.rafters, project.frame.timbers.rafter.sawn.breadth / 2.0);
     let widths = carried_widths(&shape.rafters, edges);
-    let most = (0..widths.len()).max_by(|a, b| widths[*a].to_inches().total_cmp(&widths[*b].to_inches()));
-    let (index, width) = most.map_or((0, Length::ZERO), |index| (index, widths[index]));
+    let widest = most(0..widths.len(), |index| widths[*index].to_inches());
+    let (index, width) = widest.map_or((0, Length::ZERO), |index| (index, widths[index]));
     let wood = woods.member(Used::Rafter, Duration::TwoMonths)?;
     let frame = rafter_frame(&line, wood.section(), stiffness(&wood).value);
     let beam = RafterBeam::new(line, &frame).map_err(|error| error.to_string())?;
@@ -146,7 +147,7 @@ struct Judge<'a> {
 pub fn check_rafters(project: &Project, shape: &Shape, woods: &Woods, work: &RafterWork) -> Vec<Check> {
     let judge = Judge { shape, project, woods, work, way: None };
     let mut checks = judge.carries();
-    let worst = checks.iter().max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    let worst = most(checks.iter(), |check| check.rank());
     if worst.is_some_and(|worst| worst.way == Some(Way::Up)) {
         let pressed = Judge { way: Some(Way::Down), ..judge }.carries();
         checks.extend(pressed.into_iter().map(|check| check.only(Way::Down)));
@@ -177,7 +178,7 @@ impl Judge<'_> {
     fn hardest(&self, value: impl Fn(&RafterForces) -> f64) -> Option<(f64, &Loading)> {
         let counted = self.work.found.iter().filter(|(_, forces)| self.counts(forces));
         let all = counted.map(|(loading, forces)| (value(forces), loading));
-        all.max_by(|a, b| (a.0.abs() / a.1.duration.factor()).total_cmp(&(b.0.abs() / b.1.duration.factor())))
+        most(all, |(value, loading)| value.abs() / loading.duration.factor())
     }
 
     fn check(
@@ -282,7 +283,7 @@ impl Judge<'_> {
         let check = |kind: DeflectionCase| {
             let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind);
             let size = |of: &RafterForces| of.movement.abs().to_inches();
-            let (_, loading, forces) = of_kind.max_by(|a, b| size(&a.2).total_cmp(&size(&b.2)))?;
+            let (_, loading, forces) = most(of_kind, |(.., forces)| size(forces))?;
             let limit = deflection_limit(span, false, RoofMember::Main, Ceiling::None, kind);
             let made = check_deflection(forces.movement, limit);
             let under = self.under(loading, forces).asks("Δ", forces.movement.abs());
@@ -298,7 +299,7 @@ impl Judge<'_> {
         let length = (line.eave - line.beam) / line.pitch.cos();
         let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind && length > Length::ZERO);
         let size = |of: &RafterForces| of.tail_movement.abs().to_inches();
-        let (_, loading, forces) = of_kind.max_by(|a, b| size(&a.2).total_cmp(&size(&b.2)))?;
+        let (_, loading, forces) = most(of_kind, |(.., forces)| size(forces))?;
         let moved = forces.tail_movement;
         let way = if moved.is_negative() { "down" } else { "up" };
         let limit = deflection_limit(length, true, RoofMember::Main, Ceiling::None, kind);
@@ -332,7 +333,7 @@ impl Judge<'_> {
         for (place, seat, from_end, under, tie) in sides {
             let reaction = |forces: &RafterForces| if under == Used::Ledger { forces.ledger } else { forces.beam };
             let all = self.work.found.iter().map(|(loading, forces)| (reaction(forces), loading, forces));
-            let Some((push, loading, forces)) = all.max_by(|a, b| a.0.to_pounds().total_cmp(&b.0.to_pounds())) else {
+            let Some((push, loading, forces)) = most(all, |(push, ..)| push.to_pounds()) else {
                 continue;
             };
             let push = push.max(Force::ZERO);
@@ -358,9 +359,7 @@ impl Judge<'_> {
     /// Where suction stretches the notched underside over the beam, the standard allows sticks of 4 in and thicker no notch.
     fn pulled_notch(&self) -> Option<Check> {
         let stretched = self.work.found.iter().filter(|(_, forces)| forces.over_beam > Moment::ZERO);
-        let hardest =
-            stretched.max_by(|a, b| a.1.over_beam.to_pound_inches().total_cmp(&b.1.over_beam.to_pound_inches()));
-        let (loading, forces) = hardest?;
+        let (loading, forces) = most(stretched, |(_, forces)| forces.over_beam.to_pound_inches())?;
         if self.project.frame.timbers.rafter.ordered.breadth < Length::inches(3.5) {
             return None;
         }
@@ -387,7 +386,7 @@ impl Judge<'_> {
         match check_notch_limits(&wood, &at_ledger) {
             Err(refused) => checks.push(Check::not_judged(&self.work.mark, "is notched at the ledger", refused)),
             Ok(found) => {
-                let worst = found.into_iter().max_by(|a, b| a.value.ratio.total_cmp(&b.value.ratio));
+                let worst = most(found.into_iter(), |made| made.value.ratio);
                 checks.extend(worst.map(|made| {
                     Check::new(&self.work.mark, "is notched", "at the ledger", "", Ok::<_, String>(made)).of_sizes()
                 }));

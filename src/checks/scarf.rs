@@ -2,7 +2,7 @@
 use super::beam::BeamChecks;
 use super::bored::beside_hole;
 use super::check::{Check, Under};
-use super::governing::hardest;
+use super::governing::{hardest, most};
 use crate::analysis::Solved;
 use crate::fastening::{LapAction, ScarfRoot, Sharing, lap_action, scarf_root};
 use crate::geometry::{ScarfReport, abutment};
@@ -204,9 +204,7 @@ fn opens(with: &BeamChecks, left: usize, scarf: &ScarfReport, mark: &str) -> Opt
     let forces: Vec<Force> = all.iter().map(|(force, ..)| *force).collect();
     let tie = &with.project.fixings.scarf;
     // The case that asks most of the fasteners, with its own force and duration.
-    let (hardest, solved, case) = all.iter().min_by(|a, b| {
-        (a.0.to_pounds() / a.2.duration.factor()).total_cmp(&(b.0.to_pounds() / b.2.duration.factor()))
-    })?;
+    let (hardest, solved, case) = most(all.iter(), |(force, _, case)| -force.to_pounds() / case.duration.factor())?;
     let made = match lap_action(&forces) {
         Err(why) => Err(why.into()),
         Ok(LapAction::Opens(force)) if tie.count == 0 => {

@@ -4,6 +4,7 @@
 //! hardest; snow has no part in it. The sheet's own weight is left out. On a rib less thread is left than on the flat: what is judged is a screw
 //! through the flat.
 use super::check::Check;
+use super::governing::most;
 use super::known::{chosen, gravity, moisture};
 use crate::analysis::{
     Demand, Found, Loading, Origin, PurlinStrip, RoofLoads, component_cases, loadings, purlin_strips,
@@ -65,10 +66,11 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
     let cases = component_cases(&project.place, &loads.lean_to, area)?;
     let all = loadings(project.place.edition, &cases, Confidence::Medium);
     let lifting = |loading: &Loading| {
-        loading.parts.iter().map(|(factor, index)| cases[*index].square.at(Length::ZERO) * -*factor).sum()
+        loading.parts.iter().map(|(factor, index)| cases[*index].square.at(Length::ZERO) * -*factor).sum::<AreaLoad>()
     };
-    let pressures = all.iter().map(|loading| (loading, lifting(loading)));
-    let worst = pressures.max_by(|(_, a), (_, b): &(_, AreaLoad)| a.to_psf().total_cmp(&b.to_psf()));
+    // The roof's own weight is not in it: of the combinations that ask the same, those against uplift are named.
+    let pressures = all.iter().filter(|loading| loading.is_uplift).map(|loading| (loading, lifting(loading)));
+    let worst = most(pressures, |(_, pressure)| pressure.to_psf());
     let (loading, pressure) = worst.ok_or("no combination with wind was found")?;
     let count = screws.screw.count as f64;
     let value = (pressure * area / count).max(Force::ZERO);

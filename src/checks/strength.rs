@@ -5,6 +5,7 @@ use super::brace::check_braces;
 use super::brace_pegs::check_brace_pegs;
 use super::check::{Check, Way};
 use super::feet::post_demands;
+use super::governing::most;
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS, lifted_heads};
 use super::ledger::check_ledger;
 use super::part::Part;
@@ -177,8 +178,7 @@ impl FramePart {
 /// combinations of this way alone.
 fn add_links(checks: &mut Vec<Check>, way: Way, names: &[&str], again: impl FnOnce() -> Vec<Check>) {
     let is_meant = |check: &&Check| check.way.is_some() && (names.is_empty() || names.contains(&check.name.as_str()));
-    let worst =
-        checks.iter().filter(|check| !check.is_link).filter(is_meant).max_by(|a, b| a.rank().total_cmp(&b.rank()));
+    let worst = most(checks.iter().filter(|check| !check.is_link).filter(is_meant), |check| check.rank());
     if worst.is_some_and(|worst| worst.way != Some(way)) {
         checks.extend(again().into_iter().filter(|check| is_meant(&check)).map(|check| check.only(way)));
     }

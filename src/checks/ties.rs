@@ -4,6 +4,7 @@
 //! line is free to lean. Wind is that on components, its worst zone over the whole rafter; snow only holds down and is left
 //! out.
 use super::check::{Check, Under};
+use super::governing::most;
 use super::part::Part;
 use crate::analysis::{
     Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings,
@@ -141,7 +142,7 @@ pub(super) fn widest_rafter(project: &Project, shape: &Shape) -> (usize, Length)
     let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
     let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
     let places = widths.into_iter().enumerate();
-    places.max_by(|a, b| a.1.to_inches().total_cmp(&b.1.to_inches())).unwrap_or((0, Length::ZERO))
+    most(places, |(_, width)| width.to_inches()).unwrap_or((0, Length::ZERO))
 }
 
 /// Forces of one rafter on its ties: up at either seat, and away from the wall.
@@ -192,7 +193,7 @@ impl Lifted {
             let (pull, level) = demand.value;
             (share(pull, tie.pull) + share(level, tie.sideways)) / demand.duration.factor()
         };
-        let worst = demands.max_by(|a, b| rough(a).total_cmp(&rough(b)));
+        let worst = most(demands, rough);
         let Some(Demand { value: (pull, level), combination, duration, origin }) = worst else {
             return unknown(mark, at, "no combination with wind was found");
         };

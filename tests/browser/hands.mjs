@@ -81,11 +81,15 @@ export async function fact(page, name) {
   return (await row.first().locator(".fact__value").textContent()).trim();
 }
 
-/** The figures of the strip: name to text. */
-export const strip = (page) =>
-  page.locator(".strip__cell").evaluateAll((cells) =>
-    Object.fromEntries(cells.map((cell) => [cell.querySelector(".strip__name").textContent, cell.querySelector(".strip__value").textContent])),
+/** The figures of the strip, once the frame is laid out: name to text. */
+export async function strip(page) {
+  const cells = page.locator(".strip__cell");
+  const sticks = cells.filter({ hasText: "sticks" }).locator(".strip__value");
+  await sticks.filter({ hasText: /\d/ }).waitFor();
+  return cells.evaluateAll((all) =>
+    Object.fromEntries(all.map((cell) => [cell.querySelector(".strip__name").textContent, cell.querySelector(".strip__value").textContent])),
   );
+}
 
 /** Millimetres of a length as the app shows it: `7′ 4 5⁄16″`, `88 5⁄16″`, `2243 mm`. */
 export function millimetres(text) {
