@@ -2,23 +2,34 @@
 use super::route::{Place, Route, Router};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement};
+use web_sys::{Element, Event, HtmlElement};
 
 /// Focuses the field of that path, or the nearest one above it, opening what it is folded into.
 pub fn focus_field(path: &str) {
-    let mut path = path;
+    let Some(element) = nearest(path) else { return };
+    if unfold(&element) {
+        // What was folded away may not hold yet what it holds now.
+        let path = path.to_owned();
+        set_timeout(move || nearest(&path).into_iter().for_each(focus_in), std::time::Duration::ZERO);
+    } else {
+        focus_in(element);
+    }
+}
+
+/// The element of that path, or of the nearest one above it.
+fn nearest(mut path: &str) -> Option<Element> {
     loop {
-        if let Some(element) = document().get_element_by_id(path) {
-            unfold(&element);
-            let inner = element.query_selector("input:checked").ok().flatten();
-            focus(inner.unwrap_or(element));
-            return;
-        }
-        match path.rfind('.') {
-            Some(dot) => path = &path[..dot],
-            None => return,
+        match document().get_element_by_id(path) {
+            Some(element) => return Some(element),
+            None => path = &path[..path.rfind('.')?],
         }
     }
+}
+
+/// Focuses what is chosen of several, or the element itself.
+fn focus_in(element: Element) {
+    let inner = element.query_selector("input:checked").ok().flatten();
+    focus(inner.unwrap_or(element));
 }
 
 /// Opens the page of a field and brings the user to it.
@@ -47,12 +58,20 @@ pub fn focus_heading() {
     }
 }
 
-fn unfold(element: &Element) {
+/// Opens what an element is folded into; whether any of it was folded away.
+fn unfold(element: &Element) -> bool {
+    let mut was_folded = false;
     let mut within = element.closest("details").ok().flatten();
     while let Some(fold) = within {
-        let _ = fold.set_attribute("open", "");
+        if !fold.has_attribute("open") {
+            let _ = fold.set_attribute("open", "");
+            // The browser tells it later.
+            let _ = Event::new("toggle").and_then(|event| fold.dispatch_event(&event));
+            was_folded = true;
+        }
         within = fold.parent_element().and_then(|parent| parent.closest("details").ok().flatten());
     }
+    was_folded
 }
 
 fn focus(element: Element) {

@@ -81,12 +81,10 @@ export async function fact(page, name) {
   return (await row.first().locator(".fact__value").textContent()).trim();
 }
 
-/** The figures of the strip, once the frame is laid out: name to text. */
+/** The figures of the strip, once the frame is laid out and judged: name to text. */
 export async function strip(page) {
-  const cells = page.locator(".strip__cell");
-  const sticks = cells.filter({ hasText: "sticks" }).locator(".strip__value");
-  await sticks.filter({ hasText: /\d/ }).waitFor();
-  return cells.evaluateAll((all) =>
+  await page.waitForFunction(() => [...document.querySelectorAll(".strip__value")].every((value) => value.textContent !== "–"));
+  return page.locator(".strip__cell").evaluateAll((all) =>
     Object.fromEntries(all.map((cell) => [cell.querySelector(".strip__name").textContent, cell.querySelector(".strip__value").textContent])),
   );
 }

@@ -26,7 +26,7 @@ test("a reload keeps the work and the place", async () => {
     await page.reload();
     await started(page);
     assert.match(page.url(), /#\/bench\/B1$/);
-    assert.equal(await page.locator("h1").textContent(), "B1");
+    await page.locator("h1", { hasText: /^B1$/ }).waitFor();
     assert.ok(await page.locator(".mark__box").nth(1).isChecked());
     assert.deepEqual(await strip(page), figures);
     const after = await project(page);

@@ -1,11 +1,30 @@
 //! Parts of a page: groups that fold, and facts that follow from the fields.
 use super::reading::followed;
-use crate::app::dom::{Child, Tag, parts, tag};
+use crate::app::dom::{Child, Tag, parts, tag, while_awake};
 use leptos::prelude::*;
 
-/// A part of a page that can be folded away.
-pub fn fold(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: impl Child) -> Tag {
-    let summary = summary.into();
+/// A part of a page that can be folded away; what it holds sleeps while it is.
+pub fn fold<C: Child>(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: impl FnOnce() -> C) -> Tag {
+    let is_open = RwSignal::new(open);
+    let holds = while_awake(is_open, || parts().child(holds()));
+    let turn = move |open: bool| {
+        if is_open.get_untracked() != open {
+            is_open.set(open);
+        }
+    };
+    // A click is told before the fold opens: what it shows is written by then.
+    folded(title, summary.into(), open, holds)
+        .on("click", move |_| turn(true))
+        .on("toggle", move |event| turn(stands_open(&event)))
+}
+
+/// Whether the part that was opened or folded away is open now.
+fn stands_open(event: &web_sys::Event) -> bool {
+    event_target::<web_sys::Element>(event).has_attribute("open")
+}
+
+#[inline(never)]
+fn folded(title: &str, summary: Signal<String>, open: bool, holds: Tag) -> Tag {
     tag("details")
         .class("fold")
         .attr("open", open)
@@ -26,9 +45,8 @@ pub fn late_fold(title: &str, summary: impl Into<Signal<String>>, holds: impl Fn
 #[inline(never)]
 fn made_late(title: &str, summary: Signal<String>, holds: Box<dyn Fn() -> Tag>) -> Tag {
     let is_open = RwSignal::new(false);
-    let turned =
-        move |event: web_sys::Event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open"));
-    fold(title, summary, false, parts().shown(move || is_open.get(), holds)).on("toggle", turned)
+    let inside = parts().shown(move || is_open.get(), holds);
+    folded(title, summary, false, inside).on("toggle", move |event| is_open.set(stands_open(&event)))
 }
 
 /// Fields that belong together inside a part.

@@ -1,4 +1,5 @@
 //! What follows signals: attributes, texts, and parts that are made anew.
+use super::awake::only_awake;
 use super::redraw::redraw;
 use super::{Tag, parts, value};
 use crate::app::cached::Cached;
@@ -10,9 +11,10 @@ use web_sys::{HtmlElement, Node};
 /// Puts the parts of a region into the room it is given.
 pub type Fill = Box<dyn FnMut(Tag) -> Tag>;
 
-/// Does it now and whenever something changes that it reads, as long as the owner lives.
+/// Does it now and whenever something changes that it reads, as long as the owner lives and is awake.
 #[inline(never)]
-pub fn follow(mut act: Box<dyn FnMut()>) {
+pub fn follow(act: Box<dyn FnMut()>) {
+    let mut act = only_awake(act);
     let effect = RenderEffect::new(move |_| act());
     // Kept by the owner: an effect ends when it is dropped.
     let _ = StoredValue::new_local(effect);

@@ -3,6 +3,7 @@
 //! Leptos' `view!` builds a type of its own for every element, attribute and closure, and the code that comes of
 //! them was most of what a phone had to fetch. Here all elements are one type. What changes follows Leptos'
 //! signals: every `live_…` runs as an effect of the owner it is made under, and ends with it.
+mod awake;
 mod child;
 mod list;
 mod live;
@@ -10,6 +11,7 @@ mod redraw;
 mod tag;
 mod value;
 
+pub use awake::while_awake;
 pub use child::Child;
 pub use list::Item;
 pub use live::follow;

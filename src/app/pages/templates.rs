@@ -1,5 +1,5 @@
 //! Templates at true size and the jigs: a part of the bench and of the papers.
-use crate::app::components::{Segment, caution, fold, fractions, segments, table, word};
+use crate::app::components::{Segment, caution, fractions, late_fold, segments, table, word};
 use crate::app::dom::{Tag, beside_app, button, live, parts, tag};
 use crate::app::files::{download, file_name, with_pens};
 use crate::app::{Good, Store, use_store};
@@ -60,20 +60,13 @@ impl Desk {
 /// The fold; its drawings are made when it is opened.
 pub fn templates_fold() -> Tag {
     let desk = Desk { store: use_store(), paper: RwSignal::new(None), printed: RwSignal::new(Printed::Nothing) };
-    let is_open = RwSignal::new(false);
     let handle = window_event_listener_untyped("afterprint", move |_| {
         let _ = document().body().map(|body| body.remove_attribute(PRINTS));
         desk.printed.set(Printed::Nothing);
     });
     on_cleanup(move || handle.remove());
     beside_app(tag("div").class("template-pack").attr("aria-hidden", "true").live(move || pack(desk)));
-    fold(
-        "Templates and jigs",
-        "each joint at true size, to lay on the wood",
-        false,
-        parts().shown(move || is_open.get(), move || contents(desk)),
-    )
-    .on("toggle", move |event| is_open.set(event_target::<web_sys::Element>(&event).has_attribute("open")))
+    late_fold("Templates and jigs", "each joint at true size, to lay on the wood", move || contents(desk))
 }
 
 fn contents(desk: Desk) -> Tag {

@@ -45,13 +45,15 @@ pub fn bad_cut(stick: Arc<Stick>) -> Tag {
     };
     let words = "What can still be done, from this frame’s measures. A ticked mark counts as cut. Tolerances, shims and loose \
                  tenons are common practice; nothing of this is kept.";
-    let holds = parts()
-        .child(word(words))
-        .child(caution(
-            "a mended joint is not the one that was checked: its strength is not judged here; ask an engineer.",
-        ))
-        .child(form)
-        .child(tag("div").attr("role", "status").live(answers));
+    let holds = || {
+        parts()
+            .child(word(words))
+            .child(caution(
+                "a mended joint is not the one that was checked: its strength is not judged here; ask an engineer.",
+            ))
+            .child(form)
+            .child(tag("div").attr("role", "status").live(answers))
+    };
     fold("A bad cut", "what can still be done", false, holds)
 }
 

@@ -18,7 +18,7 @@ pub fn dry_fit(hand: InHand) -> Tag {
         let scarfs = [number.wrapping_sub(1), number].into_iter().filter(|scarf| (1..=n_scarfs).contains(scarf));
         let fields: Vec<Tag> = scarfs.map(field).collect();
         (number > 0 && !fields.is_empty())
-            .then(|| fold("Dry fit", SUMMARY, false, parts().child(fields).child(word(WORDS))))
+            .then(|| fold("Dry fit", SUMMARY, false, || parts().child(fields).child(word(WORDS))))
     })
 }
 

@@ -55,7 +55,8 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
     });
     let (drawn, of_faces) = (stick.clone(), zones.clone());
     let (answered, listed) = (stick.clone(), stick.clone());
-    let holds = parts()
+    let holds = || {
+        parts()
         .child(word(
             "The hatched wood wants no knot and no wane (common practice). Tap a knot where it is on the rough stick as it \
              lies now, or type it.",
@@ -67,7 +68,8 @@ pub fn knots(stick: &Arc<Stick>) -> Option<Tag> {
             let found = found();
             let crown = store.project().progress.crowns.get(&answered.mark).copied();
             knot_answer(&answered, &zones, &found, crown).map(|answer| says(&answer, &answered, &found, store.units()))
-        }));
+        }))
+    };
     Some(fold("Knots", summary, false, holds))
 }
 

@@ -18,10 +18,7 @@ use leptos::prelude::*;
 pub fn beam_and_scarfs() -> Tag {
     let kinds = ScarfKind::ALL.into_iter().map(|kind| (kind, kind.name().to_owned())).collect();
     let summary = fact(|built, _| Some(format!("{} pieces", built.shape.beam.pieces.len())));
-    fold(
-        "Beam and scarfs",
-        summary,
-        false,
+    fold("Beam and scarfs", summary, false, || {
         parts()
             .child(choice(lens!(frame.scarfs.kind), "Scarf, plain to strong", "", kinds, None))
             .child(
@@ -37,8 +34,8 @@ pub fn beam_and_scarfs() -> Tag {
                 "Longest piece",
                 room(|built| built.shape.beam.pieces.iter().map(|piece| piece.length()).reduce(|a, b| a.max(b))),
             )]))
-            .child(ledger_splices()),
-    )
+            .child(ledger_splices())
+    })
 }
 
 /// How many pieces: the program's count, or the user's.

@@ -14,10 +14,7 @@ pub fn braces() -> Tag {
         Some(all.join(", "))
     });
     let shoulders = fact(|built, project| Some(show_length_fine(built.shape.brace.long_edge(), project.units)));
-    fold(
-        "Braces",
-        summary,
-        false,
+    fold("Braces", summary, false, || {
         parts()
             .child(
                 length_field(lens!(frame.brace_along), "Leg along the beam")
@@ -39,6 +36,6 @@ pub fn braces() -> Tag {
                 ("With its tenons", room(|built| Some(built.shape.brace.ends().1 - built.shape.brace.ends().0))),
                 ("How many", fact(|built, _| Some(built.shape.braces.len().to_string()))),
                 ("Clear between, bay by bay", per_bay),
-            ])),
-    )
+            ]))
+    })
 }

@@ -30,18 +30,15 @@ pub fn what_fixes_it() -> Tag {
         n => format!("{n} of 7 {NOT_KNOWN}"),
     });
     let joints = JOINTS.iter().map(|(title, fields)| group(title, field_table(fields)));
-    fold(
-        "What fixes it",
-        summary,
-        false,
+    fold("What fixes it", summary, false, || {
         parts()
             .child(word("No fastener is assumed. Give the maker’s allowable loads of one, at a load duration of 1.0."))
             .child(caution(
                 "A ledger that lets go takes the roof with it: never on nails alone, \
                  never into siding or sheathing alone.",
             ))
-            .child(joints.collect::<Vec<_>>()),
-    )
+            .child(joints.collect::<Vec<_>>())
+    })
 }
 
 /// How many of the joints have nothing chosen.

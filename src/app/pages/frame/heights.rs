@@ -19,15 +19,12 @@ pub fn pitch_and_heights() -> Tag {
     ];
     let summary = fact(|built, project| Some(show_slope(built.shape.line.pitch, project.units)));
     let choose = Callback::new(move |fixed| hold(store, fixed));
-    fold(
-        "Pitch and heights",
-        summary,
-        true,
+    fold("Pitch and heights", summary, true, || {
         parts()
             .child(choice(lens!(frame.heights.fixed), "You hold two, the third follows", "", options, Some(choose)))
             .child(held())
-            .child(facts(&[("Rise from seat to seat", rise()), ("Run from heel to heel", run())])),
-    )
+            .child(facts(&[("Rise from seat to seat", rise()), ("Run from heel to heel", run())]))
+    })
 }
 
 /// Before another one is set free, all three are what the frame is now: nothing jumps.

@@ -16,10 +16,7 @@ pub fn joinery() -> Tag {
         1 => "1 joint of its own".to_owned(),
         n => format!("{n} joints of their own"),
     });
-    fold(
-        "Rules of the joints",
-        summary,
-        false,
+    fold("Rules of the joints", summary, false, || {
         parts()
             .child(word("One set for the whole frame, printed on every sheet. The defaults are common practice."))
             .child(choice(
@@ -34,8 +31,8 @@ pub fn joinery() -> Tag {
             .child(pegs())
             .child(scarf_rules())
             .child(chamfer())
-            .child(own_joints()),
-    )
+            .child(own_joints())
+    })
 }
 
 fn rule(field: Lens<Length>, label: &'static str, hint: &'static str) -> Field {

@@ -92,10 +92,7 @@ fn what_it_comes_to() -> Tag {
 
 fn reach() -> Tag {
     let summary = long(|project| project.frame.reach, "out ");
-    fold(
-        "Reach and length",
-        summary,
-        true,
+    fold("Reach and length", summary, true, || {
         parts()
             .child(
                 length_field(lens!(frame.reach), "Reach")
@@ -111,6 +108,6 @@ fn reach() -> Tag {
                 length_field(lens!(frame.ledger_packing), "Packing behind the ledger")
                     .hint("wall face to its back: ribs of siding, shims")
                     .steps(Steps::of(0.25, 5.0)),
-            ),
-    )
+            )
+    })
 }

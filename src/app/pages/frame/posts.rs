@@ -19,10 +19,7 @@ pub fn posts() -> Tag {
         move || (0..n_posts.get()).map(|index| Item::new(index.to_string(), move || post_card(index))).collect();
     let add = move |_| store.edit(|project| add_post(&mut project.frame));
     let equal = move |_| store.edit(|project| make_equal(&mut project.frame));
-    fold(
-        "Posts",
-        summary,
-        false,
+    fold("Posts", summary, false, || {
         parts()
             .child(path_problems("frame.posts"))
             .each(cards)
@@ -36,8 +33,8 @@ pub fn posts() -> Tag {
                 length_field(lens!(frame.stand_off), "Stand-off")
                     .hint("pier top to the foot of the post")
                     .steps(Steps::of(0.25, 5.0)),
-            ),
-    )
+            )
+    })
 }
 
 /// One field of one post.

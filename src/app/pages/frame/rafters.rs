@@ -15,10 +15,7 @@ pub fn rafters() -> Tag {
         (RafterRule::Equal, "all equal".to_owned()),
     ];
     let count = fact(|built, _| Some(format!("{} of them", built.shape.rafters.len())));
-    fold(
-        "Rafters",
-        count,
-        true,
+    fold("Rafters", count, true, || {
         parts()
             .child(
                 length_field(lens!(frame.rafters.spacing), "Rafter spacing")
@@ -34,8 +31,8 @@ pub fn rafters() -> Tag {
             .child(facts(&[
                 ("Rafters", fact(|built, _| Some(built.shape.rafters.len().to_string()))),
                 ("First and last bay", outer_bays()),
-            ])),
-    )
+            ]))
+    })
 }
 
 fn last_bay() -> Signal<String> {

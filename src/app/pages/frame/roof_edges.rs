@@ -9,10 +9,7 @@ use crate::project::TailCut;
 pub fn seats_and_ends() -> Tag {
     let cuts = vec![(TailCut::Plumb, "plumb".to_owned()), (TailCut::Square, "square".to_owned())];
     let summary = room(|built| Some(built.shape.rafter.length()));
-    fold(
-        "Seats, head and tail",
-        summary,
-        false,
+    fold("Seats, head and tail", summary, false, || {
         parts()
             .child(
                 length_field(lens!(frame.beam_seat_length), "Seat on the beam")
@@ -41,6 +38,6 @@ pub fn seats_and_ends() -> Tag {
                 ("Notch on the beam, square depth", room(|built| Some(built.shape.rafter.beam.notch_depth))),
                 ("Heel on the beam, plumb", room(|built| Some(built.shape.rafter.beam.heel_height))),
                 ("Heel on the ledger, plumb", room(|built| Some(built.shape.rafter.ledger.heel_height))),
-            ])),
-    )
+            ]))
+    })
 }

@@ -44,19 +44,13 @@ pub fn sizes() -> Tag {
         let beam = project.frame.timbers.beam.ordered.label(project.units);
         format!("beam {beam}, {}", species(&project.frame.species).map_or("", |wood| wood.name.as_str()))
     });
-    let kinds = KINDS.iter().map(size).collect::<Vec<_>>();
-    fold(
-        "Wood and sizes",
-        summary,
-        false,
-        parts().child(pick(lens!(frame.species), "Species", "", woods)).child(about_wood()).child(kinds).child(choice(
-            lens!(frame.blocks),
-            "Blocks between the rafters",
-            "",
-            blocks,
-            None,
-        )),
-    )
+    fold("Wood and sizes", summary, false, || {
+        parts()
+            .child(pick(lens!(frame.species), "Species", "", woods))
+            .child(about_wood())
+            .child(KINDS.iter().map(size).collect::<Vec<_>>())
+            .child(choice(lens!(frame.blocks), "Blocks between the rafters", "", blocks, None))
+    })
 }
 
 /// Where the values of the species come from, and how far they can be trusted.

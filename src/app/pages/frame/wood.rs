@@ -58,10 +58,7 @@ pub fn wood_and_grade() -> Tag {
         let dry = if wood.is_dry { "dry" } else { "not dry" };
         format!("taken as {}, {dry}", wood.timber_grade.name())
     });
-    fold(
-        "Wood and its grade",
-        summary,
-        false,
+    fold("Wood and its grade", summary, false, || {
         parts()
             .child(word(
                 "No grader has stamped sticks straight from a mill: No.2 is assumed. \
@@ -69,8 +66,8 @@ pub fn wood_and_grade() -> Tag {
                  before you order.",
             ))
             .child(field_table(WOOD))
-            .child(own_values()),
-    )
+            .child(own_values())
+    })
 }
 
 /// Values in place of the table's.

@@ -111,10 +111,7 @@ fn stock() -> Tag {
 fn the_mill() -> Tag {
     let store = use_store();
     let summary = text_of(move || format!("{} lengths", store.project().mill.lengths.len()));
-    fold(
-        "What the mill has",
-        summary,
-        true,
+    fold("What the mill has", summary, true, || {
         parts()
             .child(lengths())
             .child(limits())
@@ -127,8 +124,8 @@ fn the_mill() -> Tag {
                 length_field(lens!(mill.kerf), "Width of the saw’s cut")
                     .hint("counted where short sticks come out of one long one")
                     .steps(Steps::of(0.0625, 1.0)),
-            ),
-    )
+            )
+    })
 }
 
 /// What the crew can lift.
@@ -149,10 +146,7 @@ fn lifting() -> Tag {
         let (line, weight) = each.max_by(|a, b| a.1.to_pounds().total_cmp(&b.1.to_pounds()))?;
         Some(format!("{}, {}", line.section.label(project.units), show_weight(weight, project.units)))
     });
-    fold(
-        "What the crew can lift",
-        summary,
-        false,
+    fold("What the crew can lift", summary, false, || {
         parts()
             .child(
                 weight_field(lens!(mill.heaviest_pick), "Heaviest piece you can put up")
@@ -163,8 +157,8 @@ fn lifting() -> Tag {
             .child(caution(
                 "These are computed weights of green wood: wetter logs are heavier. Weigh \
                  one before you plan a lift on them.",
-            )),
-    )
+            ))
+    })
 }
 
 /// Where the weights come from.
@@ -183,16 +177,13 @@ fn wood() -> Tag {
         let density = show_density(wood.green_density, project.units);
         Some(format!("{} weighs {density} as it comes green from the mill ({trust}). {}.", wood.name, wood.source))
     };
-    fold(
-        "Where the weights come from",
-        summary,
-        false,
+    fold("Where the weights come from", summary, false, || {
         parts().child(tag("p").class("page__word").live(words)).child(word(
             "A board foot is 144 cubic inches: a foot of a plank 12 by 1 in. A cubic \
              metre is 423.776 of them. Weights are section × length × green weight; \
              the order is reckoned at the ordered size.",
-        )),
-    )
+        ))
+    })
 }
 
 /// How much is docked from a stick, in words.

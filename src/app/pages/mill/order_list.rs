@@ -43,12 +43,9 @@ pub fn order_list() -> Tag {
         says.extend(sawn_words(&project));
         says.into_iter().map(|says| tag("p").class("order__note").child(fractions(&says))).collect::<Vec<_>>()
     };
-    fold(
-        "The order",
-        summary,
-        true,
-        parts().child(unplaced()).live(cards).live(notes).live(move || order.get().map(totals)),
-    )
+    fold("The order", summary, true, || {
+        parts().child(unplaced()).live(cards).live(notes).live(move || order.get().map(totals))
+    })
 }
 
 /// "First delivery", with what it weighs and costs.

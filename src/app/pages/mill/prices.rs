@@ -32,17 +32,14 @@ pub fn prices() -> Tag {
         format!("{}, the same price", twin(project.mill.per_board_foot, &project))
     });
     let label = text_of(move || format!("Price of a board foot, {}", store.project().currency));
-    fold(
-        "Prices",
-        text_of(price),
-        false,
+    fold("Prices", text_of(price), false, || {
         parts()
             .child(money_field(lens!(mill.per_board_foot), label).hint(hint).steps(Steps::both(0.1)))
             .child(sections())
             .child(long_prices())
             .child(free_of_heart())
-            .child(text_field(lens!(currency), "Sign of the currency", 4).hint("shown before every price")),
-    )
+            .child(text_field(lens!(currency), "Sign of the currency", 4).hint("shown before every price"))
+    })
 }
 
 /// What sticks free of heart cost more.

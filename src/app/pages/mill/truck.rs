@@ -37,10 +37,7 @@ pub fn truck() -> Tag {
         let order = order.get()?;
         Some(order.lines.iter().cloned().map(|line| card(line, received, opened)).collect::<Vec<_>>())
     };
-    fold(
-        "As it comes",
-        summary,
-        false,
+    fold("As it comes", summary, false, || {
         parts()
             .child(word(
                 "Tick a piece that is as ordered. Look at one that is not: measure it, name what is wrong, and it says at once \
@@ -49,8 +46,8 @@ pub fn truck() -> Tag {
             .child(caution("Never stand where a load can roll when the straps come off; look up what a stick weighs before you lift it."))
             .live(lines)
             .child(over(received, opened))
-            .child(given()),
-    )
+            .child(given())
+    })
 }
 
 /// Pieces that are here and no longer on the order: still wood that can become a stick.

@@ -5,10 +5,7 @@ use crate::materials::species_table;
 
 /// About and cautions.
 pub fn about() -> Tag {
-    fold(
-        "About and cautions",
-        "what it works out, and what it does not",
-        false,
+    fold("About and cautions", "what it works out, and what it does not", false, || {
         parts()
             .child(caution(
                 "The strength is checked by formulas, many of them from memory and marked \
@@ -47,8 +44,8 @@ pub fn about() -> Tag {
             .child(word(
                 "Everything stays on this device. Clearing the browser’s data clears it \
                  too: keep a file of what matters.",
-            )),
-    )
+            ))
+    })
 }
 
 /// Every species with its source.

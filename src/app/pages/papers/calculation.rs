@@ -25,10 +25,7 @@ pub fn calculation() -> Tag {
             download(&file_name(&strong.good.project.name, "strength.html"), &page, "text/html");
         }
     };
-    fold(
-        "The calculation of the strength",
-        "inputs, loads, every check with its working",
-        false,
+    fold("The calculation of the strength", "inputs, loads, every check with its working", false, || {
         parts()
             .child(word(
                 "For an engineer or the building authority: what it is worked from, every \
@@ -36,6 +33,6 @@ pub fn calculation() -> Tag {
                  clause.",
             ))
             .child(button("button button--main", print).child("Print the calculation"))
-            .child(button("button", keep).child("Keep it as a page")),
-    )
+            .child(button("button", keep).child("Keep it as a page"))
+    })
 }

@@ -139,10 +139,7 @@ pub fn choose(wanted: RwSignal<Wanted>) -> Tag {
     let print = move |_| {
         let _ = window().print();
     };
-    fold(
-        "Print",
-        summary,
-        true,
+    fold("Print", summary, true, || {
         parts()
             .child(tag("div").class("choose").attr("role", "group").attr("aria-label", "Sheets to print").child(ticks))
             .child(stick_choice(wanted))
@@ -154,8 +151,8 @@ pub fn choose(wanted: RwSignal<Wanted>) -> Tag {
             .child(tag("p").class("field__hint").child(
                 "For A4 and Letter alike. Print at 100 %, not “fit to page”: the bar \
                  under each drawing shows whether the scale came out true.",
-            )),
-    )
+            ))
+    })
 }
 
 fn tick(wanted: RwSignal<Wanted>, kind: Kind) -> Tag {

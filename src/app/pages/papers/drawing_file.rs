@@ -59,10 +59,7 @@ pub fn drawing_files() -> Tag {
             download_bytes(&name, &glb(&good.project.name, &sticks), "model/gltf-binary");
         }
     };
-    fold(
-        "Drawings as files",
-        "SVG, for any drawing program or browser",
-        false,
+    fold("Drawings as files", "SVG, for any drawing program or browser", false, || {
         parts().child(tag("div").class("actions").child(kinds)).child(stick_file(
             live(options),
             move |event| stick.set(event_target_value(&event)),
@@ -73,8 +70,8 @@ pub fn drawing_files() -> Tag {
                 .class("page__word")
                 .child("The whole frame as solids, every joint cut, as glTF 2.0: for any program that shows or builds on solids."),
         )
-        .child(tag("div").class("actions").child(button("button", save_solid).child("Frame as solids"))),
-    )
+        .child(tag("div").class("actions").child(button("button", save_solid).child("Frame as solids")))
+    })
 }
 
 /// The choice of a stick, and the button that saves its sheet.

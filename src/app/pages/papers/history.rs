@@ -10,10 +10,7 @@ pub fn history() -> Tag {
     let summary = text_of(move || {
         if store.can_undo() { "there are steps to go back".to_owned() } else { "nothing changed yet".to_owned() }
     });
-    fold(
-        "Steps back",
-        summary,
-        false,
+    fold("Steps back", summary, false, || {
         parts()
             .child(word(
                 "Every change since the project was opened can be taken back, ticks included, one step at a time.",
@@ -31,6 +28,6 @@ pub fn history() -> Tag {
                             .live_attr("disabled", move || !store.can_redo())
                             .child("One step forth"),
                     ),
-            ),
-    )
+            )
+    })
 }

@@ -49,10 +49,7 @@ pub fn papers_page() -> Tag {
         parts()
             .child(choose(wanted))
             .child(templates_fold())
-            .child(fold(
-                "This project’s file",
-                "save, share, open",
-                true,
+            .child(fold("This project’s file", "save, share, open", true, || {
                 parts()
                     .child(word(
                         "Everything of this project in one file: a copy to keep, or for another \
@@ -60,8 +57,8 @@ pub fn papers_page() -> Tag {
                     ))
                     .child(file_out())
                     .child(file_in("Open a file"))
-                    .child(text_field(lens!(note), "Note", 200).hint("stands under the name on every sheet")),
-            ))
+                    .child(text_field(lens!(note), "Note", 200).hint("stands under the name on every sheet"))
+            }))
             .child(calculation())
             .child(drawing_files())
             .child(word("Name, other projects, units and light are under the project’s name at the top."))

@@ -63,12 +63,9 @@ pub fn rules_fold() -> Tag {
         let says = store.good().map(|good| exceptions(&good.project, &good.built.shape)).unwrap_or_default();
         says.iter().map(|says| tag("p").class("own-joint").child(fractions(says))).collect::<Vec<_>>()
     };
-    fold(
-        "Rules of the joints",
-        "as printed on every sheet",
-        false,
+    fold("Rules of the joints", "as printed on every sheet", false, || {
         parts().child(tag("dl").class("facts").live(rows)).live(own).child(word(
             tag("a").class("paper-link").attr("href", Place::Frame.href()).child("Change them under Frame"),
-        )),
-    )
+        ))
+    })
 }

@@ -35,18 +35,15 @@ pub fn states() -> Tag {
         0 => "none kept".to_owned(),
         n => format!("{n} kept"),
     });
-    fold(
-        "Named states",
-        summary,
-        false,
+    fold("Named states", summary, false, || {
         parts()
             .child(word(
                 "The job as it is now, kept under a name to go back to. Kept on this device beside the project; its file \
                  holds only the job as it is.",
             ))
             .child(kept.form())
-            .live(move || kept.rows()),
-    )
+            .live(move || kept.rows())
+    })
 }
 
 impl Kept {

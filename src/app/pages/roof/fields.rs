@@ -14,10 +14,7 @@ pub fn purlin_fields() -> Tag {
         let project = store.project();
         format!("at most {} apart", length(project.roofing.purlin_spacing, project.units))
     });
-    fold(
-        "How the purlins lie",
-        summary,
-        false,
+    fold("How the purlins lie", summary, false, || {
         parts()
             .child(
                 length_field(lens!(roofing.purlin_spacing), "Widest purlin spacing")
@@ -41,8 +38,8 @@ pub fn purlin_fields() -> Tag {
                 length_field(lens!(roofing.rake), "Rake")
                     .hint("purlins past the outer faces of the outer rafters")
                     .steps(Steps::of(0.5, 10.0)),
-            ),
-    )
+            )
+    })
 }
 
 const METALS: &[(Metal, &str)] = &[
@@ -72,10 +69,7 @@ pub fn sheet_fields() -> Tag {
         let project = store.project();
         format!("cover {}", length(project.roofing.cover, project.units))
     });
-    fold(
-        "How the sheets lie",
-        summary,
-        false,
+    fold("How the sheets lie", summary, false, || {
         parts()
             .child(choice(
                 lens!(roofing.layout),
@@ -105,6 +99,6 @@ pub fn sheet_fields() -> Tag {
                     .hint("rafter heads to the top of the sheets, under the flashing")
                     .steps(Steps::of(0.25, 5.0)),
             )
-            .child(field_table(METAL)),
-    )
+            .child(field_table(METAL))
+    })
 }

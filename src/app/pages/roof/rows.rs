@@ -27,10 +27,7 @@ pub fn rows() -> Tag {
         let cards = rows.into_iter().map(|row| card(row, tail)).collect::<Vec<_>>();
         Some(tag("ol").class("purlins").child(cards))
     };
-    fold(
-        "Purlin rows",
-        summary,
-        true,
+    fold("Purlin rows", summary, true, || {
         parts()
             .child(word(
                 "Each measure is to the row’s lower edge, along the rafters’ top edge. \
@@ -42,8 +39,8 @@ pub fn rows() -> Tag {
             .child(word(
                 "Equal diagonals, rake to rake from the lowest edge to the highest, mean \
                  the rows are square: then the sheets will be.",
-            )),
-    )
+            ))
+    })
 }
 
 /// Corner to corner over all rows: √(w² + h²), from the lower edge of the first to the upper edge of the last.

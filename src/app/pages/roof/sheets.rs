@@ -39,10 +39,7 @@ pub fn sheets() -> Tag {
             .collect::<Vec<_>>();
         Some(rows)
     };
-    fold(
-        "Sheets",
-        fact(ordered),
-        true,
+    fold("Sheets", fact(ordered), true, || {
         parts()
             .child(facts(&[
                 ("To order", fact(ordered)),
@@ -82,8 +79,8 @@ pub fn sheets() -> Tag {
             .child(caution(
                 "Sheets cut like knives, ripped edges worst: gloves, sleeves, and nobody \
                  under the roof.",
-            )),
-    )
+            ))
+    })
 }
 
 fn row(number: usize, n_sheets: usize, sheet: Sheet) -> Tag {

@@ -50,10 +50,7 @@ fn wall_and_eave() -> Tag {
     let store = use_store();
     let sloped = Cached::new(move || store.project().site.soffit == Soffit::Sloped);
     let summary = long(|project| project.site.eave_edge, "edge at ");
-    fold(
-        "The wall and its eave",
-        summary,
-        true,
+    fold("The wall and its eave", summary, true, || {
         parts()
             .child(
                 length_field(lens!(site.eave_edge), "Underside of the eave")
@@ -76,16 +73,13 @@ fn wall_and_eave() -> Tag {
                 ("Room between metal and eave", room(|built| built.shape.clearances.under_eave)),
                 ("Room over the rafter heads", room(|built| built.shape.clearances.over_rafter_head)),
                 ("Top of the metal at the wall", room(|built| Some(built.shape.clearances.top_of_metal_at_wall))),
-            ])),
-    )
+            ]))
+    })
 }
 
 fn ground() -> Tag {
     let summary = long(|project| project.site.ground_right - project.site.ground_left, "left to right ");
-    fold(
-        "The ground",
-        summary,
-        true,
+    fold("The ground", summary, true, || {
         parts()
             .child(
                 signed_length_field(lens!(site.ground_at_wall), "Ground at the wall")
@@ -102,16 +96,13 @@ fn ground() -> Tag {
                     .hint("the ground between is taken straight")
                     .steps(Steps::of(0.5, 10.0)),
             )
-            .child(facts(&[("Headroom under the beam", room(|built| Some(built.shape.clearances.under_beam)))])),
-    )
+            .child(facts(&[("Headroom under the beam", room(|built| Some(built.shape.clearances.under_beam)))]))
+    })
 }
 
 fn wall_posts() -> Tag {
     let summary = long(|project| project.site.wall_post_spacing, "every ");
-    fold(
-        "The posts of the wall",
-        summary,
-        false,
+    fold("The posts of the wall", summary, false, || {
         group(
             "What the ledger is fixed to",
             parts()
@@ -125,16 +116,13 @@ fn wall_posts() -> Tag {
                         .hint("centre to centre")
                         .steps(Steps::of(1.0, 20.0)),
                 ),
-        ),
-    )
+        )
+    })
 }
 
 fn passage() -> Tag {
     let summary = long(|project| project.site.passage_height, "height ");
-    fold(
-        "What must pass between the posts",
-        summary,
-        false,
+    fold("What must pass between the posts", summary, false, || {
         parts()
             .child(
                 length_field(lens!(site.passage_height), "Height that must pass")
@@ -145,17 +133,14 @@ fn passage() -> Tag {
                 length_field(lens!(site.passage_width), "Width at that height")
                     .hint("between braces; 0 where nothing must pass")
                     .steps(Steps::of(2.0, 50.0)),
-            ),
-    )
+            )
+    })
 }
 
 fn dryness() -> Tag {
     let store = use_store();
     let summary = text_of(move || format!("dries to {} %", store.project().site.service_moisture_percent));
-    fold(
-        "How dry the wood will get",
-        summary,
-        false,
+    fold("How dry the wood will get", summary, false, || {
         parts()
             .child(
                 number_field(lens!(site.service_moisture_percent), "Moisture it settles at, %", 4.0, 30.0, 1.0)
@@ -164,6 +149,6 @@ fn dryness() -> Tag {
             .child(facts(&[
                 ("Beam seat sinks by", room(|built| Some(built.shape.clearances.beam_seat_drop))),
                 ("Ledger seat sinks by", room(|built| Some(built.shape.clearances.ledger_seat_drop))),
-            ])),
-    )
+            ]))
+    })
 }

@@ -69,17 +69,14 @@ pub fn snow() -> Tag {
         let snow = project.place.ground_snow?;
         Some(format!("ground {}", show_area_load(snow, project.units).without_zeros()))
     });
-    fold(
-        "Snow",
-        summary,
-        false,
+    fold("Snow", summary, false, || {
         parts()
             .child(caution(
                 "Ask the local building authority for these, never a neighbour: a hill \
                  away they differ. Leave empty what you do not know.",
             ))
-            .child(field_table(SNOW)),
-    )
+            .child(field_table(SNOW))
+    })
 }
 
 /// What may be warm under the roof above; a factor of the user's own stands last.
@@ -159,10 +156,7 @@ pub fn roof_above() -> Tag {
         let level = project.above.eave_to_ridge?;
         Some(format!("{} from eave to ridge", wording::length(level, project.units)))
     });
-    fold(
-        "The roof above",
-        summary,
-        false,
+    fold("The roof above", summary, false, || {
         parts()
             .child(word("Its snow slides down on the lean-to and blows into the corner at the wall."))
             .child(field_table(ABOVE))
@@ -174,6 +168,6 @@ pub fn roof_above() -> Tag {
                         .decimal_keys()
                 },
             )
-            .child(field_table(EXPOSED)),
-    )
+            .child(field_table(EXPOSED))
+    })
 }

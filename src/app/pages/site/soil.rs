@@ -42,12 +42,9 @@ pub fn soil_and_frost() -> Tag {
         let depth = project.ground.frost_depth?;
         Some(format!("frost {} deep", wording::length(depth, project.units)))
     });
-    fold(
-        "Soil and frost",
-        summary,
-        false,
-        parts().child(field_table(SOIL)).child(about_soil()).child(field_table(FROST)),
-    )
+    fold("Soil and frost", summary, false, || {
+        parts().child(field_table(SOIL)).child(about_soil()).child(field_table(FROST))
+    })
 }
 
 /// What the soil carries and where that stands.
@@ -123,10 +120,7 @@ pub fn earthquake() -> Tag {
         || of_seismic("category", |seismic| seismic.category, |seismic, category| seismic.category = category);
     let importance =
         || of_seismic("importance", |seismic| seismic.importance, |seismic, value| seismic.importance = value);
-    fold(
-        "Earthquake",
-        summary,
-        false,
+    fold("Earthquake", summary, false, || {
         parts()
             .child(caution(
                 "Left out until you type a value. Where the authority asks for earthquake \
@@ -151,6 +145,6 @@ pub fn earthquake() -> Tag {
                                 .hint("1 for risk category I and II, 1.25 for III, 1.5 for IV (from memory)"),
                         )
                 },
-            ),
-    )
+            )
+    })
 }

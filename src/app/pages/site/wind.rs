@@ -47,16 +47,13 @@ pub fn wind() -> Tag {
         let wind = project.place.wind_speed?;
         Some(show_speed(Speed::mph(wind.to_mph()), project.units).to_string())
     });
-    fold(
-        "Wind",
-        summary,
-        false,
+    fold("Wind", summary, false, || {
         parts()
             .child(caution(
                 "Ask the local building authority for the speed, never a neighbour: it \
                  hangs on the risk category and the hill. Leave empty what you do not \
                  know.",
             ))
-            .child(field_table(WIND)),
-    )
+            .child(field_table(WIND))
+    })
 }

@@ -48,7 +48,7 @@ pub fn along() -> Tag {
         "Along the beam",
         "bending, shear, pull, movement",
         false,
-        parts()
+        || parts()
             .child(tag("label").class("field__label").attr("for", "along-case").child("Combination"))
             .child(
                 tag("select")
