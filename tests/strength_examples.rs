@@ -6,7 +6,7 @@
 
 use std::sync::Arc;
 
-use outshot::analysis::{BraceModel, RafterLine, RoofCase, Stiffnesses, beam_model};
+use outshot::analysis::{BraceModel, RafterLine, RoofCase, Stiffnesses, Unbraced};
 use outshot::checks::{Check, Outcome, Strength};
 use outshot::evaluate;
 use outshot::frame::{LoadCase, MemberLoad, Solver};
@@ -631,7 +631,7 @@ fn check_frame(braces: BraceModel) -> CheckFrame {
     let built = evaluate(&project).built.unwrap();
     let psi = outshot::units::Stress::psi(1.3e6);
     let stiffness = Stiffnesses { beam: psi, post: psi, brace: psi };
-    let model = beam_model(&project, &built.shape, &stiffness, braces, false);
+    let model = Unbraced::new(&project, &built.shape, &stiffness).with(braces, false);
     let mut load = LoadCase::default();
     for index in 0..13 {
         let x = Length::inches(8.0 + 30.0 * f64::from(index));

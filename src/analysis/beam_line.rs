@@ -3,7 +3,7 @@ use std::ops::Range;
 
 use super::along_wall::{AlongCases, along_cases};
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
-use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, beam_model};
+use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, Unbraced};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use super::sway::Leaning;
@@ -159,7 +159,8 @@ impl BeamLine {
 #[must_use]
 pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness: &Stiffnesses) -> BeamLine {
     let beam = BeamLoads::new(project, shape, loads);
-    let models = Models::new(project, shape, stiffness);
+    let unbraced = Unbraced::new(project, shape, stiffness);
+    let models = Models::new(&unbraced);
     let mut work = Work::new(&beam, &models, stiffness);
     let edition = project.place.edition;
     let even = beam.even_cases(edition);
@@ -188,7 +189,7 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
         let along = first..work.line.cases.len();
         let uncut = all.map(|braces| (braces, gravity.clone())).into_iter().chain([(BraceModel::PushOnly, along)]);
         for (braces, cases) in uncut {
-            let model = beam_model(project, shape, stiffness, braces, false);
+            let model = unbraced.with(braces, false);
             work.solve_uncut(&model, braces, cases);
         }
     }
@@ -199,10 +200,10 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
 struct Models(Vec<(BraceModel, BeamModel)>);
 
 impl Models {
-    fn new(project: &Project, shape: &Shape, stiffness: &Stiffnesses) -> Self {
+    fn new(unbraced: &Unbraced<'_>) -> Self {
         let sprung = [0.5, 1.0, 1.5].map(BraceModel::Sprung);
         let all = [BraceModel::Rigid, BraceModel::Slack, BraceModel::PushOnly].into_iter().chain(sprung);
-        Self(all.map(|braces| (braces, beam_model(project, shape, stiffness, braces, true))).collect())
+        Self(all.map(|braces| (braces, unbraced.with(braces, true))).collect())
     }
 }
 

@@ -99,32 +99,41 @@ pub struct BeamModel {
 /// Two places nearer than this are one node.
 const SAME_PLACE: Length = Length::inches(0.05);
 
-/// Builds the frame; `hinged` cuts the beam at its scarfs.
-#[must_use]
-pub fn beam_model(
-    project: &Project,
-    shape: &Shape,
-    stiffness: &Stiffnesses,
-    braces: BraceModel,
-    hinged: bool,
-) -> BeamModel {
-    let builder = Builder { project, shape, stiffness, line: BraceLine::of(&project.frame) };
-    let mut model = BeamModel {
-        frame: Frame::default(),
-        beam: Vec::new(),
-        posts: Vec::new(),
-        pockets: Vec::new(),
-        braces: Vec::new(),
-    };
-    let nodes = builder.add_beam(&mut model, hinged);
-    model.pockets = builder.pockets(&model.beam);
-    builder.add_posts(&mut model, &nodes);
-    builder.add_braces(&mut model, &nodes, braces);
-    if braces == BraceModel::Slack {
-        let held = nodes.first().map_or(0, |(_, node)| *node);
-        model.frame.supports.push(Support { node: held, x: true, z: false, rotation: false });
+/// The beam, cut at its scarfs, on its posts: what the frame is for each model of its braces.
+pub struct Unbraced<'a> {
+    builder: Builder<'a>,
+    nodes: Row,
+    model: BeamModel,
+    /// The members that end in a scarf's hinge.
+    cut: Vec<usize>,
+}
+
+impl<'a> Unbraced<'a> {
+    /// Builds it.
+    #[must_use]
+    pub fn new(project: &'a Project, shape: &'a Shape, stiffness: &'a Stiffnesses) -> Self {
+        let builder = Builder { project, shape, stiffness, line: BraceLine::of(&project.frame) };
+        let mut model = BeamModel::default();
+        let (nodes, cut) = builder.add_beam(&mut model);
+        model.pockets = builder.pockets(&model.beam);
+        builder.add_posts(&mut model, &nodes);
+        Self { builder, nodes, model, cut }
     }
-    model
+
+    /// The frame with its braces; without `hinged` the beam is one stick.
+    #[must_use]
+    pub fn with(&self, braces: BraceModel, hinged: bool) -> BeamModel {
+        let mut model = self.model.clone();
+        if !hinged {
+            self.cut.iter().for_each(|member| model.frame.members[*member].hinge_to = false);
+        }
+        self.builder.add_braces(&mut model, &self.nodes, braces);
+        if braces == BraceModel::Slack {
+            let held = self.nodes.first().map_or(0, |(_, node)| *node);
+            model.frame.supports.push(Support { node: held, x: true, z: false, rotation: false });
+        }
+        model
+    }
 }
 
 struct Builder<'a> {
@@ -147,7 +156,8 @@ impl Builder<'_> {
         self.shape.line.beam_seat - self.project.frame.timbers.beam.sawn.depth / 2.0
     }
 
-    fn add_beam(&self, model: &mut BeamModel, hinged: bool) -> Row {
+    /// Its nodes, and the members that end in a hinge.
+    fn add_beam(&self, model: &mut BeamModel) -> (Row, Vec<usize>) {
         let shape = self.shape;
         let mut places = vec![Length::ZERO, self.project.frame.beam_length];
         places.extend(shape.posts.iter().map(PostShape::middle));
@@ -160,15 +170,17 @@ impl Builder<'_> {
         let row: Row = places.iter().map(|x| (*x, model.frame.add_node(self.beam_name(*x, "at"), *x, axis))).collect();
         let section = self.project.frame.timbers.beam.sawn;
         let inertia = Inertia::rectangle(section.breadth, section.depth);
+        let mut cut = Vec::new();
         for pair in row.windows(2) {
             let [(from, a), (to, b)] = *pair else { continue };
-            let is_hinge = hinged && shape.beam.scarfs.iter().any(|scarf| (scarf.place.centre - to).abs() < SAME_PLACE);
+            let is_hinge = shape.beam.scarfs.iter().any(|scarf| (scarf.place.centre - to).abs() < SAME_PLACE);
             let stick =
                 Member::elastic(self.beam_name(from, "from"), (a, b), self.stiffness.beam, section.area(), inertia);
             let member = model.frame.add_member(stick.hinged(false, is_hinge));
             model.beam.push(Stretch { member, from, to });
+            cut.extend(is_hinge.then_some(member));
         }
-        row
+        (row, cut)
     }
 
     /// `B2 from 7′ 6″`, in the user's units.

@@ -1,7 +1,7 @@
 //! The curves along the beam: one case, or the envelope of all.
 use super::beam_cases::BeamLoads;
 use super::beam_line::BeamLine;
-use super::beam_model::{BeamModel, BraceModel, beam_model};
+use super::beam_model::{BeamModel, BraceModel, Unbraced};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use crate::design::Shape;
@@ -108,10 +108,11 @@ pub fn band(
         }
         Drawn::All => line.strength().map(|(solved, _)| (solved.model, solved.case)).collect(),
     };
+    let unbraced = Unbraced::new(project, shape, &line.stiffness);
     let mut models: Vec<(BraceModel, BeamModel)> = Vec::new();
     for (braces, _) in &wanted {
         if !models.iter().any(|(known, _)| known == braces) {
-            models.push((*braces, beam_model(project, shape, &line.stiffness, *braces, is_cut)));
+            models.push((*braces, unbraced.with(*braces, is_cut)));
         }
     }
     let mut found = empty(line);

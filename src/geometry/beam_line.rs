@@ -5,7 +5,7 @@
 use super::cuts::choose_cuts;
 use super::hinges::{folds_at, hinges_of, most_scarfs, moves};
 use super::no_division::no_division;
-use super::scarf_place::{Place, Surroundings, grid, judge, judge_standing};
+use super::scarf_place::{Forbidden, Place, Surroundings, grid, judge, judge_standing};
 use crate::materials::species;
 use crate::project::{JointName, Mill, Problem, ScarfKind, ScarfPlace, Side};
 use crate::units::{Length, Weight};
@@ -94,7 +94,7 @@ pub fn beam_line(around: &Surroundings, mill: &Mill) -> Result<BeamLine, Problem
 pub fn proposal_problems(beam: &BeamLine, around: &Surroundings) -> Vec<Problem> {
     let own = beam.scarfs.iter().filter(|scarf| beam.is_proposed && scarf.judged.is_none());
     let problem = |scarf: &ScarfReport| {
-        let why = judge(&scarf.place, scarf.kind, around).err()?;
+        let why = judge(&scarf.place, scarf.kind, around).err()?.says(around);
         let says = format!("Scarf {}, {}, may not be where it is proposed: {why}.", scarf.number, scarf.kind.name());
         let joint = JointName::Scarf(scarf.number);
         let is_own = around.project.exception_of(joint).is_some_and(|own| own.scarf_kind.is_some());
@@ -249,8 +249,8 @@ impl Candidate {
     }
 }
 
-/// What is known of a scarf of some kind at some place, or the sentence that forbids it.
-type Judge = fn(&ScarfPlace, ScarfKind, &Surroundings) -> Result<Place, String>;
+/// What is known of a scarf of some kind at some place, or what forbids it.
+type Judge = fn(&ScarfPlace, ScarfKind, &Surroundings) -> Result<Place, Forbidden>;
 
 /// Every place of the grid where a scarf of one of those kinds may be, left to right.
 pub(super) fn candidates(around: &Surroundings, kinds: &[ScarfKind], judge: Judge) -> Vec<Candidate> {

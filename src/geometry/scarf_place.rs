@@ -55,6 +55,64 @@ pub struct Place {
     pub wood_over_pocket: Option<Length>,
 }
 
+/// Why a scarf may not be at a place: said only where it is asked, since many places are tried.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Forbidden {
+    /// It lies outside the outer posts.
+    PastThePosts,
+    /// The bay between these two posts has room for less than its lap.
+    NoRoom(usize, usize, Length),
+    /// Its lap runs onto a post.
+    OntoAPost,
+    /// It lies at mid-bay.
+    MidBay,
+    /// Its lower lap belongs to the piece that reaches past the farther post.
+    WrongWayRound,
+    /// A tip lies too near a rafter.
+    NearARafter(Length),
+    /// A tip lies in the way of that brace's pocket.
+    OntoAPocket(String),
+    /// That brace's pocket would leave so little wood over it.
+    LittleWood(String, Length),
+    /// Its ends close endwise, past that brace.
+    PastABrace(String, ScarfKind),
+}
+
+impl Forbidden {
+    /// The sentence that forbids it.
+    #[must_use]
+    pub fn says(&self, around: &Surroundings) -> String {
+        let (rules, units) = (around.rules, around.units);
+        let clear = length(rules.scarf_clear, units);
+        match self {
+            Self::PastThePosts => "it lies outside the outer posts".to_owned(),
+            Self::NoRoom(left, right, room) => format!(
+                "its lap is longer than the bay between P{left} and P{right} has room for ({})",
+                length((*room).max(Length::ZERO), units)
+            ),
+            Self::OntoAPost => format!("its lap runs onto a post; it must stay {clear} clear"),
+            Self::MidBay => "it lies at mid-bay, where the beam bends most".to_owned(),
+            Self::WrongWayRound => {
+                "its lower lap must belong to the piece that reaches past the nearer post".to_owned()
+            }
+            Self::NearARafter(gap) => format!(
+                "a tip lies {} from a rafter's seat; it must stay {clear} clear",
+                length((*gap).max(Length::ZERO), units)
+            ),
+            Self::OntoAPocket(brace) => format!("a tip lies in the way of brace {brace}'s pocket"),
+            Self::LittleWood(brace, wood) => format!(
+                "brace {brace}'s pocket would leave {} of wood over it; {} is the least",
+                length((*wood).max(Length::ZERO), units),
+                length(rules.wood_over_pocket, units)
+            ),
+            Self::PastABrace(brace, kind) => format!(
+                "the lap lies between brace {brace}’s post and its pocket: {} ends close endwise, and {brace} would be in the way",
+                kind.name()
+            ),
+        }
+    }
+}
+
 /// Height of the lower lap's surface above the underside at `from_root`: D − a at the root, a at the tip,
 /// straight between them; with a table each half falls more steeply, to the step and from it.
 #[must_use]
@@ -103,8 +161,8 @@ pub fn abutment(frame: &Frame, rules: &JoineryRules, kind: ScarfKind) -> Length 
 /// What is known of a scarf of that kind at that place.
 ///
 /// # Errors
-/// The sentence that forbids it.
-pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, String> {
+/// What forbids it.
+pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, Forbidden> {
     let half = around.frame.scarfs.lap / 2.0;
     let stands = judge_standing(place, kind, around)?;
     travels(around, kind, (place.centre - half, place.centre + half))?;
@@ -114,24 +172,19 @@ pub fn judge(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Resu
 /// The same, but for whether it can be closed past what already stands.
 ///
 /// # Errors
-/// The sentence that forbids it.
-pub fn judge_standing(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, String> {
+/// What forbids it.
+pub fn judge_standing(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings) -> Result<Place, Forbidden> {
     let lap = around.frame.scarfs.lap;
     let (low, high) = (place.centre - lap / 2.0, place.centre + lap / 2.0);
     let clear = around.rules.scarf_clear;
-    let bay = bay_of(around.posts, place.centre).ok_or("it lies outside the outer posts")?;
+    let bay = bay_of(around.posts, place.centre).ok_or(Forbidden::PastThePosts)?;
     let (left, right) = (&around.posts[bay], &around.posts[bay + 1]);
     let room = right.left - left.right - clear * 2.0;
     if lap > room {
-        return Err(format!(
-            "its lap is longer than the bay between P{} and P{} has room for ({})",
-            left.number,
-            right.number,
-            length(room.max(Length::ZERO), around.units)
-        ));
+        return Err(Forbidden::NoRoom(left.number, right.number, room));
     }
     if low < left.right + clear || high > right.left - clear {
-        return Err(format!("its lap runs onto a post; it must stay {} clear", length(clear, around.units)));
+        return Err(Forbidden::OntoAPost);
     }
     let (root, tip, nearer) = match place.lower {
         Side::Left => (low, high, left.right),
@@ -140,19 +193,15 @@ pub fn judge_standing(place: &ScarfPlace, kind: ScarfKind, around: &Surroundings
     let middle = (left.left + right.right) / 2.0;
     let bay_length = right.left - left.left;
     if (place.centre - middle).abs() < bay_length * MID_BAY_SHARE {
-        return Err("it lies at mid-bay, where the beam bends most".to_owned());
+        return Err(Forbidden::MidBay);
     }
     if (place.centre < middle) != (place.lower == Side::Left) {
-        return Err("its lower lap must belong to the piece that reaches past the nearer post".to_owned());
+        return Err(Forbidden::WrongWayRound);
     }
     let wood_over_pocket = pockets(around, kind, root, (low, high))?;
     let rafter_clear = rafter_clearance(around, &[low, high]);
     if rafter_clear < clear {
-        return Err(format!(
-            "a tip lies {} from a rafter's seat; it must stay {} clear",
-            length(rafter_clear.max(Length::ZERO), around.units),
-            length(clear, around.units)
-        ));
+        return Err(Forbidden::NearARafter(rafter_clear));
     }
     Ok(Place {
         bay,
@@ -173,13 +222,13 @@ fn bends(place: &ScarfPlace, around: &Surroundings) -> Bending {
     around.uncut.at_scarf(root, place.centre, tip)
 }
 
-/// Wood over the pockets that lie in the lap, or the sentence that forbids one.
+/// Wood over the pockets that lie in the lap, or what forbids one.
 fn pockets(
     around: &Surroundings,
     kind: ScarfKind,
     root: Length,
     (low, high): (Length, Length),
-) -> Result<Option<Length>, String> {
+) -> Result<Option<Length>, Forbidden> {
     let (rules, clear) = (around.rules, around.rules.scarf_clear);
     let mut least: Option<Length> = None;
     for (brace, pocket) in around.braces.iter().zip(around.pockets) {
@@ -188,18 +237,13 @@ fn pockets(
             continue;
         }
         if near < low + clear || far > high - clear {
-            return Err(format!("a tip lies in the way of brace {}'s pocket", brace.mark()));
+            return Err(Forbidden::OntoAPocket(brace.mark()));
         }
         let mortise = [pocket.mortise.0, pocket.mortise.1];
         let [one, two] = mortise.map(|along| (brace.place(along, Length::ZERO).x - root).abs());
         let wood = wood_over(around.frame, (rules, kind), (one, two), pocket.housing + pocket.mortise_depth);
         if wood < rules.wood_over_pocket {
-            return Err(format!(
-                "brace {}'s pocket would leave {} of wood over it; {} is the least",
-                brace.mark(),
-                length(wood.max(Length::ZERO), around.units),
-                length(rules.wood_over_pocket, around.units)
-            ));
+            return Err(Forbidden::LittleWood(brace.mark(), wood));
         }
         least = Some(least.map_or(wood, |known| known.min(wood)));
     }
@@ -207,7 +251,7 @@ fn pockets(
 }
 
 /// Ends that close endwise move one piece along the beam: it cannot take the tenon of a brace that stands under the other.
-fn travels(around: &Surroundings, kind: ScarfKind, (low, high): (Length, Length)) -> Result<(), String> {
+fn travels(around: &Surroundings, kind: ScarfKind, (low, high): (Length, Length)) -> Result<(), Forbidden> {
     let rules = around.rules;
     let travel = match kind {
         ScarfKind::Bladed => rules.scarf_blade,
@@ -220,11 +264,7 @@ fn travels(around: &Surroundings, kind: ScarfKind, (low, high): (Length, Length)
     };
     let mut all = around.braces.iter().zip(around.pockets);
     match all.find(|(brace, pocket)| travel > Length::ZERO && is_across(brace, brace.on_beam(pocket))) {
-        Some((brace, _)) => Err(format!(
-            "the lap lies between brace {0}’s post and its pocket: {1} ends close endwise, and {0} would be in the way",
-            brace.mark(),
-            kind.name()
-        )),
+        Some((brace, _)) => Err(Forbidden::PastABrace(brace.mark(), kind)),
         None => Ok(()),
     }
 }
@@ -244,7 +284,7 @@ pub fn scarf_problems(places: &[ScarfPlace], around: &Surroundings) -> Vec<Probl
         if let Err(why) = judge(place, kind, around) {
             let field = format!("frame.scarfs.by_hand.{index}.centre");
             let bends = bends(place, around).says();
-            let problem = Problem::caution(field, format!("Scarf {}: {why}; {bends}.", index + 1));
+            let problem = Problem::caution(field, format!("Scarf {}: {}; {bends}.", index + 1, why.says(around)));
             problems.push(match nearest_place(place, kind, around) {
                 Some(centre) => problem.nearest(centre),
                 None => problem,
