@@ -58,7 +58,7 @@ fn with_primes(mut all: Tag, text: &str) -> Tag {
     all
 }
 
-/// The text cut into fractions and what stands between them.
+/// The text cut into fractions and what stands between them; a whole number stays on the line of its fraction.
 fn pieces(text: &str) -> Vec<(String, bool)> {
     let mut pieces: Vec<(String, bool)> = Vec::new();
     let mut rest = text;
@@ -69,7 +69,9 @@ fn pieces(text: &str) -> Vec<(String, bool)> {
         let n_digits = after.len() - after.trim_start_matches(|c: char| c.is_ascii_digit()).len();
         let end = at + STROKE.len_utf8() + n_digits;
         if start > 0 {
-            pieces.push((before[..start].to_owned(), false));
+            let text = &before[..start];
+            let whole = text.strip_suffix(' ').filter(|text| text.ends_with(|c: char| c.is_ascii_digit()));
+            pieces.push((whole.map_or_else(|| text.to_owned(), |whole| format!("{whole}\u{a0}")), false));
         }
         pieces.push((rest[start..end].to_owned(), true));
         rest = &rest[end..];
@@ -91,7 +93,7 @@ mod tests {
 
     #[test]
     fn fractions_are_cut_out() {
-        check("7′ 4 5⁄16″ · 2243 mm", &[("7′ 4 ", false), ("5⁄16", true), ("″ · 2243 mm", false)]);
+        check("7′ 4 5⁄16″ · 2243 mm", &[("7′ 4\u{a0}", false), ("5⁄16", true), ("″ · 2243 mm", false)]);
         check("5⁄16″", &[("5⁄16", true), ("″", false)]);
         check("1⁄2 and 3⁄4", &[("1⁄2", true), (" and ", false), ("3⁄4", true)]);
         check("12 mm", &[("12 mm", false)]);

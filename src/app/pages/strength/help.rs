@@ -57,8 +57,8 @@ pub fn help(strong: &Strong, check: &Check) -> Help {
         .each(items)
         .shown(none, || {
             tag("p").child(
-                "No single change that was tried makes it hold: larger sticks, closer spacing, another post, other \
-                 fixings.",
+                "No single change that was tried makes it hold: larger sticks, longer braces, closer spacing, another \
+                 post, other fixings.",
             )
         })
         .child(work_at_once(work, "Looking for what would help"));
