@@ -1,6 +1,6 @@
 //! What would help a check that fails, looked for a change at a time while its sheet is open.
 use crate::app::cached::Cached;
-use crate::app::components::{Slices, Work, work_at_once};
+use crate::app::components::{Slices, Work, fractions, work_at_once};
 use crate::app::dom::{Item, Tag, button, tag};
 use crate::app::{Good, Store, Strong, use_store};
 use crate::checks::Check;
@@ -81,6 +81,6 @@ fn item(store: Store, good: &Good, remedy: &Remedy, now: f64) -> Item {
     let (units, project) = (good.project.units, remedy.project.clone());
     Item::new(says.clone(), move || {
         let apply = move |_| store.edit(|own| *own = Project { units, ..project.clone() });
-        button("button help__way", apply).child(says)
+        button("button help__way", apply).child(fractions(&says))
     })
 }
