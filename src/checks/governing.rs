@@ -20,7 +20,8 @@ pub(super) fn most<T>(mut all: impl Iterator<Item = T>, of: impl Fn(&T) -> f64) 
     for one in all {
         let size = of(&one);
         // Not a number must not pass as small.
-        if size > known.0 + SAME * known.0.abs() || (size.is_nan() && !known.0.is_nan()) {
+        let is_more = size > known.0 && size - known.0 > SAME * known.0.abs().min(size.abs());
+        if is_more || size.is_nan() && !known.0.is_nan() {
             known = (size, one);
         }
     }
@@ -101,6 +102,17 @@ mod tests {
     fn kept<const N: usize>(all: &[([f64; N], Duration)]) -> Vec<usize> {
         let all = all.iter().enumerate().map(|(place, (sizes, duration))| (*sizes, *duration, place));
         may_govern(all).into_iter().map(|(.., place)| place).collect()
+    }
+
+    #[test]
+    fn rounding_chooses_nothing() {
+        let of = |sizes: &[f64]| most(sizes.iter().enumerate(), |(_, size)| **size).map(|(place, _)| place);
+        assert_eq!(of(&[5.0, 7.0, 7.0 * (1.0 + 1e-10), 7.0 * (1.0 - 1e-10)]), Some(1));
+        assert_eq!(of(&[7.0, 7.0 * (1.0 + 1e-6)]), Some(1));
+        assert_eq!(of(&[-7.0, -7.0 * (1.0 - 1e-10), -6.0]), Some(2));
+        assert_eq!(of(&[f64::NEG_INFINITY, 0.0, f64::INFINITY, f64::INFINITY]), Some(2));
+        assert_eq!(of(&[1.0, f64::NAN, f64::NAN, 2.0]), Some(1));
+        assert_eq!(of(&[]), None);
     }
 
     /// 1000/1.15 = 870 is more than 1300/1.6 = 813, yet 1300 is more than 1000: either may govern. 1600/1.6 covers the snow.
