@@ -101,3 +101,25 @@ test("a closed fold follows nothing, an open one everything", async () => {
     assert.equal(await count(wider), 0);
   });
 });
+
+test("what the browser tells of a fold of a page that was left is let be", async () => {
+  await visit(sizes.phone, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    await go(page, "Frame");
+    await strip(page);
+    await page.evaluate(() => (window.left = [...document.querySelectorAll(".page details.fold")]));
+    await go(page, "Site");
+    await page.evaluate(() => {
+      for (const fold of window.left) {
+        fold.open = !fold.open;
+        for (const kind of ["click", "toggle"]) {
+          fold.dispatchEvent(new Event(kind));
+        }
+      }
+    });
+    await page.waitForTimeout(500);
+    assert.equal(await page.locator(".stopped").count(), 0);
+    await go(page, "Frame");
+    await type(page, "frame.reach", "11'");
+  });
+});

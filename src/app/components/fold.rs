@@ -7,8 +7,9 @@ use leptos::prelude::*;
 pub fn fold<C: Child>(title: &str, summary: impl Into<Signal<String>>, open: bool, holds: impl FnOnce() -> C) -> Tag {
     let is_open = RwSignal::new(open);
     let holds = while_awake(is_open, || parts().child(holds()));
+    // The browser may tell it once the page has been left.
     let turn = move |open: bool| {
-        if is_open.get_untracked() != open {
+        if is_open.try_get_untracked() == Some(!open) {
             is_open.set(open);
         }
     };

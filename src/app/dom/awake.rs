@@ -23,7 +23,7 @@ pub fn only_awake(mut act: Box<dyn FnMut()>) -> Box<dyn FnMut()> {
     let Some(Awake(is_awake)) = use_context() else { return act };
     let mut is_first = true;
     Box::new(move || {
-        if is_awake.get() {
+        if is_awake.try_get().unwrap_or_default() {
             act();
         } else if is_first {
             untrack(&mut act);
