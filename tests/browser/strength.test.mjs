@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { axe, picture, sizes, visit } from "./harness.mjs";
-import { BEGIN, begin, go, project, report, strip, type, unfold } from "./hands.mjs";
+import { BEGIN, PLACES, begin, go, project, report, strip, type, unfold } from "./hands.mjs";
 
 const summary = (page) => page.locator(".strength-summary");
 
@@ -212,5 +212,17 @@ test("the calculation is kept as a page", async () => {
     const fold = await unfold(page, "The calculation of the strength");
     const [download] = await Promise.all([page.waitForEvent("download"), fold.getByRole("button", { name: "Keep it as a page" }).click()]);
     assert.match(download.suggestedFilename(), /\.html$/);
+  });
+});
+
+test("every page but the papers prints as it stands", async () => {
+  await visit(sizes.desk, {}, async ({ page }) => {
+    await begin(page, BEGIN.barn);
+    for (const place of PLACES.filter((place) => place !== "Papers")) {
+      await page.emulateMedia({ media: "screen" });
+      await go(page, place);
+      await page.emulateMedia({ media: "print" });
+      await page.locator(".page h1").first().waitFor();
+    }
   });
 });
