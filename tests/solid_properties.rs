@@ -147,7 +147,7 @@ proptest! {
         let shadow: f64 = body.facets().iter().map(|facet| area(facet).dot(along).max(0.0)).sum();
         let room = swept(&body, by);
         check_closed(&room, 1e-9);
-        let bulges = room.facets().iter().any(|facet| room.corners().any(|corner| facet.plane.outside(corner) > 5.0 * NEAR));
+        let bulges = room.facets().iter().any(|facet| room.corners().any(|corner| facet.plane.outside(corner) > 3.0 * NEAR));
         prop_assert!(!bulges, "a corner lies outside a facet's plane");
         let off = (room.volume() - body.volume() - shadow * by.norm()).abs();
         prop_assert!(off <= NEAR * surface(&room), "{off} in³ of {}", room.volume());

@@ -62,7 +62,9 @@ fn sides(body: &Convex, facet: &Facet, by: Vector) -> Vec<Facet> {
             let (one, two) = (facet.plane.normal, other.plane.normal);
             let normal = (two * one.dot(by) - one * two.dot(by)).unit()?;
             let corners = vec![from, to, to + by, from + by];
-            Some(Facet { plane: Plane::through(from, normal), corners, skin: facet.skin })
+            // An edge is in both planes within rounding only: none of its ends may stand out of the third.
+            let offset = corners.iter().map(|corner| normal.dot(*corner)).fold(f64::NEG_INFINITY, f64::max);
+            Some(Facet { plane: Plane { normal, offset }, corners, skin: facet.skin })
         })
         .collect()
 }
