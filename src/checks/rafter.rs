@@ -29,6 +29,14 @@ const LEAST_LEFT: Length = Length::inches(3.5);
 /// Creep of green timber doubles what the dead load bends.
 const CREEP: f64 = 2.0;
 
+/// Place and carried width of the rafter with the most roof.
+pub(super) fn widest_rafter(project: &Project, shape: &Shape) -> (usize, Length) {
+    let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
+    let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
+    let places = widths.into_iter().enumerate();
+    most(places, |(_, width)| width.to_inches()).unwrap_or((0, Length::ZERO))
+}
+
 /// Forces of the rafter that carries most, for every combination.
 pub struct RafterWork {
     /// Mark of the rafter.
@@ -51,10 +59,7 @@ pub struct RafterWork {
 /// The sentence that says what is missing.
 pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &Woods) -> Result<RafterWork, String> {
     let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
-    let edges = rakes(&project.roofing, &shape.rafters, project.frame.timbers.rafter.sawn.breadth / 2.0);
-    let widths = carried_widths(&shape.rafters, edges);
-    let widest = most(0..widths.len(), |index| widths[*index].to_inches());
-    let (index, width) = widest.map_or((0, Length::ZERO), |index| (index, widths[index]));
+    let (index, width) = widest_rafter(project, shape);
     let wood = woods.member(Used::Rafter, Duration::TwoMonths)?;
     let frame = rafter_frame(&line, wood.section(), stiffness(&wood).value);
     let beam = RafterBeam::new(line, &frame).map_err(|error| error.to_string())?;

@@ -6,12 +6,10 @@
 use super::check::{Check, Under};
 use super::governing::most;
 use super::part::Part;
-use crate::analysis::{
-    Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, carried_widths, component_cases, loadings,
-};
+use super::rafter::widest_rafter;
+use crate::analysis::{Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, component_cases, loadings};
 use crate::design::Shape;
 use crate::fastening::load_duration;
-use crate::geometry::rakes;
 use crate::loads::wind::effective_area;
 use crate::loads::{Duration, LeanTo};
 use crate::members::Verdict;
@@ -135,14 +133,6 @@ fn part_at(at: &str) -> Part {
 
 fn unknown(mark: &str, at: &str, why: impl Into<Unmade>) -> Check {
     Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into())).part(part_at(at))
-}
-
-/// Place and carried width of the rafter with the most roof.
-pub(super) fn widest_rafter(project: &Project, shape: &Shape) -> (usize, Length) {
-    let half = project.frame.timbers.rafter.sawn.breadth / 2.0;
-    let widths = carried_widths(&shape.rafters, rakes(&project.roofing, &shape.rafters, half));
-    let places = widths.into_iter().enumerate();
-    most(places, |(_, width)| width.to_inches()).unwrap_or((0, Length::ZERO))
 }
 
 /// Forces of one rafter on its ties: up at either seat, and away from the wall.
