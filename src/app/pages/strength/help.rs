@@ -81,6 +81,6 @@ fn item(store: Store, good: &Good, remedy: &Remedy, now: f64) -> Item {
     let (units, project) = (good.project.units, remedy.project.clone());
     Item::new(says.clone(), move || {
         let apply = move |_| store.edit(|own| *own = Project { units, ..project.clone() });
-        button("button help__way", apply).child(fractions(&says))
+        button("button help__way", apply).child(tag("span").child(fractions(&says)))
     })
 }
