@@ -91,6 +91,9 @@ test("a check opens to its working, and a change that helps is one tap and one u
     await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
     await check.getByText("Looked through.").waitFor();
     const way = check.locator(".help__way").first();
+    // A button lays its parts out side by side: a sentence is one of them, whatever fractions are in it.
+    const nodes = await check.locator(".help__way").evaluateAll((all) => all.map((button) => button.childNodes.length));
+    assert.ok(nodes.length > 0 && nodes.every((count) => count === 1), `${nodes}`);
     assert.deepEqual(await axe(page, ".page"), []);
     const words = await way.textContent();
     const before = await summary(page).textContent();
