@@ -2,7 +2,7 @@
 //!
 //! Sum of the pieces = beam + Σ laps: each piece runs from the far end of the lap at its left to the
 //! far end of the lap at its right.
-use super::cuts::choose_cuts;
+use super::cuts::choose_counted_cuts;
 use super::hinges::{folds_at, hinges_of, most_scarfs, moves};
 use super::no_division::no_division;
 use super::scarf_place::{Forbidden, Place, Surroundings, grid, judge, judge_standing};
@@ -220,7 +220,7 @@ pub(super) fn own_kinds(around: &Surroundings) -> Vec<ScarfKind> {
 
 /// The best of these places.
 fn of_kinds(around: &Surroundings, sought: Sought, candidates: Vec<Candidate>) -> Option<Vec<ScarfPlace>> {
-    let cuts = choose_cuts(candidates.len(), sought.n_pieces, |before, previous, next| {
+    let cuts = choose_counted_cuts(candidates.len(), sought.n_pieces, |before, previous, next| {
         // Each lies in a bay of its own, between two posts: the beam folds only where there are too many.
         if next.is_some() && before >= sought.most {
             return None;

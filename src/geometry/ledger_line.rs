@@ -61,7 +61,7 @@ pub fn ledger_line(
 fn propose(around: &Surroundings, mill: &Mill, candidates: &[(Length, f64)]) -> Result<Vec<Length>, Problem> {
     let total = around.frame.beam_length;
     let half = around.frame.ledger_lap / 2.0;
-    let cuts = choose_cuts(candidates.len(), None, |_, previous, next| {
+    let cuts = choose_cuts(candidates.len(), |previous, next| {
         let start = previous.map_or(Length::ZERO, |index| candidates[index].0 - half);
         let end = next.map_or(total, |index| candidates[index].0 + half);
         // A ledger piece is fixed to two posts of the wall at least; shorter ones only multiply splices.

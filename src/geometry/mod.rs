@@ -28,7 +28,6 @@ pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line, proposal_proble
 pub use brace::{Brace, BraceShape, Pocket, braces, tenon_for_web, web_between};
 pub use brace_line::BraceLine;
 pub use clearance::{Clearances, clearances, room_problems, seat_drops};
-pub use cuts::choose_cuts;
 pub use ledger_fixings::{
     Bore, FixingPlace, bores, fixes_both_halves, fixing_places, heights_within, lead_hole, ledger_hole,
     placing_in_ledger,

@@ -115,7 +115,7 @@ fn divide(
 ) -> Option<Vec<PurlinPiece>> {
     let (left, right) = rakes(roofing, rafters, half_breadth);
     let inner = rafters.get(1..rafters.len().saturating_sub(1)).unwrap_or_default();
-    let cuts = choose_cuts(inner.len(), None, |_, previous, next| {
+    let cuts = choose_cuts(inner.len(), |previous, next| {
         let start = previous.map_or(left, |index| inner[index]);
         let end = next.map_or(right, |index| inner[index]);
         let n_bays = next.map_or(inner.len() + 1, |index| index + 1) - previous.map_or(0, |index| index + 1);
