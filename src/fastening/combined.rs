@@ -37,7 +37,7 @@ pub fn combined(kind: FastenerKind, values: Pull, angle: Angle) -> Result<Worked
     if !(-1e-9..=90.000_001).contains(&degrees) {
         return Err(Refused::because("The load leaves the surface at 0° (aside) to 90° (straight out)."));
     }
-    let Some((out_part, aside_part)) = parts(kind, angle) else {
+    let Some((out_part, aside_part)) = parts(kind, (angle.sin(), angle.cos())) else {
         return Err(Refused::because("The rule for loads at an angle is for screws and nails; check a bolt each way."));
     };
     let (power, clause) = if kind == FastenerKind::Nail { ("", "12.4-2") } else { ("²", "12.4-1") };
@@ -59,8 +59,7 @@ pub fn combined(kind: FastenerKind, values: Pull, angle: Angle) -> Result<Worked
 }
 
 /// How much of sin α and cos α counts: squared for screws, plain for nails; no rule for a bolt.
-fn parts(kind: FastenerKind, angle: Angle) -> Option<(f64, f64)> {
-    let (sine, cosine) = (angle.sin(), angle.cos());
+fn parts(kind: FastenerKind, (sine, cosine): (f64, f64)) -> Option<(f64, f64)> {
     match kind {
         FastenerKind::Bolt => None,
         FastenerKind::LagScrew | FastenerKind::WoodScrew => Some((sine * sine, cosine * cosine)),
@@ -72,15 +71,19 @@ fn parts(kind: FastenerKind, angle: Angle) -> Option<(f64, f64)> {
 /// working; nothing for a fastener without load.
 #[must_use]
 pub fn combined_share(kind: FastenerKind, values: Pull, load: LoadOnOne) -> Option<f64> {
-    let (out, aside) = (load.withdrawal.max(Force::ZERO), load.lateral.abs());
-    let total = out.to_pounds().hypot(aside.to_pounds());
-    if kind == FastenerKind::Bolt {
-        return (total > 0.0).then(|| out / values.withdrawal + aside / values.lateral);
+    let (out, aside) = (load.withdrawal.max(Force::ZERO).to_pounds(), load.lateral.to_pounds().abs());
+    let total = out.hypot(aside);
+    if total <= 0.0 {
+        return None;
     }
-    let (out_part, aside_part) = parts(kind, Angle::radians(out.to_pounds().atan2(aside.to_pounds())))?;
+    let (pulled, pushed) = (out / values.withdrawal.to_pounds(), aside / values.lateral.to_pounds());
+    if kind == FastenerKind::Bolt {
+        return Some(pulled + pushed);
+    }
+    let (out_part, aside_part) = parts(kind, (out / total, aside / total))?;
     // The load by Z_α′ written out.
     let together = total * (aside_part / values.lateral.to_pounds() + out_part / values.withdrawal.to_pounds());
-    (total > 0.0).then(|| together.max(out / values.withdrawal).max(aside / values.lateral))
+    Some(together.max(pulled).max(pushed))
 }
 
 /// Load by capacity of one fastener under both loads: √(w² + z²)/Z_α′ with tan α = w/z, and each load against its own value.
