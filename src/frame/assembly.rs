@@ -116,7 +116,7 @@ fn assemble(elements: &[Element], ground: &[[f64; 3]], bodies: &Bodies, numberin
             }
         }
     }
-    for (node, [x, z, rotation]) in ground.iter().enumerate() {
+    for (node, [x, z, rotation]) in ground.iter().enumerate().filter(|(_, stiffness)| **stiffness != [0.0; 3]) {
         sum.add(node, node, [[*x, 0.0, 0.0], [0.0, *z, 0.0], [0.0, 0.0, *rotation]]);
     }
     (sum.matrix, sum.diagonal)
@@ -137,9 +137,14 @@ struct Sum<'a> {
 impl Sum<'_> {
     /// Adds a block; entries above the diagonal are left to their mirror image.
     fn add(&mut self, row: usize, column: usize, block: [[f64; 3]; 3]) {
-        let block = to_leaders(block, row, column, self.bodies);
         let rows = shares(row, self.bodies, self.numbering);
         let columns = shares(column, self.bodies, self.numbering);
+        let last = rows.iter().rev().find_map(|row| equation(*row));
+        let first = columns.iter().find_map(|column| equation(*column));
+        if last.is_none() || first.is_none() || last < first {
+            return;
+        }
+        let block = to_leaders(block, row, column, self.bodies);
         for (i, row) in rows.iter().enumerate() {
             let Some(row) = equation(*row) else { continue };
             for (j, column) in columns.iter().enumerate() {

@@ -21,13 +21,24 @@ pub(super) struct Loaded {
     imposed: Vec<[f64; 3]>,
 }
 
+/// Movements as the matrix gives them.
+pub(super) struct Moved {
+    /// Of each member with its ends held fast.
+    held: Vec<Basic>,
+    unknowns: Vec<f64>,
+    /// Of every node.
+    pub(super) movements: Vec<[f64; 3]>,
+}
+
 /// A state of movement and what it means.
 pub(super) struct State {
-    movements: Vec<[f64; 3]>,
+    pub(super) movements: Vec<[f64; 3]>,
     basics: Vec<Basic>,
     /// Forces of members and springs on a node less its loads, gathered at the leaders: what supports must give.
     unbalanced: Vec<[f64; 3]>,
     residual: f64,
+    /// Whether the movements are no longer those the matrix gave first.
+    pub(super) is_improved: bool,
 }
 
 impl Factorised<'_> {
@@ -42,29 +53,35 @@ impl Factorised<'_> {
     /// The same; equilibrium may miss by another share.
     pub(super) fn solve_within(&self, worst: f64, case: &LoadCase) -> Result<Solution, FrameError> {
         let loaded = self.load(case)?;
-        let state = self.settle(worst, case, &loaded)?;
+        let state = self.settle(worst, &loaded, self.moved(case, &loaded)?)?;
         Ok(self.solution(loaded, state))
     }
 
-    /// Where the frame comes to rest.
-    pub(super) fn settle(&self, worst: f64, case: &LoadCase, loaded: &Loaded) -> Result<State, FrameError> {
+    /// How far the loads move everything, before that is proved by equilibrium.
+    pub(super) fn moved(&self, case: &LoadCase, loaded: &Loaded) -> Result<Moved, FrameError> {
         self.check_moments(case)?;
         let parts = self.elements.iter().zip(&loaded.beams);
         let held: Vec<Basic> = parts.map(|(element, beam)| element.held_fast(beam)).collect();
-        let mut unknowns = vec![0.0; self.factors.order()];
-        let still = self.unbalanced_at_rest(loaded, &held, &unknowns);
-        unknowns = self.improved(&unknowns, &still);
-        let mut state = self.state(loaded, &held, &unknowns);
+        let still = vec![0.0; self.factors.order()];
+        let unknowns = self.improved(&still, &self.unbalanced_at_rest(loaded, &held, &still));
+        let movements = self.movements(loaded, &unknowns);
+        Ok(Moved { held, unknowns, movements })
+    }
+
+    /// Where the frame comes to rest.
+    pub(super) fn settle(&self, worst: f64, loaded: &Loaded, moved: Moved) -> Result<State, FrameError> {
+        let Moved { held, mut unknowns, movements } = moved;
+        let mut state = self.state(loaded, &held, movements);
         for _ in 0..MOST_IMPROVEMENTS {
             if state.residual <= GOOD_RESIDUAL {
                 break;
             }
             let next = self.improved(&unknowns, &state.unbalanced);
-            let better = self.state(loaded, &held, &next);
+            let better = self.state(loaded, &held, self.movements(loaded, &next));
             if better.residual >= state.residual {
                 break;
             }
-            (unknowns, state) = (next, better);
+            (unknowns, state) = (next, State { is_improved: true, ..better });
         }
         if state.residual > worst {
             return Err(FrameError::Unreliable(format!(
@@ -78,7 +95,7 @@ impl Factorised<'_> {
     /// The forces at leaders that are out of balance while no unknown moves.
     fn unbalanced_at_rest(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> Vec<[f64; 3]> {
         if loaded.imposed.iter().any(|moved| *moved != [0.0; 3]) {
-            return self.state(loaded, held, unknowns).unbalanced;
+            return self.state(loaded, held, self.movements(loaded, unknowns)).unbalanced;
         }
         // Where nothing moves, only loads press on anything.
         let mut at_nodes: Vec<[f64; 3]> = loaded.nodes.iter().map(|load| minus(*load)).collect();
@@ -184,8 +201,7 @@ impl Factorised<'_> {
         movements
     }
 
-    fn state(&self, loaded: &Loaded, held: &[Basic], unknowns: &[f64]) -> State {
-        let movements = self.movements(loaded, unknowns);
+    fn state(&self, loaded: &Loaded, held: &[Basic], movements: Vec<[f64; 3]>) -> State {
         let mut basics = Vec::with_capacity(self.elements.len());
         let mut scale = Scale::default();
         let mut list = vec![[0.0; 3]; loaded.nodes.len()];
@@ -215,7 +231,7 @@ impl Factorised<'_> {
         }
         let unbalanced = self.at_leaders(at_nodes);
         let residual = self.residual(&unbalanced, &scale);
-        State { movements, basics, unbalanced, residual }
+        State { movements, basics, unbalanced, residual, is_improved: false }
     }
 
     /// What is out of balance in the free directions, as a share of the largest force (or moment).
@@ -236,9 +252,8 @@ impl Factorised<'_> {
     }
 
     /// The axial force each member's change of length calls for, were it at work.
-    pub(super) fn called_for(&self, state: &State) -> Vec<f64> {
-        let force =
-            |element: &Element| element.axial * element.lengthening(&six(&state.movements, element.from, element.to));
+    pub(super) fn called_for(&self, movements: &[[f64; 3]]) -> Vec<f64> {
+        let force = |element: &Element| element.axial * element.lengthening(&six(movements, element.from, element.to));
         self.elements.iter().map(force).collect()
     }
 

@@ -52,16 +52,12 @@ impl<'a> Solver<'a> {
     /// Faults of the input, a mechanism, or one-way members that settle in no state.
     pub fn solve(&mut self, case: &LoadCase) -> Result<Solution, FrameError> {
         match self.all_at_once(case, self.frame.all_active()) {
-            Err(FrameError::NotConverged(_) | FrameError::Mechanism(_)) if self.has_one_way() => {
+            Err(FrameError::NotConverged(_) | FrameError::Mechanism(_)) if has_one_way(self.frame) => {
                 let start = self.one_at_a_time(case)?;
                 self.all_at_once(case, start)
             }
             answer => answer,
         }
-    }
-
-    fn has_one_way(&self) -> bool {
-        self.frame.members.iter().any(|member| member.acts_in != ActsIn::Both)
     }
 
     fn all_at_once(&mut self, case: &LoadCase, start: Vec<bool>) -> Result<Solution, FrameError> {
@@ -74,10 +70,16 @@ impl<'a> Solver<'a> {
                 Some(loads) => loads,
                 None => split.load(case)?,
             };
-            let state = split.settle(WORST_RESIDUAL, case, &loads)?;
-            let wrong = wrong(split, &split.called_for(&state));
+            let moved = split.moved(case, &loads)?;
+            let mut wrong = wrong(split, &moved.movements);
             if wrong.is_empty() {
-                return Ok(split.solution(loads, state));
+                let state = split.settle(WORST_RESIDUAL, &loads, moved)?;
+                if state.is_improved {
+                    wrong = self::wrong(split, &state.movements);
+                }
+                if wrong.is_empty() {
+                    return Ok(split.solution(loads, state));
+                }
             }
             if seen.contains(&active) {
                 return Err(self.not_converged(&wrong, "keep changing from one state to another and back"));
@@ -96,8 +98,9 @@ impl<'a> Solver<'a> {
         let mut active = self.frame.all_active();
         for _ in 0..MOST_SINGLE_CHANGES {
             let split = self.frame.factorise_bodies(&bodies, &active, TRACE)?;
-            let state = split.settle(ROUGH, case, &split.load(case)?)?;
-            let Some(first) = wrong(&split, &split.called_for(&state)).first().copied() else { return Ok(active) };
+            let loads = split.load(case)?;
+            let state = split.settle(ROUGH, &loads, split.moved(case, &loads)?)?;
+            let Some(first) = wrong(&split, &state.movements).first().copied() else { return Ok(active) };
             active[first] = !active[first];
         }
         Err(self.not_converged(&[], "find no state that fits"))
@@ -150,8 +153,16 @@ impl<'a> Solver<'a> {
     }
 }
 
-/// Members in a state that does not fit, in their order in the frame.
-fn wrong(split: &Factorised<'_>, forces: &[f64]) -> Vec<usize> {
+fn has_one_way(frame: &Frame) -> bool {
+    frame.members.iter().any(|member| member.acts_in != ActsIn::Both)
+}
+
+/// Members in a state that does not fit how the nodes move, in their order in the frame.
+fn wrong(split: &Factorised<'_>, movements: &[[f64; 3]]) -> Vec<usize> {
+    if !has_one_way(split.frame) {
+        return Vec::new();
+    }
+    let forces = split.called_for(movements);
     let at_work = forces.iter().zip(&split.active).filter(|(_, is_active)| **is_active);
     let tolerance = NO_FORCE * at_work.map(|(force, _)| force.abs()).fold(0.0, f64::max);
     let is_wrong = |index: &usize| {
