@@ -7,7 +7,7 @@ use crate::design::Shape;
 use crate::loads::wind::{Projected, WindCase, WindFrom, wind_along_wall};
 use crate::loads::{Action, Combination, Duration, Edition, Spread, combinations, notional_force};
 use crate::project::Project;
-use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
+use crate::units::{Area, AreaLoad, Force, Length, LineLoad, most};
 use crate::unmade::Unmade;
 use crate::working::{Citation, Confidence, Step, Worked, weakest};
 
@@ -258,7 +258,7 @@ fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Compa
         let strip = beam.line.reactions(&case.down, &case.square).beam;
         (strip, case.name.clone(), case.confidence)
     });
-    let (strip, name, confidence) = pressing.max_by(|a, b| a.0.to_plf().total_cmp(&b.0.to_plf()))?;
+    let (strip, name, confidence) = most(pressing, |(strip, ..)| strip.to_plf())?;
     let rafters = beam.widths().iter().map(|width| strip * *width).collect();
     (strip > LineLoad::ZERO).then_some(Companion { confidence, action, name, rafters })
 }

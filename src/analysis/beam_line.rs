@@ -6,12 +6,12 @@ use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, Unbraced};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
-use super::sway::Leaning;
+use super::sway::{Leaning, Pushed};
 use crate::design::Shape;
 use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
-use crate::units::{AreaLoad, Force, Length, Moment};
+use crate::units::{AreaLoad, Force, Length, Moment, most};
 use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
 
@@ -218,7 +218,7 @@ struct Bench<'a> {
 fn heaviest(cases: &[BeamCase]) -> Option<&BeamCase> {
     let total = |case: &BeamCase| case.rafters.iter().sum::<Force>().to_pounds();
     let lasting = cases.iter().filter(|case| case.duration != Duration::TenMinutes && !case.is_uplift);
-    lasting.max_by(|a, b| total(a).total_cmp(&total(b)))
+    most(lasting, |case| total(case))
 }
 
 struct Work<'a> {
@@ -319,13 +319,15 @@ impl<'a> Work<'a> {
             Err(sentence) => return self.line.not_judged.push(sentence.into()),
         };
         let mut says: Vec<String> = Vec::new();
+        let mut all: Vec<Pushed> = Vec::new();
         for case in along.cases {
-            if let Err(sentence) = self.sway(&mut bench, &line, case)
-                && !says.contains(&sentence)
-            {
-                says.push(sentence);
+            match self.sway(&mut bench, &line, case) {
+                Ok(pushed) => all.push(pushed),
+                Err(sentence) if !says.contains(&sentence) => says.push(sentence),
+                Err(_) => {}
             }
         }
+        self.line.second_order = most(all.iter(), |pushed| pushed.found.theta).map(Pushed::working);
         self.line.not_judged.extend(says.into_iter().map(Unmade::from));
     }
 
@@ -344,22 +346,19 @@ impl<'a> Work<'a> {
         Ok(Leaning { tried, sways, slack: self.loads.slack_sway(tallest), height })
     }
 
-    fn sway(&mut self, bench: &mut Bench<'_>, line: &Leaning, mut case: BeamCase) -> Result<(), String> {
+    fn sway(&mut self, bench: &mut Bench<'_>, line: &Leaning, mut case: BeamCase) -> Result<Pushed, String> {
         let index = self.line.cases.len();
         let dead = if case.is_uplift { &self.dead.light } else { &self.dead.heavy };
         let roof = dead.iter().sum::<Force>() + self.loads.own_weight(case.is_uplift);
         let weight = roof * case.dead + case.rafters.iter().sum::<Force>();
-        let (push, worked) = line.pushed(case.push, weight)?;
-        case.push = push;
+        let pushed = line.pushed(case.push, weight)?;
+        case.push = pushed.push;
         let load = self.loads.frame_case(bench.model, &case, &self.dead);
         let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
         let solved = collect(bench.model, &solution, bench.braces, (index, &case));
-        if self.line.second_order.as_ref().is_none_or(|known| known.value.theta < worked.value.theta) {
-            self.line.second_order = Some(worked);
-        }
         self.line.cases.push(case);
         self.line.solved.push(solved);
-        Ok(())
+        Ok(pushed)
     }
 }
 

@@ -10,7 +10,7 @@
 use crate::frame::{Factorised, Frame, FrameError, Inertia, LoadCase, Member, MemberLoad, Solution, Support};
 use crate::geometry::LedgerPiece;
 use crate::materials::Section;
-use crate::units::{Force, Length, LineLoad, Stress};
+use crate::units::{Force, Length, LineLoad, Stress, most};
 
 /// Shorter than any stretch worth a member.
 const HAIR: Length = Length::inches(1e-3);
@@ -178,7 +178,7 @@ impl LedgerFrame {
             }
         };
         let levers = self.seats.iter().map(|seat| lever(seat).to_inches()).enumerate();
-        levers.max_by(|a, b| a.1.total_cmp(&b.1)).map(|(place, _)| place)
+        most(levers, |(_, lever)| *lever).map(|(place, _)| place)
     }
 
     /// Each rafter: its member, its place on it, the roof's width it carries.

@@ -1,5 +1,5 @@
 //! How the line leans along the wall before its braces touch, and what its weight adds to a push.
-use crate::frame::{SecondOrder, Storey, second_order};
+use crate::frame::{SecondOrder, Storey};
 use crate::geometry::BraceLine;
 use crate::materials::species;
 use crate::project::Project;
@@ -19,6 +19,19 @@ pub struct Leaning {
     pub height: Length,
 }
 
+/// A push along the line with what the weight on it adds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pushed {
+    /// In all, plus to the right.
+    pub push: Force,
+    /// What the sway adds, as a factor.
+    pub found: SecondOrder,
+    storey: Storey,
+    slack: Length,
+    /// The further push of slack joints.
+    lean: Force,
+}
+
 impl Leaning {
     /// A push (plus to the right) with what the weight on the line adds to it.
     ///
@@ -26,27 +39,38 @@ impl Leaning {
     /// push P·δ/h, and 1/(1 − θ) with θ = P·f/h is what the sway adds to both. A gravity sway of an uneven frame is no part of f.
     ///
     /// # Errors
-    /// As [`second_order`].
-    pub fn pushed(&self, push: Force, weight: Force) -> Result<(Force, Worked<SecondOrder>), String> {
+    /// As [`Storey::second_order`].
+    pub fn pushed(&self, push: Force, weight: Force) -> Result<Pushed, String> {
         let sway = if push.is_negative() { self.sways[0] } else { self.sways[1] } * (push.abs() / self.tried);
         let storey = Storey { weight, sway, shear: push, height: self.height };
-        let mut worked = second_order(storey)?;
+        let found = storey.second_order()?;
         let lean = weight.max(Force::ZERO) * (self.slack / self.height);
-        let whole = (push.abs() + lean) * worked.value.factor;
+        let whole = (push.abs() + lean) * found.factor;
+        let push = if push.is_negative() { -whole } else { whole };
+        Ok(Pushed { push, found, storey, slack: self.slack, lean })
+    }
+}
+
+impl Pushed {
+    /// How it came about.
+    #[must_use]
+    pub fn working(&self) -> Worked<SecondOrder> {
+        let Storey { weight, shear, height, .. } = self.storey;
+        let mut worked = self.storey.working(self.found);
         let says = format!(
             "P·δ/h = {:.0}·{:.3}/{:.1} = {:.1} lb; (V + P·δ/h)·factor = ({:.1} + {:.1})·{:.4} = {:.1} lb",
             weight.max(Force::ZERO).to_pounds(),
             self.slack.to_inches(),
-            self.height.to_inches(),
-            lean.to_pounds(),
-            push.abs().to_pounds(),
-            lean.to_pounds(),
-            worked.value.factor,
-            whole.to_pounds()
+            height.to_inches(),
+            self.lean.to_pounds(),
+            shear.abs().to_pounds(),
+            self.lean.to_pounds(),
+            self.found.factor,
+            self.push.abs().to_pounds()
         );
         let source = Citation::from_memory("statics", "a leaning storey");
         worked.steps.push(Step::new("push with the lean of slack joints", says, source));
-        Ok((if push.is_negative() { -whole } else { whole }, worked))
+        worked
     }
 }
 
@@ -86,20 +110,26 @@ mod tests {
     /// pushes 10000·0.3/100 = 30 lb. With 60 kip θ = 0.12, 1/0.88: (500 + 180)/0.88 = 772.7 lb.
     #[test]
     fn a_lean_pushes() {
-        let (push, worked) = line().pushed(Force::pounds(500.0), Force::pounds(10_000.0)).unwrap();
-        assert!((push.to_pounds() - 530.0).abs() < 1e-9 && (worked.value.theta - 0.02).abs() < 1e-12);
-        let (push, worked) = line().pushed(Force::pounds(500.0), Force::pounds(60_000.0)).unwrap();
-        assert!((push.to_pounds() - 680.0 / 0.88).abs() < 1e-9 && (worked.value.theta - 0.12).abs() < 1e-12);
+        let found = |push: f64, weight: f64| {
+            let pushed = line().pushed(Force::pounds(push), Force::pounds(weight)).unwrap();
+            (pushed.push.to_pounds(), pushed.found.theta, pushed.working().steps[2].says.clone())
+        };
+        let (push, theta, _) = found(500.0, 10_000.0);
+        assert!((push - 530.0).abs() < 1e-9 && (theta - 0.02).abs() < 1e-12);
+        let (push, theta, says) = found(500.0, 60_000.0);
+        assert!((push - 680.0 / 0.88).abs() < 1e-9 && (theta - 0.12).abs() < 1e-12);
+        assert!(says.ends_with("(500.0 + 180.0)·1.1364 = 772.7 lb"), "{says}");
         // To the left it is softer: θ = 60000·0.00025/100 = 0.15.
-        let (push, worked) = line().pushed(Force::pounds(-500.0), Force::pounds(60_000.0)).unwrap();
-        assert!((push.to_pounds() + 680.0 / 0.85).abs() < 1e-9 && (worked.value.theta - 0.15).abs() < 1e-12);
+        let (push, theta, says) = found(-500.0, 60_000.0);
+        assert!((push + 680.0 / 0.85).abs() < 1e-9 && (theta - 0.15).abs() < 1e-12);
+        assert!(says.ends_with("(500.0 + 180.0)·1.1765 = 800.0 lb"), "{says}");
     }
 
     #[test]
     fn a_small_push_makes_no_larger_share_and_a_lift_adds_nothing() {
-        let theta = |push: f64| line().pushed(Force::pounds(push), Force::pounds(60_000.0)).unwrap().1.value.theta;
+        let theta = |push: f64| line().pushed(Force::pounds(push), Force::pounds(60_000.0)).unwrap().found.theta;
         assert!((theta(5.0) - theta(5000.0)).abs() < 1e-12);
-        let (push, worked) = line().pushed(Force::pounds(500.0), Force::pounds(-10_000.0)).unwrap();
-        assert!(push == Force::pounds(500.0) && worked.value.factor == 1.0);
+        let lifted = line().pushed(Force::pounds(500.0), Force::pounds(-10_000.0)).unwrap();
+        assert!(lifted.push == Force::pounds(500.0) && lifted.found.factor == 1.0);
     }
 }

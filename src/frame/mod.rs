@@ -46,6 +46,6 @@ pub use error::{FrameError, Mechanism};
 pub use load::{LoadCase, MemberLoad, NodeLoad, Settlement};
 pub use model::{ActsIn, Frame, Member, Node, NodeSpring, Stiffness, Support};
 pub use quantities::{Inertia, Measured, Spring, TurnSpring};
-pub use second_order::{SecondOrder, Storey, second_order};
+pub use second_order::{SecondOrder, Storey};
 pub use solution::{Movement, Reaction, Solution};
 pub use unilateral::Solver;

@@ -30,35 +30,48 @@ pub struct SecondOrder {
     pub factor: f64,
 }
 
-/// θ = P·Δ/(V·h) of a storey, and the factor for its moments and sway.
-///
-/// # Errors
-/// A sentence, where V or h is nothing or θ is over 0.25: the frame then needs stiffening, not a larger factor.
-pub fn second_order(storey: Storey) -> Result<Worked<SecondOrder>, String> {
-    let (p, sway) = (storey.weight.to_pounds(), storey.sway.to_inches().abs());
-    let (v, h) = (storey.shear.to_pounds().abs(), storey.height.to_inches());
-    if !(v > 0.0 && h > 0.0) {
-        return Err("Second order: the storey needs a force along it and a height.".to_owned());
+impl Storey {
+    /// P, Δ, V and h without sign, in lb and in.
+    fn numbers(&self) -> [f64; 4] {
+        let (p, sway) = (self.weight.to_pounds(), self.sway.to_inches().abs());
+        [p, sway, self.shear.to_pounds().abs(), self.height.to_inches()]
     }
-    let theta = (p * sway / (v * h)).max(0.0);
-    let mut steps = vec![Step::new(
-        "θ, share of the sway that weight adds",
-        format!("θ = P·Δ/(V·h) = {p:.0}·{sway:.4}/({v:.0}·{h:.1}) = {theta:.4}"),
-        SOURCE,
-    )];
-    if theta > TOO_SOFT {
-        return Err(format!(
-            "Second order: θ = P·Δ/(V·h) = {p:.0}·{sway:.4}/({v:.0}·{h:.1}) = {theta:.3} is over {TOO_SOFT}: the frame is too soft along its length. Stiffen it (more or longer braces)."
-        ));
+
+    /// θ = P·Δ/(V·h), and the factor for moments and sway.
+    ///
+    /// # Errors
+    /// A sentence, where V or h is nothing or θ is over 0.25: the frame then needs stiffening, not a larger factor.
+    pub fn second_order(&self) -> Result<SecondOrder, String> {
+        let [p, sway, v, h] = self.numbers();
+        if !(v > 0.0 && h > 0.0) {
+            return Err("Second order: the storey needs a force along it and a height.".to_owned());
+        }
+        let theta = (p * sway / (v * h)).max(0.0);
+        if theta > TOO_SOFT {
+            return Err(format!(
+                "Second order: θ = P·Δ/(V·h) = {p:.0}·{sway:.4}/({v:.0}·{h:.1}) = {theta:.3} is over {TOO_SOFT}: the frame is too soft along its length. Stiffen it (more or longer braces)."
+            ));
+        }
+        Ok(SecondOrder { theta, factor: if theta > LEFT_OUT { 1.0 / (1.0 - theta) } else { 1.0 } })
     }
-    let factor = if theta > LEFT_OUT { 1.0 / (1.0 - theta) } else { 1.0 };
-    let says = if theta > LEFT_OUT {
-        format!("θ > {LEFT_OUT}: 1/(1 − θ) = 1/(1 − {theta:.4}) = {factor:.4}")
-    } else {
-        format!("θ ≤ {LEFT_OUT}: left out, factor 1")
-    };
-    steps.push(Step::new("factor on moments and sway", says, SOURCE));
-    Ok(Worked::new(SecondOrder { theta, factor }, steps))
+
+    /// The working of what [`Self::second_order`] found.
+    #[must_use]
+    pub fn working(&self, found: SecondOrder) -> Worked<SecondOrder> {
+        let [p, sway, v, h] = self.numbers();
+        let SecondOrder { theta, factor } = found;
+        let share = format!("θ = P·Δ/(V·h) = {p:.0}·{sway:.4}/({v:.0}·{h:.1}) = {theta:.4}");
+        let says = if theta > LEFT_OUT {
+            format!("θ > {LEFT_OUT}: 1/(1 − θ) = 1/(1 − {theta:.4}) = {factor:.4}")
+        } else {
+            format!("θ ≤ {LEFT_OUT}: left out, factor 1")
+        };
+        let steps = vec![
+            Step::new("θ, share of the sway that weight adds", share, SOURCE),
+            Step::new("factor on moments and sway", says, SOURCE),
+        ];
+        Worked::new(found, steps)
+    }
 }
 
 #[cfg(test)]
@@ -73,15 +86,17 @@ mod tests {
 
     #[test]
     fn left_out_amplified_and_refused() {
-        let small = second_order(storey(10_000.0, 0.4)).unwrap();
-        assert!((small.value.theta - 0.08).abs() < 1e-12 && small.value.factor == 1.0);
-        let large = second_order(storey(10_000.0, -1.0)).unwrap();
-        assert!((large.value.factor - 1.25).abs() < 1e-12);
-        assert_eq!(large.steps[0].says, "θ = P·Δ/(V·h) = 10000·1.0000/(500·100.0) = 0.2000");
-        assert!(second_order(storey(10_000.0, 1.3)).unwrap_err().contains("too soft"));
+        let small = storey(10_000.0, 0.4).second_order().unwrap();
+        assert!((small.theta - 0.08).abs() < 1e-12 && small.factor == 1.0);
+        let large = storey(10_000.0, -1.0).second_order().unwrap();
+        assert!((large.factor - 1.25).abs() < 1e-12);
+        let says = |index: usize| storey(10_000.0, -1.0).working(large).steps[index].says.clone();
+        assert_eq!(says(0), "θ = P·Δ/(V·h) = 10000·1.0000/(500·100.0) = 0.2000");
+        assert_eq!(says(1), "θ > 0.1: 1/(1 − θ) = 1/(1 − 0.2000) = 1.2500");
+        assert!(storey(10_000.0, 1.3).second_order().unwrap_err().contains("too soft"));
         let still = Storey { shear: Force::ZERO, ..storey(1.0, 1.0) };
-        assert!(second_order(still).is_err());
+        assert!(still.second_order().is_err());
         // Net uplift cannot help the frame.
-        assert_eq!(second_order(storey(-10_000.0, 1.0)).unwrap().value.factor, 1.0);
+        assert_eq!(storey(-10_000.0, 1.0).second_order().unwrap().factor, 1.0);
     }
 }

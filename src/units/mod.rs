@@ -45,7 +45,7 @@ pub use metric::{MetricStep, display_step, metres, millimetres, show_length};
 pub use moment::Moment;
 pub use money::Money;
 pub use money_text::{MoneyText, show_money};
-pub use order::{order_of, sort_by_number, sort_lengths, sort_with};
+pub use order::{most, order_of, same_or_less, sort_by_number, sort_lengths, sort_with};
 pub use parse::{
     LONGEST_LENGTH, LengthError, LengthFault, QuantityError, QuantityFault, parse_area_load, parse_count,
     parse_elevation, parse_force, parse_length, parse_length_not_negative, parse_money, parse_number, parse_slope,

@@ -1,4 +1,5 @@
-//! Order of lists: few sorts for all lists, since each kind of list that sorts itself costs the download some kilobytes.
+//! Order of lists: few sorts for all lists, since each kind of list that sorts itself costs the download some kilobytes; and the
+//! largest of many.
 use std::cmp::Ordering;
 
 use super::Length;
@@ -42,6 +43,32 @@ pub fn sort_lengths(list: &mut [Length]) {
     list.sort_unstable_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
 }
 
+/// Beyond a larger number by no more than this share, another is the same: rounding alone tells them apart, and must not choose
+/// the one that is named.
+const SAME: f64 = 1e-7;
+
+/// Whether a number is no larger than another, or by no more than rounding.
+#[must_use]
+pub fn same_or_less(small: f64, large: f64) -> bool {
+    small <= large + SAME * large.abs()
+}
+
+/// The one with the largest number; the first of those that have the same.
+#[must_use]
+pub fn most<T>(mut all: impl Iterator<Item = T>, of: impl Fn(&T) -> f64) -> Option<T> {
+    let first = all.next()?;
+    let mut known = (of(&first), first);
+    for one in all {
+        let size = of(&one);
+        // Not a number must not pass as small.
+        let is_more = size > known.0 && size - known.0 > SAME * known.0.abs().min(size.abs());
+        if is_more || size.is_nan() && !known.0.is_nan() {
+            known = (size, one);
+        }
+    }
+    Some(known.1)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -59,5 +86,16 @@ mod tests {
         let mut lengths = [2.0, -1.0, 0.5].map(Length::inches);
         sort_lengths(&mut lengths);
         assert_eq!(lengths, [-1.0, 0.5, 2.0].map(Length::inches));
+    }
+
+    #[test]
+    fn rounding_chooses_nothing() {
+        let of = |sizes: &[f64]| most(sizes.iter().enumerate(), |(_, size)| **size).map(|(place, _)| place);
+        assert_eq!(of(&[5.0, 7.0, 7.0 * (1.0 + 1e-10), 7.0 * (1.0 - 1e-10)]), Some(1));
+        assert_eq!(of(&[7.0, 7.0 * (1.0 + 1e-6)]), Some(1));
+        assert_eq!(of(&[-7.0, -7.0 * (1.0 - 1e-10), -6.0]), Some(2));
+        assert_eq!(of(&[f64::NEG_INFINITY, 0.0, f64::INFINITY, f64::INFINITY]), Some(2));
+        assert_eq!(of(&[1.0, f64::NAN, f64::NAN, 2.0]), Some(1));
+        assert_eq!(of(&[]), None);
     }
 }
