@@ -16,6 +16,8 @@ mod sheet;
 mod spoiled;
 
 use drawn_frames::projects;
+use outshot::design::Built;
+use outshot::geometry::LedgerPiece;
 use outshot::joinery::bodies;
 use outshot::lay_out;
 use outshot::project::{BoreWay, Bores, JointException, Project, ScarfKind, StockRule, demo};
@@ -24,7 +26,7 @@ use outshot::tickets::{Face, MarkKind, Role};
 use outshot::units::{Length, UnitSystem};
 use proptest::prelude::*;
 use same::{on_the_bench, thickest_off};
-use sheet::Sheet;
+use sheet::{Row, Sheet};
 
 /// What a length rounded to a sixteenth, or to half a millimetre, may be off, with a hair for the sums.
 const OFF: f64 = 1.0 / 32.0 + 1e-6;
@@ -41,6 +43,22 @@ fn rebuilt(sheet: &Sheet) -> Solid {
     }
 }
 
+/// A hole whose centre lies past a piece's end stands on the sheet of the piece beside it. The drill goes through both, and nicks
+/// this one.
+fn with_nicks(mut sheet: Sheet, built: &Built, units: UnitSystem) -> Sheet {
+    let mark = |piece: &LedgerPiece| format!("L{}", piece.number);
+    let Some(own) = built.shape.ledger.iter().find(|piece| mark(piece) == sheet.mark) else { return sheet };
+    for beside in built.shape.ledger.iter().filter(|piece| piece.number.abs_diff(own.number) == 1) {
+        let shift = (beside.start - own.start).to_inches();
+        let printed = Sheet::printed(built.stick(&mark(beside)).unwrap(), units);
+        let holes = printed.of_kind(MarkKind::Fixing).filter(|row| row.note.contains("bore "));
+        let shifted = holes.map(|row| Row { near: row.near + shift, ..row.clone() });
+        let past = |row: &Row| (-row.near).max(row.near - own.length().to_inches());
+        sheet.rows.extend(shifted.filter(|row| (0.0..1.0).contains(&past(row))));
+    }
+    sheet
+}
+
 /// No stick of the frame is anywhere off by more than a rounding.
 fn check_frame(project: &Project) {
     let Some(built) = lay_out(project).built else { return };
@@ -48,7 +66,7 @@ fn check_frame(project: &Project) {
     assert_eq!(sticks.len(), built.sticks.len());
     let off = sticks.into_iter().filter_map(|body| {
         let stick = built.stick(&body.mark).unwrap();
-        let found = rebuilt(&Sheet::printed(stick, project.units));
+        let found = rebuilt(&with_nicks(Sheet::printed(stick, project.units), &built, project.units));
         let (thick, place) = thickest_off(&found, &on_the_bench(&body));
         (thick > OFF).then(|| format!("{}: {thick:.4} in {place}", body.mark))
     });
@@ -150,6 +168,26 @@ fn sticks_bored_for_ties_are_what_their_sheets_print() {
             assert_eq!([n_holes("P1"), n_holes("B1"), n_holes("R2")], [2, 4, 4]);
             check_frame(&project);
         }
+    }
+}
+
+/// A post of the wall just past the end of a piece of the ledger, on either side of a splice.
+#[test]
+fn a_hole_past_the_end_of_a_ledger_piece_nicks_it() {
+    let barn = demo::wool_barn();
+    let pieces = lay_out(&barn).built.unwrap().shape.ledger.clone();
+    for past in [pieces[0].end + Length::inches(0.125), pieces[1].start - Length::inches(0.125)] {
+        let mut project = barn.clone();
+        project.site.wall_post_spacing = Length::inches(96.0);
+        project.fixings.ledger.columns = 1;
+        let spaces = (past / project.site.wall_post_spacing).floor();
+        project.site.first_wall_post = past - project.site.wall_post_spacing * spaces;
+        // Where the splice is must not move with the posts.
+        project.frame.ledger_splices =
+            pieces[1..].iter().map(|piece| piece.start + project.frame.ledger_lap / 2.0).collect();
+        let built = lay_out(&project).built.unwrap();
+        assert_eq!(built.shape.ledger[0].end, pieces[0].end);
+        check_frame(&project);
     }
 }
 
