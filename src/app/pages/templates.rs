@@ -1,6 +1,6 @@
 //! Templates at true size and the jigs: a part of the bench and of the papers.
 use crate::app::components::{Segment, caution, fractions, late_fold, segments, table, word};
-use crate::app::dom::{Tag, beside_app, button, live, parts, tag};
+use crate::app::dom::{Tag, after_print, beside_app, button, live, parts, print_only, tag};
 use crate::app::files::{download, file_name, with_pens};
 use crate::app::{Good, Store, use_store};
 use crate::drawing::{Paper, TemplateSheets, svg, template_file, template_scene};
@@ -10,8 +10,8 @@ use crate::units::{Fineness, Length};
 use crate::wording::{length, tape};
 use leptos::prelude::*;
 
-/// Set on the page's body while templates are printed; the style sheet looks at it.
-const PRINTS: &str = "data-prints";
+/// What is printed: every sheet that is asked for.
+const PACK: &str = "template-pack";
 /// Pens of a template, for a file that stands alone.
 const PENS: &str = include_str!("../../../style/template.css");
 /// Width the small drawings are made for, px.
@@ -49,23 +49,15 @@ impl Desk {
 
     fn print(self, what: Printed) {
         self.printed.set(what);
-        let _ = document().body().map(|body| body.set_attribute(PRINTS, "templates"));
-        // The sheets must stand in the page before the browser looks at it.
-        request_animation_frame(|| {
-            let _ = window().print();
-        });
+        print_only(PACK);
     }
 }
 
 /// The fold; its drawings are made when it is opened.
 pub fn templates_fold() -> Tag {
     let desk = Desk { store: use_store(), paper: RwSignal::new(None), printed: RwSignal::new(Printed::Nothing) };
-    let handle = window_event_listener_untyped("afterprint", move |_| {
-        let _ = document().body().map(|body| body.remove_attribute(PRINTS));
-        desk.printed.set(Printed::Nothing);
-    });
-    on_cleanup(move || handle.remove());
-    beside_app(tag("div").class("template-pack").attr("aria-hidden", "true").live(move || pack(desk)));
+    after_print(move || desk.printed.set(Printed::Nothing));
+    beside_app(tag("div").class(PACK).attr("aria-hidden", "true").live(move || pack(desk)));
     late_fold("Templates and jigs", "each joint at true size, to lay on the wood", move || contents(desk))
 }
 
