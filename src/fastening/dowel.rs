@@ -132,7 +132,8 @@ impl Dowel {
     pub(super) fn reduced(&self, mode: Mode, planes: f64, reduction: f64, citation: Citation) -> (YieldLoad, Step) {
         let load = self.yield_load(mode) * (planes / reduction);
         let times = if planes > 1.0 { "2·" } else { "" };
-        let says = format!("{times}{} = {} lb", self.formula(mode, reduction), pounds(load));
+        let formula = self.formula(mode, reduction).replacen(" = ", &format!(" = {times}"), 1);
+        let says = format!("{times}{formula} = {} lb", pounds(load));
         (YieldLoad { mode, load }, Step::new(format!("Z of mode {mode:?}: {}", mode.words()), says, citation))
     }
 
