@@ -229,7 +229,7 @@ fn proposed_places_ask_least() {
             let is_it = |check: &&outshot::checks::Check| check.member == "scarf 1" && check.name == name;
             strength.checks.iter().find(is_it).and_then(outshot::checks::Check::ratio).unwrap()
         };
-        [of("lies where the beam would bend"), of("is cut thin at its roots"), of("is lifted open")]
+        [of("lies where the beam would bend"), of("is lifted open")]
     };
     let scarf = built().shape.beam.scarfs[0].clone();
     let proposed = ratios(scarf.place.centre.to_inches());
@@ -387,7 +387,7 @@ fn a_mechanism_by_hand_is_refused_with_what_cures_it() {
 
 /// What the beam in one stick wants to carry is the worst of slack, soft and rigid braces and of pushes along the wall. Just past
 /// the heads of the inner bay's braces (138 + 40.757 and 270 - 40.757 in) a slack beam hardly bends; rigid, they prop it there and
-/// it bends more: 7208 lb·in of snow at 234 in, slack 6542.
+/// it bends more: 7306 lb·in of snow at 234 in, slack 6506, as `beam_line.py` has them with no scarfs and the same snow.
 #[test]
 fn a_scarf_is_judged_by_the_worst_braces() {
     let (mut rigid_governs, mut slack_governs) = (0, 0);
@@ -411,8 +411,8 @@ fn a_scarf_is_judged_by_the_worst_braces() {
             (all.fold(0.0, f64::max), words)
         });
         if first == 234.0 {
-            check("rigid", most[0].0 * 1.15, 7208.0, 1e-3);
-            check("slack", most[2].0 * 1.15, 6542.0, 1e-3);
+            check("rigid", most[0].0 * 1.15, 7306.0, 1e-3);
+            check("slack", most[2].0 * 1.15, 6506.0, 1e-3);
         }
         let worst = most.iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
         assert!(found.combination.ends_with(worst.1), "{} {most:?}", found.combination);

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
 use outshot::checks::{Check, NEEDS_WOOD, Part, Strength, WEAKEST_LINK, roof_checks};
 use outshot::evaluate;
+use outshot::loads::WindSpeed;
 use outshot::materials::Timber;
 use outshot::project::{JointException, Project, ScarfKind, demo};
 use outshot::study::{Helps, Remedy, Stepper, remedies};
@@ -37,13 +38,14 @@ const FAILING: [(&str, Part, &str, Change); 27] = [
         (p.fixings.pier.footing_width, p.fixings.pier.footing_thickness) = (Length::inches(24.0), Length::inches(8.0));
     }),
     ("thin pegs", Part::Pegs, "pulls on its pegs", |p| {
+        p.place.wind_speed = WindSpeed::try_mph(115.0);
         p.joinery.peg = Length::inches(0.75);
         heads(p, 1..=4, [None, Some(3.5), Some(7.375)]);
     }),
     ("short tenons", Part::Pegs, NEEDS_WOOD, |p| heads(p, 1..=4, SHORT)),
     ("short tenons", Part::Pegs, "is as strong as", |p| heads(p, 1..=4, SHORT)),
     ("one short tenon", Part::Pegs, NEEDS_WOOD, one_short_tenon),
-    ("weak anchors", Part::PostBase, "holds the post down", |p| p.fixings.post_base.pull = Force::pounds(400.0)),
+    ("weak anchors", Part::PostBase, "holds the post down", |p| p.fixings.post_base.pull = Force::pounds(300.0)),
     ("weak anchors aside", Part::PostBase, "holds the post sideways", |p| {
         p.fixings.post_base.sideways = Force::pounds(150.0);
     }),
@@ -128,7 +130,14 @@ fn every_failing_project_is_helped() {
         for remedy in &found {
             let says = &remedy.says;
             let after = evaluate(&remedy.project).strength.unwrap();
-            assert_eq!(remedy.ratio, share(&after, failing), "{what}: {says}");
+            // What is done to one scarf alone helps that one.
+            let is_one = says.starts_with("scarf ") && says.contains(" alone ");
+            let its = of(&after, part, name).filter(|check| check.member == failing.member).find_map(Check::ratio);
+            assert_eq!(
+                remedy.ratio,
+                its.filter(|_| is_one).unwrap_or_else(|| share(&after, failing)),
+                "{what}: {says}"
+            );
             assert!(remedy.ratio <= 1.0, "{what}: {says}: {}", remedy.ratio);
             let is_way = |check: &Check| check.name == WEAKEST_LINK;
             for check in after.checks.iter().filter(|check| !check.passes() && !is_way(check)) {
@@ -142,14 +151,14 @@ fn every_failing_project_is_helped() {
     }
 }
 
-/// By hand: two ties of 60 lb are asked 1.176 of what they may; three are asked 2/3 of that. Those on the beam, asked 1.386, are
+/// By hand: two ties of 60 lb are asked 1.173 of what they may; three are asked 2/3 of that. Those on the beam, asked 1.382, are
 /// another kind and stay as they are.
 #[test]
 fn the_ties_of_a_rafter_are_helped_apart() {
     let mut project = demo::wool_barn();
     weak_ties(&mut project);
     let strength = evaluate(&project).strength.unwrap();
-    for (part, asked) in [(Part::RafterHead, 1.176), (Part::RafterSeat, 1.386)] {
+    for (part, asked) in [(Part::RafterHead, 1.173), (Part::RafterSeat, 1.382)] {
         let failing = of(&strength, part, "pulls on its ties").next().unwrap();
         assert!((failing.ratio().unwrap() - asked).abs() < 5e-4);
         let found = remedies(&project, &strength, failing);
@@ -173,9 +182,8 @@ fn every_check_has_its_part() {
 }
 
 /// Hemlock wants 4 diameters to the shoulder and to the tenon's end (TFEC 1, from memory). Pegs of 1 in, 1½ in from the shoulder
-/// in a tenon of 4 in, have half of that, at every post. Of ⅞ in they want 3½ in to the shoulder, and so much past the second,
-/// 7/16 in farther up, less the drawbore of ⅛ in: 3½ + 7/16 + 3½ − ⅛ = 7 5/16, of which a tape has 7⅜. Of ¾ in they would do with
-/// less, were they not too weak.
+/// in a tenon of 4 in, have half of that, at every post. Of ¾ in they want 3 in to the shoulder, and so much past the second,
+/// 3/8 in farther up, less the drawbore of ⅛ in: 3 + 3/8 + 3 − ⅛ = 6¼.
 #[test]
 fn every_post_head_gets_its_wood_by_one_change() {
     let mut project = demo::wool_barn();
@@ -185,10 +193,10 @@ fn every_post_head_gets_its_wood_by_one_change() {
     let failing: Vec<&Check> = of(&strength, Part::Pegs, NEEDS_WOOD).filter(|check| !check.passes()).collect();
     assert_eq!(failing.len(), 4);
     let found = remedies(&project, &strength, failing[3]);
-    let says = "every post’s head with pegs of 7⁄8″, 3 1⁄2″ from the shoulder of a tenon of 7 3⁄8″";
+    let says = "every post’s head with pegs of 3⁄4″, 3″ from the shoulder of a tenon of 6 1⁄4″";
     let remedy = found.iter().find(|remedy| remedy.says == says).unwrap_or_else(|| panic!("{found:?}"));
     let mut long = project.clone();
-    heads(&mut long, 1..=4, LONG);
+    heads(&mut long, 1..=4, [Some(0.75), Some(3.0), Some(6.25)]);
     assert_eq!(remedy.project, long);
     let after = evaluate(&remedy.project).strength.unwrap();
     assert!(of(&after, Part::Pegs, NEEDS_WOOD).all(Check::passes));

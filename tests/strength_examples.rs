@@ -44,8 +44,8 @@ struct Roof {
 
 fn roof() -> Roof {
     let cos = 4.0 / 17.0_f64.sqrt();
-    let spacing = ((137.5 / cos) - 1.0 - 4.0) / 6.0;
-    let cover = (0.7 / 144.0 + 50.0 / 1728.0 * 8.0 / spacing) / cos;
+    // Seven rows of purlins on the whole slope.
+    let cover = (0.7 / 144.0 + 50.0 / 1728.0 * 8.0 * 7.0 / (137.5 / cos)) / cos;
     let own = 50.0 / 1728.0 * 32.0 / cos;
     Roof {
         cos,
@@ -326,8 +326,24 @@ fn rafters() -> Vec<(f64, f64)> {
     all.push((406.0, 18.0));
     all[0].1 = 20.0;
     all[16].1 = 22.0;
-    all.into_iter().map(|(x, width)| (x, force(width))).collect()
+    // A 2x6 block on the beam in each gap of 20 in, the last of 16; half of it at either rafter.
+    let half = |gap: f64| 50.0 / 1728.0 * 12.0 * gap / 2.0;
+    let blocks = |x: f64| match x {
+        2.0 => half(20.0),
+        386.0 => half(20.0) + half(16.0),
+        406.0 => half(16.0),
+        _ => half(20.0) * 2.0,
+    };
+    all.into_iter().map(|(x, width)| (x, force(width) + blocks(x))).collect()
 }
+
+/// Half of a 4x6 brace of 36·√2 in, which hangs on the beam at its head.
+fn half_brace() -> f64 {
+    50.0 / 1728.0 * 24.0 * 36.0 * 2.0_f64.sqrt() / 2.0
+}
+
+/// From a post to where the centre line of its brace meets the beam's.
+const HEAD: f64 = 40.757;
 
 /// With slack braces the two hinges make the line statically determinate: the piece past the second scarf is a beam on it
 /// and on P4, and what it puts on the scarf hangs on 44 in past P3.
@@ -337,10 +353,11 @@ fn the_beam_over_the_third_post() {
     let w = 50.0 / 1728.0 * 80.0;
     let (post, scarf, last, end) = (270.0, 314.0, 402.0, 408.0);
     let right: f64 = rafters().iter().filter(|(x, _)| *x > scarf + 1.0).map(|(x, force)| force * (last - x)).sum();
+    let right = right + half_brace() * HEAD;
     let on_scarf = (right + w * (end - scarf) * (last - (end + scarf) / 2.0)) / (last - scarf);
     let hung: f64 =
         rafters().iter().filter(|(x, _)| *x > post && *x < scarf + 1.0).map(|(x, force)| force * (x - post)).sum();
-    let moment = on_scarf * (scarf - post) + hung + w * (scarf - post).powi(2) / 2.0;
+    let moment = on_scarf * (scarf - post) + hung + half_brace() * HEAD + w * (scarf - post).powi(2) / 2.0;
     let allowed = TIMBER.fb * SNOW * c_l(132.0, (8.0, 10.0), &TIMBER, SNOW);
     agrees(barn.check("B2", "bends", "over P3"), moment / (8.0 * 100.0 / 6.0), allowed);
     // ½ in of housing and a 2 by 4¼ in mortise above it: a tee about its own middle.
@@ -356,6 +373,7 @@ fn the_beam_over_the_third_post() {
     let first = 182.0;
     let left: f64 =
         rafters().iter().filter(|(x, _)| *x > first && *x < post).map(|(x, force)| force * (x - first)).sum();
+    let left = left + half_brace() * (post - HEAD - first);
     let shear = (left + w * (post - first).powi(2) / 2.0 + moment) / (post - first);
     agrees(barn.check("B2", "shears", "over P3"), shear, 2.0 / 3.0 * TIMBER.fv * SNOW * 80.0);
     let twist = 3.0 * shear * 2.0 / (64.0 * 10.0) * (1.0 + 0.6 * 0.8) + 1.5 * shear / 80.0;
@@ -412,25 +430,46 @@ fn a_post_pushed_and_bent() {
     near("ratio", ratio, sum, 0.01);
 }
 
-/// 5 in left half way along a lap that tapers from 7½ to 2½ in, bent by V·20: more than V·40 at the root.
+/// A lap of 40 in that tapers from 7½ to 2½ in and that nothing ties, looked at every inch. The lower half is bent by what comes
+/// from the beam beyond it, at its tip, and by the rafters where they stand; the upper half is held up at its tip and bent back by
+/// them. A slack beam has at the hinge what comes from beyond and the rafters from there on.
 #[test]
-fn a_splayed_lap_is_worst_half_way() {
-    let barn = barn();
-    for (number, left) in [(1, 182.0), (2, 314.0)] {
-        let check = barn.check(&format!("scarf {number}"), "is cut thin at its roots", "");
-        let line = barn.strength.line.as_ref().unwrap();
-        let at = line.model.beam.iter().position(|stretch| (stretch.to.to_inches() - left).abs() < 1e-6).unwrap();
-        let shears = line
-            .strength()
-            .map(|(solved, case)| solved.beam[at].end_shears.1.to_pounds().abs() / case.duration.factor() * SNOW);
-        let shear = shears.fold(0.0, f64::max);
-        assert!(shear * 20.0 / (8.0 * 25.0 / 6.0) > shear * 40.0 / (8.0 * 7.5 * 7.5 / 6.0));
-        agrees(check, shear * 20.0 / (8.0 * 25.0 / 6.0), TIMBER.fb * SNOW);
+fn a_splayed_lap_that_nothing_ties() {
+    let mut project = barn().project;
+    project.fixings.scarf.count = 0;
+    project.frame.brace_along = Length::inches(24.0);
+    project.frame.brace_down = Length::inches(24.0);
+    let strength = evaluate(&project).strength.unwrap();
+    let line = strength.line.as_ref().unwrap();
+    let (low, centre, high) = (162.0, 182.0, 202.0);
+    let mut worst: f64 = 0.0;
+    for (solved, case) in line.strength() {
+        let passed = &solved.laps[0];
+        let on_lap = || passed.on_lap.iter().map(|(x, force)| (x.to_inches(), force.to_pounds()));
+        let hung = |q: f64, tip: f64| on_lap().map(|(x, force)| force * (q - (x - tip).abs()).max(0.0)).sum::<f64>();
+        let (beyond, all) = (passed.beyond.to_pounds(), passed.force().to_pounds());
+        for inch in 1..=40 {
+            let q = f64::from(inch);
+            let modulus = 8.0 * (2.5 + 0.125 * q).powi(2) / 6.0;
+            let lower = (beyond * q + hung(q, high)).abs();
+            let upper = (all * q - hung(q, low)).abs().max(hung(q, low).abs());
+            worst = worst.max(lower.max(upper) / modulus / (TIMBER.fb * case.duration.factor()));
+        }
+        if solved.model == BraceModel::Slack && case.sinks.is_none() {
+            let at = line.model.beam.iter().position(|stretch| (stretch.to.to_inches() - centre).abs() < 1e-6).unwrap();
+            let rafters = on_lap().filter(|(x, _)| *x > centre).map(|(_, force)| force).sum::<f64>();
+            let wood = if case.is_uplift { 27.439_078 } else { 50.0 } / 1728.0 * 80.0 * case.dead * (high - centre);
+            let hinge = solved.beam[at].end_shears.1.to_pounds();
+            assert!((hinge - beyond - rafters - wood).abs() < 1e-6, "{}: {hinge} {beyond} {rafters} {wood}", case.name);
+        }
     }
+    let check = strength.checks.iter().find(|check| check.member == "scarf 1" && check.name == "is cut thin").unwrap();
+    let ratio = check.ratio().unwrap();
+    assert!((ratio / worst - 1.0).abs() < 3e-3, "{ratio} {worst}: {}", check.at);
 }
 
 /// Mode V, π·D²·F_vy/(2·3.5) with F_vy = 4850·G_p·G_t^0.75, of two ⅞ in oak pegs (TFEC 1, from memory), at C_D = 1.6. They
-/// have the 3½ in of wood each way that hemlock asks (4D): 3½ in from the shoulder, in a tenon of 7⅜ in. The relish, F_v·t by
+/// have the 3½ in of wood each way that hemlock asks (4D), the first no more: 3½ in from the shoulder, in a tenon of 7⅜ in. The relish, F_v·t by
 /// 4 in past the first tenon hole and 3 9/16 in past the second, is more. What lifts is all that the wind leaves of the dead
 /// load: 0.6D without the post's own. By the rules of the barn, 1½ in from the shoulder in a tenon of 4 in, no peg counts.
 #[test]
@@ -447,7 +486,7 @@ fn the_pegs_of_a_post() {
     project.exceptions.insert("P3".to_owned(), own);
     let strength = evaluate(&project).strength.unwrap();
     let barn = Barn { project, strength };
-    agrees_with(barn.check("P3", "needs wood around the pegs of its head, not to split", ""), 3.5 / 3.5625);
+    agrees_with(barn.check("P3", "needs wood around the pegs of its head, not to split", ""), 1.0);
     let check = barn.check("P3", "pulls on its pegs", "at the head");
     let peg = std::f64::consts::PI * 0.875 * 0.875 * 4850.0 * 0.67 * 0.41_f64.powf(0.75) / 7.0;
     assert!(TIMBER.fv * WIND * 2.0 * 3.5625 > peg * WIND);

@@ -7,10 +7,10 @@ use super::roof_dead::Pair;
 use super::sway::slack_sway;
 use crate::design::Shape;
 use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
-use crate::geometry::{PostShape, Spans, rakes};
+use crate::geometry::{BraceLine, PostShape, ScarfReport, Spans, rakes};
 use crate::loads::{Action, Duration, Edition, settlement};
-use crate::project::Project;
-use crate::units::{Angle, Force, Length, LineLoad, Moment};
+use crate::project::{Blocks, Project};
+use crate::units::{Angle, Density, Force, Length, LineLoad, Moment};
 use crate::wording::length;
 use crate::working::{Confidence, weakest};
 
@@ -54,6 +54,27 @@ pub struct BeamCase {
     pub confidence: Confidence,
 }
 
+/// What the blocks on the beam weigh, half of each at the rafter on either side.
+pub(super) fn blocks_at_rafters(project: &Project, shape: &Shape, wood: Density) -> Vec<Force> {
+    let (frame, rafters) = (&project.frame, &shape.rafters);
+    let mut at_rafters = vec![Force::ZERO; rafters.len()];
+    if frame.blocks == Blocks::None {
+        return at_rafters;
+    }
+    let weight = wood.line_load(frame.timbers.block.sawn.area());
+    for (index, pair) in rafters.windows(2).enumerate() {
+        let half = weight * ((pair[1] - pair[0] - frame.timbers.rafter.sawn.breadth) / 2.0);
+        at_rafters[index] += half;
+        at_rafters[index + 1] += half;
+    }
+    at_rafters
+}
+
+/// What one brace weighs: half hangs on the beam, half stands on its post.
+pub(super) fn one_brace(project: &Project, shape: &Shape, wood: Density) -> Force {
+    wood.line_load(project.frame.timbers.brace.sawn.area()) * shape.brace.long_edge()
+}
+
 /// What every case of the beam line shares.
 pub struct BeamLoads<'a> {
     project: &'a Project,
@@ -95,16 +116,26 @@ impl<'a> BeamLoads<'a> {
         let strip = self.line.reactions(&on_plan, &crate::loads::Spread::default()).beam;
         let own = dead.rafter.of(is_uplift) * self.line.eave;
         let arm = (self.line.eave / 2.0 - self.line.ledger) / self.line.span();
-        self.widths.iter().map(|width| strip * *width + own * arm).collect()
+        let blocks = self.blocks(is_uplift);
+        self.widths.iter().zip(blocks).map(|(width, blocks)| strip * *width + own * arm + blocks).collect()
     }
 
-    /// What the beam and the posts weigh themselves.
+    fn blocks(&self, is_uplift: bool) -> Vec<Force> {
+        blocks_at_rafters(self.project, self.shape, self.loads.dead.wood.of(is_uplift))
+    }
+
+    fn brace(&self, is_uplift: bool) -> Force {
+        one_brace(self.project, self.shape, self.loads.dead.wood.of(is_uplift))
+    }
+
+    /// What the beam, its braces and the posts weigh themselves.
     #[must_use]
     pub fn own_weight(&self, is_uplift: bool) -> Force {
         let (wood, timbers) = (self.loads.dead.wood.of(is_uplift), &self.project.frame.timbers);
         let posts: Length = self.shape.posts.iter().map(PostShape::body).sum();
         wood.line_load(timbers.beam.sawn.area()) * self.project.frame.beam_length
             + wood.line_load(timbers.post.sawn.area()) * posts
+            + self.brace(is_uplift) * self.shape.braces.len() as f64
     }
 
     fn even(&self, strip: LineLoad) -> Vec<Force> {
@@ -205,8 +236,11 @@ impl<'a> BeamLoads<'a> {
     /// The live load of a case alone, and with creep of the dead load.
     #[must_use]
     pub fn movement_cases(heaviest: &BeamCase) -> [BeamCase; 2] {
-        let live = BeamCase { dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
-        let total = BeamCase { dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
+        let beside_dead = heaviest.name.strip_prefix("D + ");
+        let live = beside_dead.unwrap_or("nothing beside the dead load").to_owned();
+        let total = beside_dead.map_or_else(|| format!("{CREEP}D"), |live| format!("{CREEP}D + {live}"));
+        let live = BeamCase { name: live, dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
+        let total = BeamCase { name: total, dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
         [live, total]
     }
 
@@ -242,6 +276,24 @@ impl<'a> BeamLoads<'a> {
         each.map(|(x, width)| strip * *width * case.pressure.at(*x - self.left_rake).to_psf()).collect()
     }
 
+    /// What each rafter puts on the beam in a case, with its place.
+    fn on_rafters(&self, case: &BeamCase, dead: &Pair<Vec<Force>>) -> impl Iterator<Item = (Length, Force)> {
+        let own = if case.is_uplift { &dead.light } else { &dead.heavy };
+        let extra = self.shape.rafters.iter().zip(&case.rafters).zip(own);
+        extra.map(|((x, extra), own)| (*x, *own * case.dead + *extra))
+    }
+
+    /// What lies on the upper half of each scarf, with its places: the rafters on its lap, and half of the wood there.
+    #[must_use]
+    pub fn on_laps(&self, case: &BeamCase, dead: &Pair<Vec<Force>>) -> Vec<Vec<(Length, Force)>> {
+        let wood = self.loads.dead.wood.of(case.is_uplift).line_load(self.project.frame.timbers.beam.sawn.area());
+        let of = |scarf: &ScarfReport| {
+            let rafters = self.on_rafters(case, dead).filter(|(x, _)| *x >= scarf.low && *x <= scarf.high);
+            rafters.chain([(scarf.place.centre, wood * (scarf.high - scarf.low) * (case.dead / 2.0))]).collect()
+        };
+        self.shape.beam.scarfs.iter().map(of).collect()
+    }
+
     /// A case as the frame takes it.
     #[must_use]
     pub fn frame_case(&self, model: &BeamModel, case: &BeamCase, dead: &Pair<Vec<Force>>) -> LoadCase {
@@ -250,11 +302,13 @@ impl<'a> BeamLoads<'a> {
             nodes: Vec::with_capacity(model.posts.len() + 1),
             settlements: Vec::new(),
         };
-        let own = if case.is_uplift { &dead.light } else { &dead.heavy };
-        for ((x, extra), own) in self.shape.rafters.iter().zip(&case.rafters).zip(own) {
-            let force = *own * case.dead + *extra;
-            if let Some(stretch) = model.beam.iter().find(|stretch| *x <= stretch.to).or(model.beam.last()) {
-                let at = (*x - stretch.from).clamp(Length::ZERO, stretch.to - stretch.from);
+        let hung = self.brace(case.is_uplift) * (case.dead / 2.0);
+        let line = BraceLine::of(&self.project.frame);
+        let heads = self.shape.braces.iter().map(|brace| (line.head_x(brace, &self.shape.posts), hung));
+        let heads = heads.filter(|_| case.dead != 0.0);
+        for (x, force) in self.on_rafters(case, dead).chain(heads) {
+            if let Some(stretch) = model.beam.iter().find(|stretch| x <= stretch.to).or(model.beam.last()) {
+                let at = (x - stretch.from).clamp(Length::ZERO, stretch.to - stretch.from);
                 load.members.push(MemberLoad::down(stretch.member, at, force));
             }
         }
@@ -265,8 +319,10 @@ impl<'a> BeamLoads<'a> {
                 load.members.push(MemberLoad::even(stretch.member, Length::ZERO, stretch.to - stretch.from, beam));
             }
             // At its foot: a post's own weight neither presses on its shoulder nor holds down what lifts off it.
-            for post in &model.posts {
-                let weight = wood.line_load(self.project.frame.timbers.post.sawn.area()) * post.height * case.dead;
+            for (number, post) in (1..).zip(&model.posts) {
+                let n_braces = self.shape.braces.iter().filter(|brace| brace.post == number).count();
+                let own = wood.line_load(self.project.frame.timbers.post.sawn.area()) * post.height * case.dead;
+                let weight = own + hung * n_braces as f64;
                 load.nodes.push(NodeLoad { node: post.foot, x: Force::ZERO, z: -weight, moment: Moment::ZERO });
             }
         }

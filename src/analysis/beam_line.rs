@@ -3,7 +3,7 @@ use std::ops::Range;
 
 use super::along_wall::{AlongCases, along_cases};
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
-use super::beam_model::{BeamModel, BraceModel, Stiffnesses, Stretch, Unbraced};
+use super::beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, Unbraced};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use super::sway::{Leaning, Pushed};
@@ -45,6 +45,23 @@ pub struct PostPart {
     pub moment: Moment,
 }
 
+/// What the upper half of a scarf brings to the lower one, plus down: it presses the lap shut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Passed {
+    /// From the beam beyond the lap: the shear where the upper half leaves its piece.
+    pub beyond: Force,
+    /// What stands on the lap, with its places along the beam.
+    pub on_lap: Vec<(Length, Force)>,
+}
+
+impl Passed {
+    /// In all.
+    #[must_use]
+    pub fn force(&self) -> Force {
+        self.beyond + self.on_lap.iter().map(|(_, force)| *force).sum()
+    }
+}
+
 /// One case with one model.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solved {
@@ -58,6 +75,8 @@ pub struct Solved {
     pub posts: Vec<PostPart>,
     /// Moment and shear at each brace's pocket in the beam, each at the worse of its two edges.
     pub pockets: Vec<(Moment, Force)>,
+    /// What the upper half of each scarf brings to the lower one.
+    pub laps: Vec<Passed>,
     /// Force along each brace, plus a pull.
     pub braces: Vec<Force>,
     /// How far the beam moves along itself.
@@ -172,11 +191,11 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
     let gravity = work.add(gravity);
     work.solve(&all, gravity.clone());
     if let Some(heaviest) = &heaviest {
-        // A movement forced on rigid braces has no bound: here the joints' stiffness counts.
+        // A movement forced on rigid braces has no bound: here the joints' stiffness counts, and slack braces leave the beam alone.
         let sunk = [Some(heaviest), dead.as_ref()];
         // Weight relieves part of what a sunk post does: the dead load alone counts as well.
         let sunk = work.add(sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect());
-        work.solve(&[BraceModel::Sprung(1.0)], sunk);
+        work.solve(&[BraceModel::Sprung(1.0), BraceModel::Slack], sunk);
         let movements = work.add(BeamLoads::movement_cases(heaviest).to_vec());
         work.solve(&all, movements);
         let tried = work.add(vec![heaviest.clone()]);
@@ -273,7 +292,8 @@ impl<'a> Work<'a> {
                 let load = self.loads.frame_case(model, case, &self.dead);
                 match solver.solve(&load) {
                     Ok(solution) => {
-                        let solved = collect(model, &solution, *braces, (index, case));
+                        let on_laps = self.loads.on_laps(case, &self.dead);
+                        let solved = collect((model, on_laps), &solution, *braces, (index, case));
                         let let_go = let_go((self.loads, &self.dead), model, &solved, (index, case));
                         self.line.solved.push(let_go.unwrap_or(solved));
                     }
@@ -355,7 +375,8 @@ impl<'a> Work<'a> {
         case.push = pushed.push;
         let load = self.loads.frame_case(bench.model, &case, &self.dead);
         let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
-        let solved = collect(bench.model, &solution, bench.braces, (index, &case));
+        let on_laps = self.loads.on_laps(&case, &self.dead);
+        let solved = collect((bench.model, on_laps), &solution, bench.braces, (index, &case));
         self.line.cases.push(case);
         self.line.solved.push(solved);
         Ok(pushed)
@@ -378,7 +399,7 @@ fn let_go(
     let hanging = BeamCase { sinks: None, ..case.clone() };
     let load = loads.frame_case(&free, &hanging, dead);
     let solution = Solver::new(&free.frame).solve(&load).ok()?;
-    Some(collect(&free, &solution, solved.model, (index, case)))
+    Some(collect((&free, loads.on_laps(&hanging, dead)), &solution, solved.model, (index, case)))
 }
 
 /// A model that [`Models`] leaves out must not pass in silence.
@@ -409,7 +430,27 @@ fn unsolved(braces: BraceModel, model: &BeamModel, error: &FrameError) -> String
     format!("the beam line with {} has no answer: {why}", braces.words())
 }
 
-fn collect(model: &BeamModel, solution: &Solution, braces: BraceModel, (index, case): (usize, &BeamCase)) -> Solved {
+fn post_part(post: &PostParts, solution: &Solution) -> PostPart {
+    let last = post.members.last().copied().unwrap_or_default();
+    let bending = |member: &usize| {
+        let ends = solution.moment(*member).extremes();
+        ends.max.abs().max(ends.min.abs())
+    };
+    let reaction = solution.reaction(post.foot);
+    PostPart {
+        top: -solution.axial_at_start(last),
+        foot: reaction.z,
+        level: reaction.x.abs(),
+        moment: post.members.iter().map(bending).fold(Moment::ZERO, Moment::max),
+    }
+}
+
+fn collect(
+    (model, on_laps): (&BeamModel, Vec<Vec<(Length, Force)>>),
+    solution: &Solution,
+    braces: BraceModel,
+    (index, case): (usize, &BeamCase),
+) -> Solved {
     let wants_movement = matches!(case.purpose, Purpose::LiveMovement | Purpose::TotalMovement);
     let curve = |stretch: &Stretch| (solution.moment(stretch.member), solution.shear(stretch.member));
     let curves: Vec<_> = model.beam.iter().map(curve).collect();
@@ -425,21 +466,7 @@ fn collect(model: &BeamModel, solution: &Solution, braces: BraceModel, (index, c
         }
     });
     let beam = beam.collect();
-    let posts = model.posts.iter().map(|post| {
-        let last = post.members.last().copied().unwrap_or_default();
-        let bending = |member: &usize| {
-            let ends = solution.moment(*member).extremes();
-            ends.max.abs().max(ends.min.abs())
-        };
-        let reaction = solution.reaction(post.foot);
-        PostPart {
-            top: -solution.axial_at_start(last),
-            foot: reaction.z,
-            level: reaction.x.abs(),
-            moment: post.members.iter().map(bending).fold(Moment::ZERO, Moment::max),
-        }
-    });
-    let posts: Vec<PostPart> = posts.collect();
+    let posts: Vec<PostPart> = model.posts.iter().map(|post| post_part(post, solution)).collect();
     let pocket = |edges: &[(usize, Length); 2]| {
         let at = |(stretch, place): (usize, Length)| {
             curves.get(stretch).map_or_else(Default::default, |(moment, shear)| (moment.at(place), shear.at(place)))
@@ -447,12 +474,18 @@ fn collect(model: &BeamModel, solution: &Solution, braces: BraceModel, (index, c
         let (a, b) = (at(edges[0]), at(edges[1]));
         (if b.0.abs() > a.0.abs() { b.0 } else { a.0 }, if b.1.abs() > a.1.abs() { b.1 } else { a.1 })
     };
+    let beyond = |(stretch, place, is_right): &(usize, Length, bool)| {
+        let sides = curves.get(*stretch).map(|(_, shear)| shear.sides(*place)).unwrap_or_default();
+        if *is_right { sides.1 } else { -sides.0 }
+    };
+    let passed = model.laps.iter().zip(on_laps).map(|(root, on_lap)| Passed { beyond: beyond(root), on_lap });
     let along = |members: &Vec<usize>| members.iter().map(|member| solution.axial_at_start(*member)).sum();
     Solved {
         case: index,
         model: braces,
         beam,
         pockets: model.pockets.iter().map(pocket).collect(),
+        laps: passed.collect(),
         braces: model.braces.iter().map(along).collect(),
         sway: solution.movement(first_node(model)).x.abs(),
         weight: posts.iter().map(|post| post.foot).sum(),

@@ -12,8 +12,8 @@
 //! x along the beam from its left end, z up from the datum. A brace acts on its centre line, pinned at both ends.
 use crate::design::Shape;
 use crate::frame::{ActsIn, Frame, Inertia, Member, Support};
-use crate::geometry::{Brace, BraceLine, PostShape};
-use crate::project::{BraceJoint, Project};
+use crate::geometry::{Brace, BraceLine, PostShape, ScarfReport};
+use crate::project::{BraceJoint, Project, Side};
 use crate::units::{Length, Stress};
 use crate::wording::length;
 
@@ -92,6 +92,9 @@ pub struct BeamModel {
     pub posts: Vec<PostParts>,
     /// For each brace the two edges of its pocket in the beam: the stretch and the place in it.
     pub pockets: Vec<[(usize, Length); 2]>,
+    /// For each scarf the end of its lap where the upper half leaves its piece: the stretch, the place in it, and whether that is
+    /// the lap's right end.
+    pub laps: Vec<(usize, Length, bool)>,
     /// For each brace its members: none where it carries nothing, two where push and pull are unlike.
     pub braces: Vec<Vec<usize>>,
 }
@@ -116,6 +119,7 @@ impl<'a> Unbraced<'a> {
         let mut model = BeamModel::default();
         let (nodes, cut) = builder.add_beam(&mut model);
         model.pockets = builder.pockets(&model.beam);
+        model.laps = builder.laps(&model.beam);
         builder.add_posts(&mut model, &nodes);
         Self { builder, nodes, model, cut }
     }
@@ -149,6 +153,13 @@ type Row = Vec<(Length, usize)>;
 fn nearest(nodes: &Row, x: Length) -> usize {
     let far = |place: Length| (place - x).abs().to_inches();
     nodes.iter().min_by(|a, b| far(a.0).total_cmp(&far(b.0))).map_or(0, |(_, node)| *node)
+}
+
+/// The first stretch that holds a place, and where on it; the last one where none does.
+fn place_in(beam: &[Stretch], x: Length, holds: impl Fn(&Stretch) -> bool) -> (usize, Length) {
+    let index = beam.iter().position(holds).unwrap_or(beam.len().saturating_sub(1));
+    let from = beam.get(index).map_or(Length::ZERO, |stretch| stretch.from);
+    (index, (x - from).max(Length::ZERO))
 }
 
 impl Builder<'_> {
@@ -190,13 +201,19 @@ impl Builder<'_> {
         format!("B{piece} {word} {}", length(x, self.project.units))
     }
 
-    fn pockets(&self, beam: &[Stretch]) -> Vec<[(usize, Length); 2]> {
-        let place = |x: Length| {
-            let last = beam.len().saturating_sub(1);
-            let index = beam.iter().position(|stretch| x <= stretch.to).unwrap_or(last);
-            let from = beam.get(index).map_or(Length::ZERO, |stretch| stretch.from);
-            (index, (x - from).max(Length::ZERO))
+    /// Of a right end the place just past it, of a left end that just before.
+    fn laps(&self, beam: &[Stretch]) -> Vec<(usize, Length, bool)> {
+        let end = |scarf: &ScarfReport| {
+            let (x, is_right) = (scarf.upper_root(), scarf.place.lower == Side::Left);
+            let holds = |stretch: &Stretch| if is_right { x < stretch.to } else { x <= stretch.to };
+            let (stretch, place) = place_in(beam, x, holds);
+            (stretch, place, is_right)
         };
+        self.shape.beam.scarfs.iter().map(end).collect()
+    }
+
+    fn pockets(&self, beam: &[Stretch]) -> Vec<[(usize, Length); 2]> {
+        let place = |x: Length| place_in(beam, x, |stretch| x <= stretch.to);
         let edges = |brace: &Brace| {
             let (low, high) = brace.on_beam(&brace.beam_pocket(&self.project.frame));
             [place(low), place(high)]

@@ -1,4 +1,5 @@
 //! An earthquake along the wall: the base shear of the whole lean-to, of which the beam line and the ledger each take half.
+use super::beam_cases::{blocks_at_rafters, one_brace};
 use super::rafter_line::RafterLine;
 use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
@@ -61,7 +62,9 @@ fn shaken(project: &Project, shape: &Shape, loads: &RoofLoads, line: &RafterLine
     let dead = dead.cover.heavy * roof
         + dead.rafter.heavy * line.eave * shape.rafters.len() as f64
         + wood.line_load(timbers.beam.sawn.area()) * project.frame.beam_length * 2.0
-        + wood.line_load(timbers.post.sawn.area()) * posts;
+        + wood.line_load(timbers.post.sawn.area()) * posts
+        + one_brace(project, shape, wood) * shape.braces.len() as f64
+        + blocks_at_rafters(project, shape, wood).into_iter().sum();
     SeismicWeight { dead, flat_snow: loads.flat_snow.unwrap_or_default(), roof }
 }
 

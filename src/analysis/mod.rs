@@ -32,7 +32,7 @@ mod sway;
 
 pub use along_wall::{AlongCases, along_cases, side_wind_on_roof, wind_on_ledger};
 pub use beam_cases::{BeamCase, BeamLoads, Purpose};
-pub use beam_line::{BeamLine, BeamPart, PostPart, Solved, Uncut, beam_line};
+pub use beam_line::{BeamLine, BeamPart, Passed, PostPart, Solved, Uncut, beam_line};
 pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, Unbraced};
 pub use diagram::{Band, Drawn, Quantity, band};
 pub use earthquake::{Shaking, earthquake_along, earthquake_on_roof};

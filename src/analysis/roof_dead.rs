@@ -1,7 +1,7 @@
 //! What the roof weighs.
 use crate::design::Shape;
 use crate::loads::{RoofLayer, slope_to_plan};
-use crate::materials::{Timber, species};
+use crate::materials::species;
 use crate::members::density;
 use crate::project::{Metal, Project};
 use crate::units::{AreaLoad, Density, Length, LineLoad};
@@ -34,6 +34,8 @@ pub struct RoofDead {
     pub wood: Pair<Density>,
     /// Sheets and purlins on plan.
     pub cover: Pair<AreaLoad>,
+    /// Of the slope that a purlin's weight is spread over in it: all rows over the whole slope.
+    pub purlin_every: Length,
     /// One rafter, a length of plan.
     pub rafter: Pair<LineLoad>,
     /// How sure the wood's weight is: a placeholder where its species' row is one.
@@ -53,13 +55,14 @@ impl RoofDead {
             Citation { confidence: row.max(Confidence::Medium), ..Citation::common_practice("size by density") };
         let layer = layer(project.roofing.metal);
         let (heavy, light) = (layer.heaviest(), layer.lightest());
-        let purlins = Pair {
-            heavy: on_slope(wood.heavy, &project.frame.timbers.purlin, spacing(project, shape)),
-            light: on_slope(wood.light, &project.frame.timbers.purlin, spacing(project, shape)),
-        };
+        let purlin = project.frame.timbers.purlin;
+        let purlin_every = shape.rafter.top_edge().length() / shape.purlins.len().max(1) as f64;
+        let on_slope = |wood: Density| wood.line_load(purlin.sawn.area()) / purlin_every;
+        let purlins = Pair { heavy: on_slope(wood.heavy), light: on_slope(wood.light) };
         let on_plan = slope_to_plan(heavy.value + purlins.heavy, pitch);
         let mut steps = heavy.steps;
-        let says = format!("purlins, green: {:.2} psf of slope", purlins.heavy.to_psf());
+        let says =
+            format!("{} rows of purlins, green: {:.2} psf of slope", shape.purlins.len(), purlins.heavy.to_psf());
         steps.push(Step::new("weight of the purlins", says, by_size));
         steps.extend(on_plan.steps);
         let cover = Pair { heavy: on_plan.value, light: slope_to_plan(light.value + purlins.light, pitch).value };
@@ -71,7 +74,7 @@ impl RoofDead {
             rafter.heavy.to_plf()
         );
         steps.push(Step::new("weight of a rafter", says, by_size));
-        Self { wood, cover, rafter, sure: by_size.confidence, steps }
+        Self { wood, cover, purlin_every, rafter, sure: by_size.confidence, steps }
     }
 }
 
@@ -90,20 +93,4 @@ fn densities(project: &Project) -> Pair<Density> {
     };
     let dry = density(wood.specific_gravity, DRY_PERCENT).map_or(Density::ZERO, |worked| worked.value);
     Pair { heavy: wood.green_density, light: dry.min(wood.green_density) }
-}
-
-/// Middle to middle of the purlin rows, up the slope.
-fn spacing(project: &Project, shape: &Shape) -> Length {
-    match shape.purlins.as_slice() {
-        [first, .., last] => {
-            let gaps = shape.purlins.len().saturating_sub(1).max(1);
-            let gaps = u32::try_from(gaps).map_or(f64::MAX, f64::from);
-            (last.from_tail - first.from_tail) / gaps
-        }
-        _ => project.roofing.purlin_spacing,
-    }
-}
-
-fn on_slope(density: Density, purlin: &Timber, spacing: Length) -> AreaLoad {
-    density.line_load(purlin.sawn.area()) / spacing
 }

@@ -6,8 +6,9 @@ use super::wood::Woods;
 use crate::analysis::{BeamCase, BeamLine, Purpose, Solved};
 use crate::design::Shape;
 use crate::frame::Extremes;
-use crate::geometry::{self, BeamPiece, PostShape, bay_of};
+use crate::geometry::{self, BeamPiece, Brace, PostShape, bay_of};
 use crate::loads::Duration;
+use crate::materials::Section;
 use crate::members::{
     Bracing, Ceiling, DeflectionCase, Member, NetSection, Pocket, RoofMember, Seat, ShearPlace, UnbracedCase, Verdict,
     check_bearing_across, check_bending, check_deflection, check_shear, deflection_limit,
@@ -207,19 +208,23 @@ impl BeamChecks<'_> {
         checks
     }
 
-    fn at_pockets(&self) -> Vec<Check> {
+    /// What the pocket of a brace's head leaves of a section whose underside it is cut in.
+    pub(super) fn at_pocket(&self, brace: &Brace, section: Section) -> Result<NetSection, String> {
+        let (rules, pocket) = (&brace.head, brace.beam_pocket(&self.project.frame));
         let across = self.project.frame.timbers.brace.sawn.breadth;
-        let net = |wood: &Member, rules: &JoineryRules, pocket: &geometry::Pocket| {
-            let section = wood.section();
-            let from_left =
-                (section.breadth - rules.tenon_offset - rules.tenon_thickness).min(section.breadth - across);
-            cut(rules, section, (from_left.max(Length::ZERO), across), pocket.housing, pocket.mortise_depth)
-        };
+        let from_left = (section.breadth - rules.tenon_offset - rules.tenon_thickness).min(section.breadth - across);
+        cut(rules, section, (from_left.max(Length::ZERO), across), pocket.housing, pocket.mortise_depth)
+    }
+
+    fn at_pockets(&self) -> Vec<Check> {
         let mut checks = Vec::new();
         for (index, brace) in self.shape.braces.iter().enumerate() {
-            let pocket = brace.beam_pocket(&self.project.frame);
-            let (low, high) = brace.on_beam(&pocket);
-            let net = |wood: &Member| net(wood, &brace.head, &pocket);
+            let (low, high) = brace.on_beam(&brace.beam_pocket(&self.project.frame));
+            // In a lap there is half a beam, which the checks of the scarf judge.
+            if self.shape.beam.scarfs.iter().any(|scarf| low < scarf.high && high > scarf.low) {
+                continue;
+            }
+            let net = |wood: &Member| self.at_pocket(brace, wood.section());
             let at = |solved: &Solved| {
                 let found = solved.pockets.get(index).copied();
                 found.map_or((Moment::ZERO, Force::ZERO), |(moment, shear)| (moment, shear.abs()))
@@ -403,7 +408,7 @@ fn torsion(wood: &Member, shear: Force, off: Length) -> Worked<Verdict> {
 /// What a housing and a mortise of those rules leave of a section.
 fn cut(
     rules: &JoineryRules,
-    section: crate::materials::Section,
+    section: Section,
     (from_left, breadth): (Length, Length),
     housing: Length,
     mortise: Length,

@@ -208,7 +208,7 @@ mod tests {
     fn seats_and_roots_count_their_holes() {
         let worst = |barn: &Project, name: &str, at: &str| {
             let strength = evaluate(barn).strength.unwrap();
-            let mut all = strength.checks.iter().filter(|check| check.name == name && check.at == at);
+            let mut all = strength.checks.iter().filter(|check| check.name == name && check.at.starts_with(at));
             all.next().and_then(|check| check.ratio()).unwrap()
         };
         let plain = barn();
@@ -228,8 +228,9 @@ mod tests {
         ] {
             check(worst(&bored, name, at), worst(&plain, name, at) / share);
         }
-        let root = "is cut thin at its roots";
+        let root = "is cut thin";
         let (with, without) = (worst(&bored, root, ""), worst(&plain, root, ""));
-        assert!(with >= without && with <= without / (7.0 / 8.0) + 1e-9, "{with} {without}");
+        // Beside a brace's pocket of 4 in there are 3 in where there were 4.
+        assert!(with >= without / (7.0 / 8.0) - 1e-9 && with <= without / (3.0 / 4.0) + 1e-9, "{with} {without}");
     }
 }

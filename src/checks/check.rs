@@ -102,7 +102,7 @@ pub struct Check {
     pub is_link: bool,
     /// Whether someone else must judge it, whatever is known here: a standing word, not a gap that an answer would close.
     pub is_for_others: bool,
-    /// What is asked before the wood comes in; nothing of a check of sizes alone, or one that was not made.
+    /// What is asked before the wood comes in; nothing of a check of sizes alone.
     pub asked: Option<Asked>,
     /// What came of it.
     pub outcome: Outcome,
@@ -118,7 +118,6 @@ impl Check {
         made: Result<Worked<Verdict>, E>,
     ) -> Self {
         let under = under.into();
-        let asked = under.asked.filter(|_| made.is_ok());
         let outcome = match made {
             Ok(worked) => Outcome::Judged(Arc::new(worked)),
             Err(why) => {
@@ -136,7 +135,7 @@ impl Check {
             way: under.way,
             is_link: false,
             is_for_others: false,
-            asked,
+            asked: under.asked,
             part: Part::default(),
             hangs_on_loads: true,
             outcome,
@@ -294,17 +293,32 @@ impl Check {
         let Self { member, name, at, combination, .. } = self;
         let place = if at.is_empty() { String::new() } else { format!(" {at}") };
         match &self.outcome {
-            Outcome::NotJudged(not) => format!("{member} {name}{place}: {}", not.why),
+            Outcome::NotJudged(not) => {
+                let why = not.why.trim_end_matches('.');
+                let amounts = self.asked.iter().filter(|_| not.missing.is_some()).flat_map(|asked| &asked.amounts);
+                let amounts: Vec<String> =
+                    amounts.map(|(of, amount)| format!("{of} = {}", amount.text(units))).collect();
+                if amounts.is_empty() {
+                    return format!("{member} {name}{place}: {}", not.why);
+                }
+                format!("{member} {name}{place}: {why}; it has to take {} under {combination}", amounts.join(", "))
+            }
             Outcome::Judged(worked) => {
                 let under = if combination.is_empty() { String::new() } else { format!(", under {combination}") };
-                format!("{member} {name}{place}: {}{under}", share_text(&worked.value, units))
+                format!("{member} {name}{place}: {}{under}", share_text(&worked.value, self.hangs_on_loads, units))
             }
         }
     }
 }
 
-/// `84 % of what it may`, or the amounts where nothing is allowed at all.
-fn share_text(verdict: &Verdict, units: UnitSystem) -> String {
+/// `84 % of what it may`, of sizes `84 % of the limit`, or the amounts where nothing is allowed at all.
+fn share_text(verdict: &Verdict, hangs_on_loads: bool, units: UnitSystem) -> String {
+    if verdict.ratio == 0.0 {
+        return "nothing is asked".to_owned();
+    }
+    if verdict.ratio.is_finite() && !hangs_on_loads {
+        return format!("{:.0} % of the limit", verdict.ratio * 100.0);
+    }
     if verdict.ratio.is_finite() {
         return format!("{:.0} % of what it may", verdict.ratio * 100.0);
     }

@@ -5,7 +5,7 @@
 //! from memory).
 use super::beam::BeamChecks;
 use super::check::{Check, Under, Way};
-use super::governing::hardest;
+use super::governing::{hardest, most};
 use super::part::Part;
 use crate::analysis::{BeamCase, Purpose};
 use crate::fastening::{
@@ -62,17 +62,15 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
     Part::Pegs.of(vec![room, Check::new(mark, PULLS_ON_PEGS, AT, under, made)])
 }
 
-/// Of the peg with the most wood around it what is needed by what there is: the others may locate alone.
+/// What is needed by what there is around a peg: a peg with too little locates the joint, and the others may hold it.
 fn room(with: &BeamChecks, post: &PostShape) -> Result<Worked<Verdict>, String> {
     let needs = peg_needs(&with.project.frame.species).map_err(|refused| refused.to_string())?;
-    let mut best: Option<Worked<f64>> = None;
-    for peg in 0..head_peg_places(post).len() {
-        let found = peg_room(post.rules.peg, head_peg_room(post, peg), needs).map_err(|refused| refused.to_string())?;
-        if best.as_ref().is_none_or(|known| found.value > known.value) {
-            best = Some(found);
-        }
-    }
-    let Worked { value, mut steps } = best.ok_or("its head has no pegs")?;
+    let of = |peg| peg_room(post.rules.peg, head_peg_room(post, peg), needs).map_err(|refused| refused.to_string());
+    let all = (0..head_peg_places(post).len()).map(of).collect::<Result<Vec<_>, String>>()?;
+    // Of those that are counted on the one with least wood; where none is, the one that comes nearest to it.
+    let (held, short): (Vec<_>, Vec<_>) = all.into_iter().partition(|found| found.value >= 1.0 - 1e-6);
+    let least = most(held.into_iter(), |found| -found.value).or_else(|| most(short.into_iter(), |found| found.value));
+    let Worked { value, mut steps } = least.ok_or("its head has no pegs")?;
     let splits = Citation::from_memory("NDS 2018", "3.8.2");
     steps.push(Step::new("splitting", SPLITTING_NOT_COVERED, splits));
     let asked = if value > 0.0 { 1.0 / value } else { f64::INFINITY };

@@ -248,7 +248,7 @@ mod tests {
     }
 
     /// A row in the middle: 22.789 in of slope. 24 in by it gather 3.80 ft²: the corner's −80.23 psf. 0.6 of it by 1.8990 ft
-    /// = 91.42 plf up. Dead 0.6·(1.4459·1.8424 + own·0) = 1.598 plf upright, ·cos θ = 1.551. 1.25·2 ft of (91.42 − 1.55):
+    /// = 91.42 plf up. Dead 0.6·(0.6·1.8990 + 27.439·8/144) = 1.598 plf upright, ·cos θ = 1.551. 1.25·2 ft of (91.42 − 1.55):
     /// 224.7 lb on two screws, 112.3 each; heads of 0.484 in in hemlock: 1725·π·0.484²·0.41² = 213.4 lb, ·1.6.
     #[test]
     fn a_pull_on_the_heads_by_hand() {
@@ -256,7 +256,7 @@ mod tests {
         let width = 22.788_626 / 12.0;
         let up = 0.6 * 80.227_827 * width;
         let cos = 0.970_142_5;
-        let dead = 0.6 * 1.445_883 * width * cos * cos;
+        let dead = 0.6 * (0.6 * width + 27.439_078 * 8.0 / 144.0) * cos;
         let pull = 1.25 * 2.0 * (up - dead) / 2.0;
         let holds = 1725.0 * std::f64::consts::PI * 0.484 * 0.484 * 0.41 * 0.41 * 1.6;
         assert!((heads.ratio().unwrap() - pull / holds).abs() < 1e-5, "{heads:?} {}", pull / holds);

@@ -28,6 +28,8 @@ const LONGEST_TAIL: Length = Length::inches(24.0);
 const LEAST_LEFT: Length = Length::inches(3.5);
 /// Creep of green timber doubles what the dead load bends.
 const CREEP: f64 = 2.0;
+/// Name of the check of deep rafters.
+const ROLLS: &str = "is held from rolling over";
 
 /// Place and carried width of the rafter with the most roof.
 pub(super) fn widest_rafter(project: &Project, shape: &Shape) -> (usize, Length) {
@@ -369,10 +371,10 @@ impl Judge<'_> {
             return None;
         }
         let why = format!(
-            "under {} the notched underside over the beam is stretched by {:.0} lb\u{b7}ft, and the NDS (4.4.3) allows sticks of \
-             4 in and thicker no notch there: an engineer must accept it",
+            "under {} the notched underside over the beam is stretched by {}, and the NDS (4.4.3) allows sticks of 4 in and thicker no \
+             notch there: an engineer must accept it",
             loading.name,
-            forces.over_beam.to_pound_feet()
+            Amount::Moment(forces.over_beam).text(self.project.units)
         );
         Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why).going(Way::Up))
     }
@@ -413,7 +415,7 @@ impl Judge<'_> {
     fn roll_over(&self) -> Option<Check> {
         let wood = self.wood(Duration::TwoMonths).ok()?;
         let needed = match holding_needed(&wood) {
-            Err(refused) => return Some(Check::not_judged(&self.work.mark, "may roll over", refused)),
+            Err(refused) => return Some(Check::not_judged(&self.work.mark, ROLLS, refused)),
             Ok(needed) => needed,
         };
         let has_blocks = self.project.frame.blocks != crate::project::Blocks::None;
@@ -428,6 +430,6 @@ impl Judge<'_> {
             format!("asked: {}; blocks over the beam: {}", needed.value.words(), if has_blocks { "yes" } else { "no" });
         steps.push(Step::new("what is there", says, Citation::common_practice("blocks over the beam hold the ends")));
         let made = Ok::<_, String>(Worked::new(Verdict::sum_of_shares(if holds { 0.0 } else { 1.5 }), steps));
-        Some(Check::new(&self.work.mark, "may roll over", "", "", made).of_sizes())
+        Some(Check::new(&self.work.mark, ROLLS, "", "", made).of_sizes())
     }
 }

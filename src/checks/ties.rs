@@ -224,14 +224,15 @@ mod tests {
     /// The barn: seats at 2.5 and 128 in, eave at 138.97; 24 in of roof. 129.4 in of span, counted a third of it wide, gather
     /// 38.7 ft², over 4a²: the field's −38.08 psf. 0.6 of it on 2 ft: 45.70 plf of plan up, on 11.581 ft 529.2 lb. Turned
     /// about the ledger seat: arm 69.485 − 2.5 of 125.5, by 1/cos²θ = 1.0625: 300.1 lb at the beam, 229.1 lb at the ledger.
-    /// Dead 0.6·(1.4459·2 + 6.285) = 5.506 plf: 63.8 lb, 34.0 at the beam, 29.7 at the ledger. Level 529.2/4 = 132.3 lb.
+    /// Seven purlins on 141.73 in of slope and the sheets: (0.6 + 27.439·8/144·7/11.811)/cos θ = 1.5497 psf of plan. Dead
+    /// 0.6·(1.5497·2 + 6.285) = 5.631 plf: 65.2 lb, 34.8 at the beam, 30.4 at the ledger. Level 529.2/4 = 132.3 lb.
     #[test]
     fn the_barn_by_hand() {
         let [head, seat] = checks(&demo::wool_barn());
         assert_eq!(seat.combination, "0.6D + 0.6W: wind on components, lifting");
         let up = 0.6 * 38.083_410 * 2.0 * 138.970_143 / 12.0;
         let at_beam = up * (69.485_071 - 2.5) / 125.5 * 1.0625;
-        let dead = 0.6 * (1.445_883 * 2.0 + 0.523_770 * 12.0) * 138.970_143 / 12.0;
+        let dead = 0.6 * (1.549_732 * 2.0 + 0.523_770 * 12.0) * 138.970_143 / 12.0;
         let dead_beam = dead * (69.485_071 - 2.5) / 125.5;
         assert!((seat.ratio().unwrap() - (at_beam - dead_beam) / (2.0 * 350.0 * 1.6)).abs() < 1e-6, "{seat:?}");
         let pull = up - at_beam - (dead - dead_beam);

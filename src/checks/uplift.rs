@@ -263,6 +263,9 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
     let nothing = |link| or_nothing(link, NOTHING_LIFTS, frame.missing);
     let feet =
         |place, name, names| nothing(link(place, name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
+    // The wood around the pegs is a distance, and no share of a force: it counts where it leaves nothing that holds.
+    let heads = sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]);
+    let heads = heads.filter(|check| check.name != NEEDS_WOOD || !check.passes());
     let line = [
         link(LinkPlace::AtBeam, "rafter tie at the beam", ties(checks, AT_BEAM)),
         nothing(link(LinkPlace::Beam, "beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
@@ -271,7 +274,7 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
             NO_SCARF,
             frame.missing,
         ),
-        nothing(link(LinkPlace::PostTop, "post top", sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]))),
+        nothing(link(LinkPlace::PostTop, "post top", heads)),
         feet(LinkPlace::PostFoot, "post base", &[HOLDS_DOWN, TEARS]),
         feet(LinkPlace::Footing, "weight of the footing", &[STAYS_DOWN]),
     ];

@@ -65,7 +65,9 @@ pub use placing::{
 pub use pole::pole_depth;
 pub use post_base::{concrete_bearing_service, concrete_bearing_strength};
 pub use refused::Refused;
-pub use scarf_root::{LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed, lap_action, root_force, scarf_root};
+pub use scarf_root::{
+    LapAction, RootCheck, ScarfRoot, Sharing, fasteners_needed, lap_action, root_force, root_shear, scarf_root,
+};
 pub use screw_places::{ScrewRoom, screw_room};
 pub use soil::{NO_PRESUMPTIVE_VALUE, Soil, soil, soil_table, unknown_soil};
 pub use steel::{steel_tension, washer_area};

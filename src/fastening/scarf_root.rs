@@ -92,8 +92,7 @@ pub fn scarf_root(root: &ScarfRoot) -> Result<Worked<RootCheck>, Refused> {
     let modulus: Volume = breadth * left * (left * (1.0 / 6.0));
     let moment = force * arm;
     let bending_stress = moment / modulus;
-    let share = left / depth;
-    let shear_capacity = root.shear_strength * (breadth * left) * (2.0 / 3.0 * share * share);
+    let shear_capacity = notched_shear(root.section, left, root.shear_strength);
     let check = RootCheck {
         bending_stress,
         bending_ratio: bending_stress / root.bending,
@@ -101,6 +100,35 @@ pub fn scarf_root(root: &ScarfRoot) -> Result<Worked<RootCheck>, Refused> {
         shear_ratio: force / shear_capacity,
     };
     Ok(Worked::new(check, root_steps(root, arm, &check)))
+}
+
+fn notched_shear(section: Section, left: Length, strength: Stress) -> Force {
+    let share = left / section.depth;
+    strength * (section.breadth * left) * (2.0 / 3.0 * share * share)
+}
+
+/// V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)² of the section that a root leaves.
+///
+/// # Errors
+/// When a part is missing.
+pub fn root_shear(section: Section, left: Length, strength: Stress) -> Result<Worked<Force>, Refused> {
+    above_zero("the breadth of the scarfed timber", section.breadth.to_inches())?;
+    above_zero("the depth of the scarfed timber", section.depth.to_inches())?;
+    above_zero("the depth left at the root", left.to_inches())?;
+    let left = left.min(section.depth);
+    let (value, share) = (notched_shear(section, left, strength), left / section.depth);
+    let says = format!(
+        "V_r′ = (2/3·F_v′·b·d_n)·(d_n/d)² = (2/3·{}·{}·{})·{share:.3}² = {} lb",
+        psi(strength),
+        inches(section.breadth),
+        inches(left),
+        pounds(value)
+    );
+    let steps = vec![
+        Step::new("V_r′ at the notch", says, Citation::from_memory("NDS 2015", "3.4-3")),
+        Step::new("limit of notches", notch_limit(share), Citation::from_memory("NDS 2015", "4.4.3")),
+    ];
+    Ok(Worked::new(value, steps))
 }
 
 fn root_steps(root: &ScarfRoot, arm: Length, check: &RootCheck) -> Vec<Step> {
@@ -224,6 +252,15 @@ mod tests {
         let solid = 2.0 / 3.0 * 195.5 * 8.0 * 10.0;
         assert!((found.shear_capacity.to_pounds() - solid / 8.0).abs() < 1e-9);
         assert!((found.ratio() - found.bending_ratio).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_shear_of_a_root_alone() {
+        let asked = root(Sharing::AtTip);
+        let found = root_shear(asked.section, asked.left, asked.shear_strength).unwrap();
+        assert_eq!(found.value, scarf_root(&asked).unwrap().value.shear_capacity);
+        assert!(found.steps[0].says.ends_with("·0.500² = 1303 lb"), "{}", found.steps[0].says);
+        assert!(root_shear(asked.section, Length::ZERO, asked.shear_strength).is_err());
     }
 
     #[test]

@@ -51,6 +51,26 @@ pub struct ScarfReport {
     pub judged: Option<Place>,
 }
 
+impl ScarfReport {
+    /// The end of the lap where the lower half leaves its piece.
+    #[must_use]
+    pub const fn lower_root(&self) -> Length {
+        match self.place.lower {
+            Side::Left => self.low,
+            Side::Right => self.high,
+        }
+    }
+
+    /// The end where the upper half leaves its own: there the lower one's tip lies.
+    #[must_use]
+    pub const fn upper_root(&self) -> Length {
+        match self.place.lower {
+            Side::Left => self.high,
+            Side::Right => self.low,
+        }
+    }
+}
+
 /// The beam of the frame.
 #[derive(Clone, Debug, PartialEq)]
 pub struct BeamLine {

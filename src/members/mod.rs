@@ -62,6 +62,7 @@ pub use grade::Grade;
 pub use member::Member;
 pub use missing::Missing;
 pub use net_section::{NetSection, Pocket, SecondMoment};
+pub use net_shear::shear_area;
 pub use notch::{Notch, NotchFace, NotchPlace, check_notch_limits};
 pub use property::Property;
 pub use refused::Refused;

@@ -7,7 +7,10 @@ use super::{NetSection, Refused};
 ///
 /// `Q` is the first moment of the wood below a level about the axis, `t` the breadth there. Within a band of one breadth
 /// the stress is largest at the axis or at the edge nearest to it, so bands' edges and the axis are all that need looking at.
-pub(super) fn shear_area(net: &NetSection) -> Result<Area, Refused> {
+///
+/// # Errors
+/// For a section in two parts, or of which nothing is left.
+pub fn shear_area(net: &NetSection) -> Result<Area, Refused> {
     let axis = net.axis_height().to_inches();
     let mut levels = net.levels();
     levels.push(axis);

@@ -16,7 +16,7 @@ pub fn wool_barn() -> Project {
     project.frame.scarfs.kind = ScarfKind::StopSplayedTabled;
     project.frame.scarfs.lap = inches(34.0);
     project.place.wind_speed = WindSpeed::try_mph(100.0);
-    project.exceptions = long_heads([0.75, 3.0, 6.5].map(inches));
+    project.exceptions = long_heads([0.75, 3.0, 6.25, 1.5].map(inches));
     project
 }
 
@@ -27,17 +27,20 @@ pub fn log_store() -> Project {
     let mut project = demo::log_store();
     (project.frame.brace_along, project.frame.brace_down) = (mm(750.0), mm(900.0));
     project.site.first_wall_post = mm(170.0);
-    project.exceptions = long_heads([20.0, 80.0, 170.0].map(mm));
+    project.exceptions = long_heads([20.0, 80.0, 170.0, 40.0].map(mm));
     project
 }
 
 /// The heads of the four posts: small pegs, far from the shoulder of a long tenon, with the wood around them that
-/// light softwood asks where wind lifts the roof.
-fn long_heads([peg, peg_from_shoulder, tenon_length]: [Length; 3]) -> BTreeMap<String, JointException> {
+/// light softwood asks where wind lifts the roof; and the tenon twice as thick as they are, for the beam over it.
+fn long_heads(
+    [peg, peg_from_shoulder, tenon_length, tenon_thickness]: [Length; 4],
+) -> BTreeMap<String, JointException> {
     let own = JointException {
         peg: Some(peg),
         peg_from_shoulder: Some(peg_from_shoulder),
         tenon_length: Some(tenon_length),
+        tenon_thickness: Some(tenon_thickness),
         reason: "wood around the pegs against lift".to_owned(),
         ..JointException::default()
     };

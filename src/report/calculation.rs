@@ -42,7 +42,7 @@ pub fn calculation(project: &Project, built: &Built, strength: &Strength) -> Str
         out.open("section class=\"calculation__check\"").leaf("h3", &check.says(units));
         out.raw(&working(check, units)).close("section");
     }
-    assumptions(&mut out);
+    assumptions(&mut out, project);
     out.close("article");
     out.finish()
 }
@@ -222,26 +222,36 @@ fn governing(strength: &Strength) -> Vec<&Check> {
     kept
 }
 
+const NO_EARTHQUAKE: &str = "Earthquakes are left out: no values of the site are given. Whether they may be is the building department's word; a \
+                             heavy snow on the roof counts in them, and along the wall they can ask more than the wind.";
+const SNOW_GUARDS: &str = "Snow guards hold the snow on the upper roof, and none of it slides onto the lean-to: without them the figures do not hold.";
+
 /// What the figures rest on without a number of their own; whoever checks them must know it.
-const ASSUMED: [&str; 13] = [
+const ASSUMED: [&str; 14] = [
+    "Timber from a small mill carries no stamp: its grade is the user's own, and where the law wants stamped timber it may not be taken.",
     "Allowable stress design; each combination with its own load-duration factor.",
     "The beam line is a plane frame; a scarf is a hinge that passes shear; post feet are pinned; a post's head is pinned at its shoulder.",
     "Braces are taken rigid, with soft joints, and slack; the worst of them counts. Along the wall only pushed braces act.",
     "Wind along the wall meets the roof's edge, each rafter behind it by the shelter of solid strips one behind the other (EN 1991-1-4, 7.4.2, from memory), every post and every brace.",
     "Before braces touch, the line leans by the slack of its dried joints: the weight on it then pushes along the wall with each push.",
-    "Where a post sinks the braces' joints are soft, and a foot that its pier would have to hold down is let go.",
+    "Where a post sinks the braces have soft joints or are slack, and a foot that its pier would have to hold down is let go; rigid braces would be forced harder.",
     "Rafters, purlins and ledger bend as beams; the push or pull along a rafter is taken up at its seats, and left out of its bending.",
     "No roof diaphragm: across the wall the rafters hand the push to the wall.",
     "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
     "A footing presses evenly on its soil; no ground water lifts it.",
-    "Pegs and wedges of scarfs get no credit.",
+    "Pegs and wedges of scarfs get no credit. A scarf's pull along the beam, from a push along the wall, is left to its table or to what goes through it.",
     "Sizes are those the sheets are laid out to: what is cut away for joints is taken off, knots and wane are the grade's matter.",
     "Not looked at: the existing wall, its posts beyond the fixings and what stands under it; the neighbour roof; fire; decay; movement of green wood but for creep.",
 ];
 
-fn assumptions(out: &mut Markup) {
+fn assumptions(out: &mut Markup, project: &Project) {
     out.leaf("h2", "What is assumed").open("ul");
-    for says in ASSUMED {
+    let of_this_job = [
+        (project.place.seismic.is_none(), NO_EARTHQUAKE),
+        (project.above.snow_guards && project.above.sheds_here, SNOW_GUARDS),
+    ];
+    let of_this_job = of_this_job.into_iter().filter(|(holds, _)| *holds).map(|(_, says)| says);
+    for says in of_this_job.chain(ASSUMED) {
         out.leaf("li", says);
     }
     out.close("ul").leaf("p class=\"caution\"", STRENGTH_CAUTION);

@@ -326,7 +326,9 @@ mod tests {
         let centre = answer.places[0].centre.to_millimetres();
         assert!((5060.0..=5540.0).contains(&centre), "{centre}");
         let as_it_is = study.found().iter().find(|answer| answer.is_own).unwrap();
-        assert!(answer.falls.is_empty() && answer.price < as_it_is.price);
+        assert!(answer.price < as_it_is.price);
+        // Cut elsewhere, the beam is forced more where a post sinks, and that is said.
+        assert!(answer.falls.iter().all(|falls| falls.contains(" sunk ")), "{:?}", answer.falls);
         assert!(answer.moves.also[0].contains("720 mm long instead of 960 mm"), "{:?}", answer.moves.also);
     }
 }

@@ -298,15 +298,15 @@ mod tests {
         project.frame.scarfs.by_hand = places;
         project.frame.scarfs.kind = ScarfKind::Halved;
         let strength = evaluate(&project).strength.unwrap();
-        let is_it = |check: &&Check| check.member == "scarf 1" && check.name.contains("thin") && !check.passes();
+        let is_it = |check: &&Check| check.member == "scarf 2" && check.name.contains("thin") && !check.passes();
         let check = strength.checks.iter().find(is_it).unwrap().clone();
         let found = remedies(&project, &strength, &check);
         let own: Vec<_> = found.iter().filter(|remedy| remedy.says.contains(" alone ")).collect();
         let says: Vec<&str> = found.iter().map(|remedy| remedy.says.as_str()).collect();
         assert_eq!(own.len(), 1, "{says:?}");
-        assert!(own[0].says.starts_with("scarf 1 alone stop-splayed"), "{says:?}");
+        assert!(own[0].says.starts_with("scarf 2 alone stop-splayed"), "{says:?}");
         let after = &own[0].project;
-        assert_eq!((after.scarf_kind(1), after.scarf_kind(2)), (ScarfKind::StopSplayed, ScarfKind::Halved));
+        assert_eq!((after.scarf_kind(1), after.scarf_kind(2)), (ScarfKind::Halved, ScarfKind::StopSplayed));
         assert_eq!(after.frame, project.frame);
         let strength = evaluate(after).strength.unwrap();
         assert_eq!(of_member(&strength, &check), Some(own[0].ratio));

@@ -84,11 +84,25 @@ def dead_at_beam(section, width, is_light):
     breadth, depth = size("purlin")
     top_edge = (FRAME["reach_in"] + FRAME["tail_in"] - FRAME["wall_gap_in"]) / section.cos
     room = top_edge - ROOFING["first_purlin_in"] - ROOFING["last_purlin_in"] - breadth
-    spacing = room / math.ceil(room / ROOFING["purlin_spacing_in"])
-    on_slope = (SHEET_LIGHT if is_light else SHEET_HEAVY) / 144 + wood / 1728 * breadth * depth / spacing
+    rows = math.ceil(room / ROOFING["purlin_spacing_in"]) + 1
+    on_slope = (SHEET_LIGHT if is_light else SHEET_HEAVY) / 144 + wood / 1728 * breadth * depth * rows / top_edge
     rafter = size("rafter")
     own = wood / 1728 * rafter[0] * rafter[1] / section.cos
     return section.upright_at_beam(on_slope / section.cos * width + own)
+
+
+def blocks_at(index, centres, wood):
+    """Half of the block on either side of a rafter, where there are blocks over the beam."""
+    if FRAME["blocks"] == "none":
+        return 0.0
+    breadth, depth = size("block")
+    clear = [b - a - size("rafter")[0] for a, b in zip(centres, centres[1:])]
+    beside = [clear[place] for place in (index - 1, index) if 0 <= place < len(clear)]
+    return wood / 1728 * breadth * depth * sum(beside) / 2
+
+
+def brace_weight(wood):
+    return wood / 1728 * size("brace")[0] * size("brace")[1] * math.hypot(FRAME["brace_along_in"], FRAME["brace_down_in"])
 
 
 def snow():
@@ -114,10 +128,12 @@ def rafter_forces(kind):
     if kind == "D+S":
         extra = lambda w: section.upright_at_beam(snow() * w)
     known = {}
+    wood = DRY if light else GREEN
     for width in widths:
         if width not in known:
             known[width] = dead * dead_at_beam(section, width, light) + extra(width)
-    return list(zip(centres, (known[width] for width in widths))), (DRY if light else GREEN) * dead
+    blocks = [dead * blocks_at(index, centres, wood) for index in range(len(centres))]
+    return [(x, known[width] + block) for x, width, block in zip(centres, widths, blocks)], wood * dead
 
 
 # ---- frame ------------------------------------------------------------------
@@ -196,6 +212,10 @@ def build(line, braces, rafters, density, push, held):
         for x, force in rafters:
             if a < x <= b:
                 model.add_member_pt_load(name, "FY", -force, x - a)
+    # Half of each brace hangs on the beam, half stands on its post.
+    for number, x in line.braces:
+        model.add_node_load(f"b{x}", "FY", -brace_weight(density) / 2)
+        model.add_node_load(f"f{number}", "FY", -brace_weight(density) / 2)
     for number, post in enumerate(line.posts):
         model.add_member(f"low{number}", f"f{number}", f"k{number}", "timber", "post")
         model.add_member(f"head{number}", f"k{number}", f"s{number}", "timber", "post")
@@ -295,7 +315,7 @@ def weight(line, load):
     rafters, density = rafter_forces(load)
     beam = density / 1728 * size("beam")[0] * size("beam")[1] * FRAME["beam_length_in"]
     posts = sum(density / 1728 * size("post")[0] * size("post")[1] * (line.shoulder - line.foot(post)) for post in line.posts)
-    return sum(force for _, force in rafters) + beam + posts
+    return sum(force for _, force in rafters) + beam + posts + brace_weight(density) * len(line.braces)
 
 
 def heights(line):
