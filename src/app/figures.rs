@@ -1,5 +1,5 @@
 //! The few figures of a frame that stand in the result strip.
-use crate::checks::Strength;
+use crate::checks::{Check, Strength};
 use crate::design::Built;
 use crate::units::{Money, Weight};
 
@@ -39,7 +39,7 @@ pub struct Sums {
     pub weight_lb: f64,
     /// Price of the order.
     pub price: f64,
-    /// The worst check in words; empty where the strength was not worked out.
+    /// The worst check in words, and how many were not judged; empty where the strength was not worked out.
     pub worst: String,
 }
 
@@ -47,9 +47,12 @@ impl Sums {
     /// The sums of that frame, with its checks where they are there.
     #[must_use]
     pub fn of(built: &Built, strength: Option<&Strength>) -> Self {
-        let worst = strength.and_then(Strength::worst).map(|check| match check.ratio() {
-            Some(ratio) => format!("{} {} {:.0} %", check.member, check.name, ratio * 100.0),
-            None => format!("{} {}: not judged", check.member, check.name),
+        let worst = strength.map(|strength| {
+            let share = |check: &Check| check.effort().map(|ratio| (format!("{} {}", check.member, check.name), ratio));
+            let hardest = strength.checks.iter().find_map(share);
+            let hardest = hardest.map(|(says, ratio)| format!("{says} {:.0} %", ratio * 100.0));
+            let open = Some(strength.not_judged().count()).filter(|n| *n > 0).map(|n| format!("{n} not judged"));
+            hardest.into_iter().chain(open).collect::<Vec<_>>().join(", ")
         });
         Self {
             n_sticks: built.sticks.len(),

@@ -96,6 +96,8 @@ pub struct Check {
     pub part: Part,
     /// Whether it says nothing while a load is not known; a check of sizes alone holds all the same.
     pub hangs_on_loads: bool,
+    /// Whether it is of sizes and distances alone: kept or not, they are no work of a stick.
+    pub is_of_sizes: bool,
     /// Which way the roof takes what is checked in that combination; nothing where it is not told.
     pub way: Option<Way>,
     /// Asked of the combinations of its way alone: a link of that way and no more, since another check asks more.
@@ -138,6 +140,7 @@ impl Check {
             asked: under.asked,
             part: Part::default(),
             hangs_on_loads: true,
+            is_of_sizes: false,
             outcome,
         }
     }
@@ -182,6 +185,13 @@ impl Check {
     #[must_use]
     pub fn of_sizes(mut self) -> Self {
         self.hangs_on_loads = false;
+        self.of_distances()
+    }
+
+    /// A check of distances that some load asks for.
+    #[must_use]
+    pub fn of_distances(mut self) -> Self {
+        self.is_of_sizes = true;
         self
     }
 
@@ -232,10 +242,20 @@ impl Check {
         }
     }
 
-    /// Order of badness: over one, then not judged, then by ratio; last what is for others to judge.
+    /// How hard a stick works by it: its ratio, but of a size that is kept, which is no work.
+    #[must_use]
+    pub fn effort(&self) -> Option<f64> {
+        self.ratio().filter(|_| !(self.is_of_sizes && self.passes()))
+    }
+
+    /// Order of badness: over one, then not judged, then by ratio; then sizes that are kept; last what is for others to judge.
     #[must_use]
     pub fn rank(&self) -> f64 {
-        if self.is_for_others { -1.0 } else { self.ratio().unwrap_or(1.0) }
+        match self.ratio() {
+            _ if self.is_for_others => -2.0,
+            Some(ratio) if self.effort().is_none() => ratio - 1.0 - 1e-6,
+            ratio => ratio.unwrap_or(1.0),
+        }
     }
 
     /// The same, for others to judge.
@@ -305,18 +325,18 @@ impl Check {
             }
             Outcome::Judged(worked) => {
                 let under = if combination.is_empty() { String::new() } else { format!(", under {combination}") };
-                format!("{member} {name}{place}: {}{under}", share_text(&worked.value, self.hangs_on_loads, units))
+                format!("{member} {name}{place}: {}{under}", share_text(&worked.value, self.is_of_sizes, units))
             }
         }
     }
 }
 
 /// `84 % of what it may`, of sizes `84 % of the limit`, or the amounts where nothing is allowed at all.
-fn share_text(verdict: &Verdict, hangs_on_loads: bool, units: UnitSystem) -> String {
+fn share_text(verdict: &Verdict, is_of_sizes: bool, units: UnitSystem) -> String {
     if verdict.ratio == 0.0 {
         return "nothing is asked".to_owned();
     }
-    if verdict.ratio.is_finite() && !hangs_on_loads {
+    if verdict.ratio.is_finite() && is_of_sizes {
         return format!("{:.0} % of the limit", verdict.ratio * 100.0);
     }
     if verdict.ratio.is_finite() {

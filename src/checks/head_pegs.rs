@@ -52,7 +52,7 @@ fn lifted(with: &BeamChecks, index: usize, post: &PostShape, counts: impl Fn(&Be
     let way = (duration == Duration::TenMinutes).then_some(Way::Up);
     let under = Under { way, ..with.under(solved, case) }.asks("T", pull);
     let mark = format!("P{}", post.number);
-    let room = Check::new(&mark, NEEDS_WOOD, "", under.clone(), room(with, post));
+    let room = Check::new(&mark, NEEDS_WOOD, "", under.clone(), room(with, post)).of_distances();
     let held: Vec<usize> =
         (0..head_peg_places(post).len()).filter(|peg| head_peg_holds(with.project, post, *peg)).collect();
     if held.is_empty() {

@@ -267,12 +267,19 @@ fn sway(with: &BeamChecks) -> Option<Check> {
     let limit = height / SWAY_SHARE;
     let says = format!("h/200 = {:.1}/200 = {:.3} in", height.to_inches(), limit.to_inches());
     let mut steps = vec![Step::new("sway allowed", says, Citation::common_practice("h/200 of an open frame"))];
+    // It need not be of the push that sways most: that one may have little weight on it.
     if let Some(second) = &with.line.second_order {
-        steps.extend(second.steps.iter().cloned());
+        let named =
+            |step: &Step| Step { gives: format!("largest of all pushes: {}", step.gives).into(), ..step.clone() };
+        steps.extend(second.steps.iter().map(named));
     }
     let slack = slack_sway(with.project, height);
     steps.extend(slack.steps);
-    let made = check_deflection(solved.sway + slack.value, Worked::new(limit, steps));
+    let all = solved.sway + slack.value;
+    let [frame, joints, all_in] = [solved.sway, slack.value, all].map(Length::to_inches);
+    let says = format!("Δ and the slack of the joints: {frame:.3} + {joints:.3} = {all_in:.3} in");
+    steps.push(Step::new("sway in all", says, Citation::from_memory("statics", "sum")));
+    let made = check_deflection(all, Worked::new(limit, steps));
     Some(Check::new("the posts", "sway along the wall", "", with.under(solved, case).asks("Δ", solved.sway), made))
 }
 

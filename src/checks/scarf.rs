@@ -10,7 +10,7 @@ use crate::loads::Duration;
 use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength, shear_area};
 use crate::project::{ScarfKind, Used};
-use crate::units::{Force, Length, Moment, Stress};
+use crate::units::{Force, Length, Moment, Stress, Volume};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -108,9 +108,7 @@ fn thin(with: &BeamChecks, scarf: &ScarfReport, mark: &str) -> Option<Check> {
     // Without a section one case weighs as what passes, and the check says what is wrong.
     let stress = |passed: &Passed, duration: Duration| {
         let turns = turns_at(with, (passed, duration));
-        let of = |thin: &Thin| {
-            thin.moment(scarf, passed, turns).to_pound_inches() / thin.net.least_modulus().to_cubic_inches()
-        };
+        let of = |thin: &Thin| thin.moment(scarf, passed, turns).to_pound_inches() / thin.modulus.to_cubic_inches();
         places.iter().map(of).fold(passed.force().to_pounds().abs() * 1e-6, f64::max)
     };
     let all = with.strength().filter_map(|(solved, case)| {
@@ -147,10 +145,15 @@ struct Thin {
     is_lower: bool,
     arm: Length,
     net: NetSection,
+    modulus: Volume,
     place: String,
 }
 
 impl Thin {
+    fn new(is_lower: bool, arm: Length, net: NetSection, place: impl Into<String>) -> Self {
+        Self { is_lower, arm, modulus: net.least_modulus(), net, place: place.into() }
+    }
+
     /// What bends it, without sign, where the lap turns that far from its tip. What stands between tip and turn is carried by the
     /// other half there; past it, it hangs on this one or presses on it.
     fn moment(&self, scarf: &ScarfReport, passed: &Passed, turns: Length) -> Moment {
@@ -198,13 +201,13 @@ fn sections(with: &BeamChecks, scarf: &ScarfReport) -> Result<Vec<Thin>, String>
             None => (whole(section)?, word(from_root).to_owned()),
         };
         let arm = lap - from_root;
-        found.push(Thin { is_lower: true, arm, net, place });
-        found.push(Thin { is_lower: false, arm, net: whole(section)?, place: word(from_root).to_owned() });
+        found.push(Thin::new(true, arm, net, place));
+        found.push(Thin::new(false, arm, whole(section)?, word(from_root)));
     }
     if kind == ScarfKind::Bladed {
         let net = whole(Section::new(breadth, frame.timbers.beam.sawn.depth / 4.0))?;
         for is_lower in [true, false] {
-            found.push(Thin { is_lower, arm: rules.scarf_blade, net: net.clone(), place: "at its tongues".to_owned() });
+            found.push(Thin::new(is_lower, rules.scarf_blade, net.clone(), "at its tongues"));
         }
     }
     Ok(found)
@@ -240,7 +243,7 @@ fn thin_verdict(
     let left = lap_height(frame, &with.project.joinery, scarf.kind, Length::ZERO);
     let root = root_shear(Section::new(breadth, wood.section().depth), left, along.value);
     let Worked { value: root, steps: at_notch } = root.map_err(|refused| refused.to_string())?;
-    let stress = |thin: &Thin| thin.moment(scarf, passed, turns) / thin.net.least_modulus();
+    let stress = |thin: &Thin| thin.moment(scarf, passed, turns) / thin.modulus;
     let worst = most(sections.iter(), |thin| stress(thin).to_psi()).ok_or("a scarf without a lap")?;
     let bent = Verdict::stress(stress(worst), bending.value);
     let mut best = (bent, worst.place.clone());
@@ -296,7 +299,7 @@ fn passed_step(passed: &Passed) -> Step {
 }
 
 fn bent_step(worst: &Thin, (scarf, passed, turns): (&ScarfReport, &Passed, Length), stress: Stress) -> Step {
-    let Thin { is_lower, arm, net, place } = worst;
+    let Thin { is_lower, arm, net, modulus, place } = worst;
     let left = net.section();
     let half = if *is_lower { "lower" } else { "upper" };
     let pocket = if net.pockets().is_empty() { "" } else { " less the pocket" };
@@ -308,7 +311,7 @@ fn bent_step(worst: &Thin, (scarf, passed, turns): (&ScarfReport, &Passed, Lengt
         worst.moment(scarf, passed, turns).to_pound_inches(),
         left.breadth.to_inches(),
         left.depth.to_inches(),
-        net.least_modulus().to_cubic_inches(),
+        modulus.to_cubic_inches(),
         stress.to_psi()
     );
     let source = Citation::common_practice("a lap as a cantilever of what is left of it");
@@ -365,4 +368,32 @@ fn opens(with: &BeamChecks, scarf: &ScarfReport, mark: &str) -> Option<Check> {
 
 fn count(n: usize) -> f64 {
     u32::try_from(n).map_or(f64::MAX, f64::from)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::{ScarfPlace, Side};
+
+    /// A lap from 100 to 140 in whose lower half comes from the left; 400 lb from beyond it on the right, 300 lb on it at 110 in.
+    fn moments(is_lower: bool, arm: f64, turns: f64) -> f64 {
+        let [low, centre, high] = [100.0, 120.0, 140.0].map(Length::inches);
+        let place = ScarfPlace { centre, lower: Side::Left };
+        let scarf = ScarfReport { number: 1, place, kind: ScarfKind::StopSplayed, low, high, judged: None };
+        let on_lap = vec![(Length::inches(110.0), Force::pounds(300.0))];
+        let passed = Passed { beyond: Force::pounds(400.0), on_lap };
+        let net = NetSection::whole(Section::new(low, low));
+        let thin = net.map(|net| Thin::new(is_lower, Length::inches(arm), net, ""));
+        thin.map_or(f64::NAN, |thin| thin.moment(&scarf, &passed, Length::inches(turns)).to_pound_inches())
+    }
+
+    /// Lower: 400·25; 400·40 + 300·10. Upper: 700·25 − 300·15; 700·40 − 300·30. Turning in the middle, lower: 400·20 + 300·10;
+    /// upper: what stands on its tip is carried there, (700 − 300)·20.
+    #[test]
+    fn what_bends_the_halves_by_hand() {
+        assert_eq!([moments(true, 25.0, 0.0), moments(true, 40.0, 0.0)], [10_000.0, 19_000.0]);
+        assert_eq!([moments(false, 25.0, 0.0), moments(false, 40.0, 0.0)], [13_000.0, 19_000.0]);
+        assert_eq!([moments(true, 40.0, 20.0), moments(false, 40.0, 20.0)], [11_000.0, 8_000.0]);
+        assert_eq!([moments(true, 15.0, 20.0), moments(false, 15.0, 20.0)], [0.0, 0.0]);
+    }
 }

@@ -47,6 +47,12 @@ impl Strength {
         self.checks.first()
     }
 
+    /// Of the checks that were made the member of the one that asks most, and its share; sizes that are kept ask nothing.
+    #[must_use]
+    pub fn hardest(&self) -> Option<(&str, f64)> {
+        self.checks.iter().find_map(|check| Some((check.member.as_str(), check.effort()?)))
+    }
+
     /// The worst check of a stick.
     #[must_use]
     pub fn worst_of(&self, mark: &str) -> Option<&Check> {

@@ -259,6 +259,7 @@ mod tests {
         };
         let [_, seat] = says(&|barn| barn.fixings.rafter_seat.count = 0);
         assert!(seat.contains("not judged: the tie of a rafter to the beam is missing"), "{seat}");
+        assert!(seat.contains("; it has to take up = 265 lb, ") && seat.ends_with(" lifting"), "{seat}");
         let [head, _] = says(&|barn| barn.fixings.rafter_head.pull = Force::ZERO);
         assert!(head.contains("not judged: the allowable pull of the tie of a rafter to the ledger is missing"));
         let [head, _] = says(&|barn| barn.fixings.rafter_head.sideways = Force::ZERO);

@@ -461,6 +461,18 @@ mod tests {
         assert!(!check.passes());
     }
 
+    /// Wood around a peg is a distance: enough of it is no share of a force, too little leaves nothing that holds.
+    #[test]
+    fn a_distance_counts_where_it_is_too_little() {
+        for (wood, expected) in [(0.98, 0.5), (1.3, 1.3)] {
+            let [beam, scarfs, mut posts] = frame();
+            posts.push(judged("P2", NEEDS_WOOD, "", wood).going(Way::Up));
+            let [down, _] = uplift_paths(&all(), &checks_of(&[beam, scarfs, posts]));
+            let top = down.links.iter().find(|link| link.place == LinkPlace::PostTop).unwrap();
+            assert_eq!(top.ratio, Some(expected));
+        }
+    }
+
     #[test]
     fn a_link_that_is_not_known_is_no_strength() {
         let mut checks = all();

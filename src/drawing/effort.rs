@@ -2,7 +2,7 @@
 use super::elevation::elevation;
 use super::scene::{Anchor, Drawn, Effort, Layer, Scene, Text};
 use super::section::section;
-use crate::checks::Strength;
+use crate::checks::{Check, Strength};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::project::Project;
@@ -40,9 +40,9 @@ fn work_of(mark: &str, strength: &Strength) -> Option<Work> {
     };
     let mut own = strength.checks.iter().filter(|check| is_own(&check.member)).peekable();
     own.peek()?;
-    let ratios: Vec<Option<f64>> = own.map(crate::checks::Check::ratio).collect();
-    let ratio = ratios.iter().flatten().copied().reduce(f64::max);
-    Some(Work { ratio, is_open: ratios.contains(&None) })
+    let own: Vec<&Check> = own.collect();
+    let ratio = own.iter().filter_map(|check| check.effort()).reduce(f64::max);
+    Some(Work { ratio, is_open: own.iter().any(|check| check.ratio().is_none()) })
 }
 
 impl Work {

@@ -134,6 +134,21 @@ pub enum Thermal {
     Stated(f64),
 }
 
+impl Thermal {
+    /// In words.
+    #[must_use]
+    pub fn words(self) -> String {
+        match self {
+            Self::Heated => "heated".to_owned(),
+            Self::JustAboveFreezing => "kept just above freezing".to_owned(),
+            Self::OpenAir => "unheated or open to the air".to_owned(),
+            Self::BelowFreezing => "kept below freezing".to_owned(),
+            Self::HeatedGreenhouse => "a greenhouse that is always heated".to_owned(),
+            Self::Stated(factor) => format!("thermal factor {factor}, as stated"),
+        }
+    }
+}
+
 /// The ground around, for wind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WindExposure {

@@ -5,11 +5,12 @@ use super::markup::Markup;
 use crate::checks::Woods;
 use crate::design::Shape;
 use crate::fastening::fastener;
-use crate::loads::Duration;
+use crate::frame::Spring;
+use crate::loads::{Duration, Edition};
 use crate::materials::species;
 use crate::members::Property;
 use crate::project::{Project, Tie, Used};
-use crate::units::{Force, Length, show_area_load, show_force, show_slope, show_stress};
+use crate::units::{Force, Length, Stiffness, show_area_load, show_force, show_slope, show_stiffness, show_stress};
 use crate::wording::length;
 
 pub(super) fn inputs(out: &mut Markup, project: &Project, shape: &Shape) {
@@ -41,10 +42,21 @@ fn place(out: &mut Markup, project: &Project) {
     out.row(&["ground around, for snow", place.terrain.words()]);
     out.row(&["exposure of this roof to wind, for snow", place.snow_exposure.words()]);
     out.row(&["topographic factor K_zt", &place.topography.to_string()]);
+    out.row(&["height of the ground above the sea", &length(place.ground_elevation, units)]);
+    let number = |value: Option<f64>| value.map_or_else(open, |value| value.to_string());
+    out.row(&["force coefficient C_f of single sticks", &number(place.member_force_coefficient)]);
+    if place.edition == Edition::Asce7_22 {
+        out.row(&["winter wind parameter W2", &number(place.winter_wind)]);
+    }
+    out.row(&["eave above, over the wall\u{2019}s foot", &length(project.site.eave_edge, units)]);
     let ridge = above.eave_to_ridge.map_or_else(open, |run| length(run, units));
     out.row(&["roof above, eave to ridge", &ridge]);
     out.row(&["roof above, slope", &show_slope(project.site.upper_pitch, units).to_string()]);
+    let whole = above.whole_length.map_or_else(open, |length_u| length(length_u, units));
+    out.row(&["roof above, its whole length square to the wall", &whole]);
     out.row(&["roof above is slippery", yes(above.slippery)]);
+    out.row(&["snow guards on the roof above", yes(above.snow_guards)]);
+    out.row(&["under the roof above", &above.thermal.words()]);
     out.row(&["roof above sheds onto this one", yes(above.sheds_here)]);
     let soil = crate::fastening::soil(&project.ground.soil).map_or_else(|_| open(), |soil| soil.name.clone());
     out.row(&["soil", &soil]);
@@ -79,6 +91,10 @@ fn frame(out: &mut Markup, project: &Project, shape: &Shape) {
     for scarf in &shape.beam.scarfs {
         scarfs.push(format!("{}, {}", say(scarf.place.centre), scarf.kind.name()));
     }
+    out.row(&[
+        "braces, along the beam and down the post",
+        &format!("{}, {}", say(frame.brace_along), say(frame.brace_down)),
+    ]);
     out.row(&["scarfs", &if scarfs.is_empty() { "none".to_owned() } else { scarfs.join("; ") }]);
     let spacing = format!("{} rafters, {} or closer", shape.rafters.len(), say(frame.rafters.spacing));
     out.row(&["rafters", &spacing]);
@@ -98,6 +114,24 @@ fn fixings(out: &mut Markup, project: &Project) {
         named(&ledger.fastener)
     };
     let at_post = ledger.columns * ledger.rows;
+    let spacing = say(project.site.wall_post_spacing);
+    let wood = species(&ledger.wall_species).map_or_else(open, |kind| kind.name.clone());
+    out.row(&["posts of the wall", &format!("{spacing} apart, {wood}, {} deep", say(ledger.wall_depth))]);
+    let joint = &fixings.brace_joint;
+    let stiff =
+        |spring: Spring| show_stiffness(Stiffness::pounds_per_inch(spring.to_pounds_per_inch()), units).to_string();
+    let stiff = format!("{} pushed, {} pulled, a placeholder", stiff(joint.pushed), stiff(joint.pulled));
+    out.row(&["stiffness of a brace\u{2019}s joint", &stiff]);
+    let rules = &project.joinery;
+    let tenon = format!(
+        "{} thick, {} long on the posts, {} on the braces, pegs of {}, {} from the shoulder, where a joint has nothing of its own",
+        say(rules.tenon_thickness),
+        say(rules.post_tenon),
+        say(rules.brace_tenon),
+        say(rules.peg),
+        say(rules.peg_from_shoulder)
+    );
+    out.row(&["tenons", &tenon]);
     out.row(&["ledger to the wall", &format!("{own}, {}, {at_post} at each post of the wall", say(ledger.length))]);
     let tie = |tie: &Tie| {
         if tie.count == 0 {

@@ -89,6 +89,7 @@ fn check(check: &Check) -> Value {
     put("combination", json!(check.combination));
     put("says", json!(check.says(UnitSystem::Imperial)));
     put("for_others", json!(check.is_for_others));
+    put("of_sizes", json!(check.is_of_sizes));
     if let Outcome::Judged(worked) = &check.outcome {
         let (demand, unit) = amount(worked.value.demand);
         put("demand", json!(demand));

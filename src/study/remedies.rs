@@ -158,7 +158,7 @@ impl Before {
         against.extend(falls.iter().map(|check| check.says(changed.units)));
         against.extend(problem.map(|problem| problem.says.trim_end_matches('.').to_owned()));
         against.iter().for_each(|why| says.push_str(&format!("; but {why}")));
-        let worst = after.worst().and_then(|check| Some((check.member.clone(), check.ratio()?)));
+        let worst = after.hardest().map(|(member, ratio)| (member.to_owned(), ratio));
         let price = price(&changed, &built);
         Some((Remedy { says, project: changed, ratio, worst, price }, against.is_empty()))
     }
@@ -272,7 +272,12 @@ mod tests {
             assert!(!found.is_empty() && found.len() <= MOST, "{wanted:?}");
             for remedy in found {
                 let after = evaluate(&remedy.project).strength.unwrap();
-                assert_eq!(remedy.worst.map(|(_, ratio)| ratio), after.worst().unwrap().ratio(), "{}", remedy.says);
+                assert_eq!(
+                    remedy.worst.map(|(_, ratio)| ratio),
+                    after.hardest().map(|(_, ratio)| ratio),
+                    "{}",
+                    remedy.says
+                );
                 assert!(falls(&strength, &after).is_some(), "{}", remedy.says);
             }
         }

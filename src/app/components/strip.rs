@@ -45,8 +45,12 @@ fn worst() -> Tag {
     let shares = Memo::new(move |last: Option<&Seen>| {
         let strong = store.strong();
         let now = strong.as_ref().and_then(|strong| {
-            let worst = strong.strength.worst()?;
-            Some((worst.member.clone(), worst.ratio()))
+            let strength = &strong.strength;
+            let hardest = strength.hardest().map(|(member, ratio)| (member.to_owned(), Some(ratio)));
+            Some(Share {
+                hardest: hardest.or_else(|| Some((strength.worst()?.member.clone(), None)))?,
+                n_open: strength.not_judged().count(),
+            })
         });
         let id = strong.and_then(|strong| strong.id);
         let before = match last {
@@ -61,35 +65,49 @@ fn worst() -> Tag {
         let Seen { before, now, .. } = shares.get();
         let was = share_text(before.as_ref());
         (before.is_some() && was != share_text(now.as_ref())).then(|| {
-            let size = |share: &Share| share.as_ref().and_then(|(_, ratio)| *ratio).unwrap_or(1.0);
-            let is_judged = before.as_ref().is_some_and(|(_, ratio)| ratio.is_some());
+            let ratio = |share: &Option<Share>| share.as_ref().and_then(|share| share.hardest.1);
+            let size = |share: &Option<Share>| ratio(share).unwrap_or(1.0);
+            let is_judged = ratio(&before).is_some();
             earlier(size(&now) < size(&before), if is_judged { was } else { "not judged".to_owned() })
         })
     };
-    let over =
-        move || shares.with(|seen| seen.now.as_ref().is_some_and(|(_, ratio)| ratio.is_none_or(|ratio| ratio > 1.0)));
+    let over = move || {
+        shares.with(|seen| seen.now.as_ref().is_some_and(|share| share.hardest.1.is_none_or(|ratio| ratio > 1.0)))
+    };
+    let open = move || {
+        let n = shares
+            .with(|seen| seen.now.as_ref().filter(|share| share.hardest.1.is_some()).map_or(0, |share| share.n_open));
+        (n > 0).then(|| tag("span").class("strip__open").child(format!("{n} not judged")))
+    };
     tag("a")
         .class("strip__cell")
         .live_class("strip__cell--over", over)
         .attr("href", Place::Strength.href())
         .child(tag("span").class("strip__name").child("worst check"))
         .child(tag("span").class("strip__value").live_text(now))
+        .live(open)
         .live(change)
 }
 
-/// The member of the worst check, and its share; no share where it could not be judged.
-type Share = Option<(String, Option<f64>)>;
+/// What the strip says of the checks.
+#[derive(Clone, PartialEq)]
+struct Share {
+    /// The member that is asked most of those that were judged, and how much; no share where none was.
+    hardest: (String, Option<f64>),
+    /// How many could not be judged.
+    n_open: usize,
+}
 
 /// The worst check of a project, and the other one that was there before it.
 #[derive(Clone, PartialEq)]
 struct Seen {
     id: Option<String>,
-    before: Share,
-    now: Share,
+    before: Option<Share>,
+    now: Option<Share>,
 }
 
-fn share_text(share: Option<&(String, Option<f64>)>) -> String {
-    match share {
+fn share_text(share: Option<&Share>) -> String {
+    match share.map(|share| &share.hardest) {
         None => "–".to_owned(),
         Some((member, None)) => format!("{member} not judged"),
         Some((member, Some(ratio))) if *ratio > 9.99 => format!("✕ {member}"),
