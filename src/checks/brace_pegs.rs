@@ -25,7 +25,7 @@ const HELD: &str = "is held by its pegs";
 /// Name of what is said of one that has not.
 const SLACK: &str = "goes slack where it is pulled";
 /// C_D of a connection is at most this (NDS 11.3.2, from memory).
-const MOST_DURATION: f64 = 1.6;
+pub(super) const MOST_DURATION: f64 = 1.6;
 
 /// The brace whose pegs are pulled hardest, and each that has ends of its own, which may hold less.
 #[must_use]

@@ -1,6 +1,7 @@
-//! The scarfs: where the beam would bend, their roots, and whether the load closes them.
+//! The scarfs: where the beam would bend, what is left of their halves, and whether the load closes them.
 use super::beam::BeamChecks;
 use super::bored::beside_hole;
+use super::brace_pegs::MOST_DURATION;
 use super::check::{Check, Under};
 use super::governing::{hardest, most};
 use crate::analysis::{Passed, Solved};
@@ -14,8 +15,6 @@ use crate::units::{Force, Length, Moment, Stress, Volume};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
-/// C_D of a connection is at most this (NDS 11.3.2, from memory).
-const MOST_DURATION: f64 = 1.6;
 /// Name of the check of a lap that is lifted.
 pub const LIFTED_OPEN: &str = "is lifted open";
 
@@ -83,7 +82,7 @@ fn share_of_solid(kind: ScarfKind, wood: &Member, moment: Moment) -> Result<Work
     steps.push(Step::new("share of the solid beam", says, citation));
     steps.push(Step::new(
         "posts that sink",
-        "not counted here: a scarf is a hinge and follows a post that sinks, and its load needs no moment of it; its roots, what \
+        "not counted here: a scarf is a hinge and follows a post that sinks, and its load needs no moment of it; its halves, what \
          opens it and the pieces are judged with each post sunk in turn",
         Citation::common_practice("what a movement forces on stiff wood is no load of a joint that turns"),
     ));
@@ -186,10 +185,14 @@ fn sections(with: &BeamChecks, scarf: &ScarfReport) -> Result<Vec<Thin>, String>
     let mut places: Vec<Length> = (0..STEPS).map(|n| lap * (n as f64 / STEPS as f64)).collect();
     places.extend(is_tabled.then_some(step));
     places.extend(pockets.iter().flat_map(|(near, far, _)| [*near, *far]));
-    let word = |from_root: Length| match () {
-        () if from_root == Length::ZERO => "at its roots",
-        () if is_tabled && from_root == step => "at the step of its table",
-        () => "along its lap",
+    let word = |from_root: Length| {
+        if from_root == Length::ZERO {
+            "at its roots"
+        } else if is_tabled && from_root == step {
+            "at the step of its table"
+        } else {
+            "along its lap"
+        }
     };
     let whole = |section: Section| NetSection::whole(section).map_err(|refused| refused.0);
     let mut found = Vec::with_capacity(places.len() * 2 + 1);

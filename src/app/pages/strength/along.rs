@@ -1,5 +1,5 @@
 //! The curves along the beam: bending, shear, pull and movement, of one case or of all together.
-use crate::analysis::{BraceModel, Drawn, Quantity, band};
+use crate::analysis::{BraceModel, Drawn, Purpose, Quantity, band};
 use crate::app::cached::Cached;
 use crate::app::charts::{AlongCurve, Mark, draw_along};
 use crate::app::components::{fold, word};
@@ -67,12 +67,13 @@ pub fn along() -> Tag {
     .on("toggle", turned)
 }
 
-/// Everything together, then each case with each model of the braces.
+/// Everything together, then each case with each model of the braces: those that judge strength, then those of the sag.
 fn choices(strong: &Strong) -> Vec<(String, Drawn)> {
     let mut all = vec![("all together, the envelope".to_owned(), Drawn::All)];
     let Some(line) = &strong.strength.line else { return all };
     let mut seen: Vec<(usize, BraceModel)> = Vec::new();
-    for (solved, case) in line.strength() {
+    let sags = [Purpose::LiveMovement, Purpose::TotalMovement].into_iter().flat_map(|purpose| line.purpose(purpose));
+    for (solved, case) in line.strength().chain(sags) {
         if !seen.contains(&(solved.case, solved.model)) {
             seen.push((solved.case, solved.model));
             let name = format!("{} ({})", case.name, solved.model.words());
