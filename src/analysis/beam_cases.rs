@@ -86,6 +86,8 @@ pub struct BeamLoads<'a> {
     reactions: Vec<StripReactions>,
     widths: Vec<Length>,
     left_rake: Length,
+    /// Heads of the braces along the beam.
+    heads: Vec<Length>,
 }
 
 /// Creep of green timber doubles what the dead load bends.
@@ -99,7 +101,9 @@ impl<'a> BeamLoads<'a> {
         let edges = rakes(&project.roofing, &shape.rafters, project.frame.timbers.rafter.sawn.breadth / 2.0);
         let reactions = loads.cases.iter().map(|case| line.reactions(&case.down, &case.square)).collect();
         let widths = carried_widths(&shape.rafters, edges);
-        Self { project, shape, loads, line, reactions, widths, left_rake: edges.0 }
+        let braces = BraceLine::of(&project.frame);
+        let heads = shape.braces.iter().map(|brace| braces.head_x(brace, &shape.posts)).collect();
+        Self { project, shape, loads, line, reactions, widths, left_rake: edges.0, heads }
     }
 
     /// Width of roof that each rafter carries.
@@ -303,9 +307,7 @@ impl<'a> BeamLoads<'a> {
             settlements: Vec::new(),
         };
         let hung = self.brace(case.is_uplift) * (case.dead / 2.0);
-        let line = BraceLine::of(&self.project.frame);
-        let heads = self.shape.braces.iter().map(|brace| (line.head_x(brace, &self.shape.posts), hung));
-        let heads = heads.filter(|_| case.dead != 0.0);
+        let heads = self.heads.iter().map(|x| (*x, hung)).filter(|_| case.dead != 0.0);
         for (x, force) in self.on_rafters(case, dead).chain(heads) {
             if let Some(stretch) = model.beam.iter().find(|stretch| x <= stretch.to).or(model.beam.last()) {
                 let at = (x - stretch.from).clamp(Length::ZERO, stretch.to - stretch.from);

@@ -48,9 +48,9 @@ impl Sums {
     #[must_use]
     pub fn of(built: &Built, strength: Option<&Strength>) -> Self {
         let worst = strength.map(|strength| {
-            let share = |check: &Check| check.effort().map(|ratio| (format!("{} {}", check.member, check.name), ratio));
-            let hardest = strength.checks.iter().find_map(share);
-            let hardest = hardest.map(|(says, ratio)| format!("{says} {:.0} %", ratio * 100.0));
+            let share =
+                |(check, ratio): (&Check, f64)| format!("{} {} {:.0} %", check.member, check.name, ratio * 100.0);
+            let hardest = strength.hardest().map(share);
             let open = Some(strength.not_judged().count()).filter(|n| *n > 0).map(|n| format!("{n} not judged"));
             hardest.into_iter().chain(open).collect::<Vec<_>>().join(", ")
         });

@@ -242,10 +242,16 @@ impl Check {
         }
     }
 
+    /// Whether it is of sizes and distances alone, and they are kept.
+    #[must_use]
+    pub fn is_kept(&self) -> bool {
+        self.is_of_sizes && self.passes()
+    }
+
     /// How hard a stick works by it: its ratio, but of a size that is kept, which is no work.
     #[must_use]
     pub fn effort(&self) -> Option<f64> {
-        self.ratio().filter(|_| !(self.is_of_sizes && self.passes()))
+        self.ratio().filter(|_| !self.is_kept())
     }
 
     /// Order of badness: over one, then not judged, then by ratio; then sizes that are kept; last what is for others to judge.
@@ -253,7 +259,7 @@ impl Check {
     pub fn rank(&self) -> f64 {
         match self.ratio() {
             _ if self.is_for_others => -2.0,
-            Some(ratio) if self.effort().is_none() => ratio - 1.0 - 1e-6,
+            Some(ratio) if self.is_kept() => ratio - 1.0 - 1e-6,
             ratio => ratio.unwrap_or(1.0),
         }
     }

@@ -47,10 +47,10 @@ impl Strength {
         self.checks.first()
     }
 
-    /// Of the checks that were made the member of the one that asks most, and its share; sizes that are kept ask nothing.
+    /// Of the checks that were made the one that asks most, and its share; sizes that are kept ask nothing.
     #[must_use]
-    pub fn hardest(&self) -> Option<(&str, f64)> {
-        self.checks.iter().find_map(|check| Some((check.member.as_str(), check.effort()?)))
+    pub fn hardest(&self) -> Option<(&Check, f64)> {
+        self.checks.iter().find_map(|check| Some((check, check.effort()?)))
     }
 
     /// The worst check of a stick.

@@ -265,7 +265,7 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         |place, name, names| nothing(link(place, name, named(checks, up, names).chain(named(checks, None, &[STANDS]))));
     // The wood around the pegs is a distance, and no share of a force: it counts where it leaves nothing that holds.
     let heads = sticks(frame.posts, Way::Up, &[NEEDS_WOOD, PULLS_ON_PEGS]);
-    let heads = heads.filter(|check| check.name != NEEDS_WOOD || !check.passes());
+    let heads = heads.filter(|check| !check.is_kept());
     let line = [
         link(LinkPlace::AtBeam, "rafter tie at the beam", ties(checks, AT_BEAM)),
         nothing(link(LinkPlace::Beam, "beam bent upward", sticks(frame.beam, Way::Up, &[BENDS]))),
@@ -466,7 +466,7 @@ mod tests {
     fn a_distance_counts_where_it_is_too_little() {
         for (wood, expected) in [(0.98, 0.5), (1.3, 1.3)] {
             let [beam, scarfs, mut posts] = frame();
-            posts.push(judged("P2", NEEDS_WOOD, "", wood).going(Way::Up));
+            posts.push(judged("P2", NEEDS_WOOD, "", wood).of_distances().going(Way::Up));
             let [down, _] = uplift_paths(&all(), &checks_of(&[beam, scarfs, posts]));
             let top = down.links.iter().find(|link| link.place == LinkPlace::PostTop).unwrap();
             assert_eq!(top.ratio, Some(expected));

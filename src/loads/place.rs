@@ -137,14 +137,14 @@ pub enum Thermal {
 impl Thermal {
     /// In words.
     #[must_use]
-    pub fn words(self) -> String {
+    pub const fn words(self) -> &'static str {
         match self {
-            Self::Heated => "heated".to_owned(),
-            Self::JustAboveFreezing => "kept just above freezing".to_owned(),
-            Self::OpenAir => "unheated or open to the air".to_owned(),
-            Self::BelowFreezing => "kept below freezing".to_owned(),
-            Self::HeatedGreenhouse => "a greenhouse that is always heated".to_owned(),
-            Self::Stated(factor) => format!("thermal factor {factor}, as stated"),
+            Self::Heated => "heated",
+            Self::JustAboveFreezing => "just above freezing",
+            Self::OpenAir => "unheated, open air",
+            Self::BelowFreezing => "below freezing",
+            Self::HeatedGreenhouse => "a heated greenhouse",
+            Self::Stated(_) => "as my own C_t says",
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::checks::Woods;
 use crate::design::Shape;
 use crate::fastening::fastener;
 use crate::frame::Spring;
-use crate::loads::{Duration, Edition};
+use crate::loads::{Duration, Edition, Thermal};
 use crate::materials::species;
 use crate::members::Property;
 use crate::project::{Project, Tie, Used};
@@ -56,7 +56,11 @@ fn place(out: &mut Markup, project: &Project) {
     out.row(&["roof above, its whole length square to the wall", &whole]);
     out.row(&["roof above is slippery", yes(above.slippery)]);
     out.row(&["snow guards on the roof above", yes(above.snow_guards)]);
-    out.row(&["under the roof above", &above.thermal.words()]);
+    let warmth = match above.thermal {
+        Thermal::Stated(factor) => format!("C_t = {factor}, as stated"),
+        known => known.words().to_owned(),
+    };
+    out.row(&["under the roof above", &warmth]);
     out.row(&["roof above sheds onto this one", yes(above.sheds_here)]);
     let soil = crate::fastening::soil(&project.ground.soil).map_or_else(|_| open(), |soil| soil.name.clone());
     out.row(&["soil", &soil]);

@@ -185,7 +185,7 @@ impl BeamPieces {
             price: judged.price(),
             heaviest: judged.heaviest_piece(),
             worst_scarf: judged.worst_scarf(),
-            worst: judged.strength.hardest().map(|(member, ratio)| (member.to_owned(), ratio)),
+            worst: judged.strength.hardest().map(|(check, ratio)| (check.member.clone(), ratio)),
             moves: moves(&self.own, judged),
             project: judged.project.clone(),
             is_own: false,

@@ -158,7 +158,7 @@ impl Before {
         against.extend(falls.iter().map(|check| check.says(changed.units)));
         against.extend(problem.map(|problem| problem.says.trim_end_matches('.').to_owned()));
         against.iter().for_each(|why| says.push_str(&format!("; but {why}")));
-        let worst = after.hardest().map(|(member, ratio)| (member.to_owned(), ratio));
+        let worst = after.hardest().map(|(check, ratio)| (check.member.clone(), ratio));
         let price = price(&changed, &built);
         Some((Remedy { says, project: changed, ratio, worst, price }, against.is_empty()))
     }

@@ -138,7 +138,7 @@ impl YardChanges {
             price: judged.price(),
             weight: judged.built.order.weight,
             heaviest: judged.heaviest_piece(),
-            worst: judged.strength.hardest().map(|(member, ratio)| (member.to_owned(), ratio)),
+            worst: judged.strength.hardest().map(|(check, ratio)| (check.member.clone(), ratio)),
             moves: moves(&self.own, &judged),
             project: judged.project,
         });

@@ -46,7 +46,7 @@ fn worst() -> Tag {
         let strong = store.strong();
         let now = strong.as_ref().and_then(|strong| {
             let strength = &strong.strength;
-            let hardest = strength.hardest().map(|(member, ratio)| (member.to_owned(), Some(ratio)));
+            let hardest = strength.hardest().map(|(check, ratio)| (check.member.clone(), Some(ratio)));
             Some(Share {
                 hardest: hardest.or_else(|| Some((strength.worst()?.member.clone(), None)))?,
                 n_open: strength.not_judged().count(),

@@ -80,25 +80,25 @@ pub fn snow() -> Tag {
 }
 
 /// What may be warm under the roof above; a factor of the user's own stands last.
-const WARMTHS: &[(Thermal, &str)] = &[
-    (Thermal::Heated, "heated"),
-    (Thermal::JustAboveFreezing, "just above freezing"),
-    (Thermal::OpenAir, "unheated, open air"),
-    (Thermal::BelowFreezing, "below freezing"),
-    (Thermal::HeatedGreenhouse, "a heated greenhouse"),
+const WARMTHS: [Thermal; 6] = [
+    Thermal::Heated,
+    Thermal::JustAboveFreezing,
+    Thermal::OpenAir,
+    Thermal::BelowFreezing,
+    Thermal::HeatedGreenhouse,
     // That of an unheated building, the careful choice, is put in to begin with.
-    (Thermal::Stated(1.2), "as my own C_t says"),
+    Thermal::Stated(1.2),
 ];
 
 const WARMTH: Choices = Choices {
     path: "above.thermal",
-    words: || WARMTHS.iter().map(|(_, word)| *word).collect(),
+    words: || WARMTHS.iter().map(|warmth| warmth.words()).collect(),
     see: |project| {
         let now = std::mem::discriminant(&project.above.thermal);
-        WARMTHS.iter().position(|(warmth, _)| std::mem::discriminant(warmth) == now)
+        WARMTHS.iter().position(|warmth| std::mem::discriminant(warmth) == now)
     },
     put: |project, place| {
-        if let Some((warmth, _)) = WARMTHS.get(place) {
+        if let Some(warmth) = WARMTHS.get(place) {
             project.above.thermal = *warmth;
         }
     },
