@@ -2,99 +2,19 @@
 use std::ops::Range;
 
 use super::along_wall::{AlongCases, along_cases};
+use super::beam_answer::{BeamPart, Passed, PostPart, Solved, Uncut};
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
 use super::beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, Unbraced};
 use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use super::sway::{Leaning, Pushed};
 use crate::design::Shape;
-use crate::frame::{Extremes, FrameError, SecondOrder, Solution, Solver};
+use crate::frame::{FrameError, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
 use crate::units::{AreaLoad, Force, Length, Moment, most};
 use crate::unmade::Unmade;
 use crate::working::{Step, Worked};
-
-/// One stretch of the beam under one case.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BeamPart {
-    /// Bending, plus where the underside is stretched; places from the stretch's left end.
-    pub moment: Extremes<Moment>,
-    /// Shear.
-    pub shear: Extremes<Force>,
-    /// Moment at its left and right end.
-    pub end_moments: (Moment, Moment),
-    /// Shear at its left and right end.
-    pub end_shears: (Force, Force),
-    /// Pull along it, minus a push.
-    pub axial: Force,
-    /// Movement, plus up; only where the case is for it.
-    pub movement: Option<Extremes<Length>>,
-}
-
-/// One post under one case.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct PostPart {
-    /// What the beam puts on its shoulder, plus down.
-    pub top: Force,
-    /// Push in its lowest part, plus down.
-    pub foot: Force,
-    /// Level force of its foot on the pier.
-    pub level: Force,
-    /// The largest bending in its length, without sign.
-    pub moment: Moment,
-}
-
-/// What the upper half of a scarf brings to the lower one, plus down: it presses the lap shut.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Passed {
-    /// From the beam beyond the lap: the shear where the upper half leaves its piece.
-    pub beyond: Force,
-    /// What stands on the lap, with its places along the beam.
-    pub on_lap: Vec<(Length, Force)>,
-}
-
-impl Passed {
-    /// In all.
-    #[must_use]
-    pub fn force(&self) -> Force {
-        self.beyond + self.on_lap.iter().map(|(_, force)| *force).sum()
-    }
-}
-
-/// One case with one model.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Solved {
-    /// Its place in [`BeamLine::cases`].
-    pub case: usize,
-    /// How the braces were taken.
-    pub model: BraceModel,
-    /// Stretches, left to right.
-    pub beam: Vec<BeamPart>,
-    /// Posts, left to right.
-    pub posts: Vec<PostPart>,
-    /// Moment and shear at each brace's pocket in the beam, each at the worse of its two edges.
-    pub pockets: Vec<(Moment, Force)>,
-    /// What the upper half of each scarf brings to the lower one.
-    pub laps: Vec<Passed>,
-    /// Force along each brace, plus a pull.
-    pub braces: Vec<Force>,
-    /// How far the beam moves along itself.
-    pub sway: Length,
-    /// Sum of what the piers hold up.
-    pub weight: Force,
-}
-
-/// What the beam would bend were it one stick, under one case with one model: what it wants to carry where it is cut.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Uncut {
-    /// Its place in [`BeamLine::cases`].
-    pub case: usize,
-    /// How the braces were taken.
-    pub model: BraceModel,
-    /// Bending at the right end of each stretch.
-    pub moments: Vec<Moment>,
-}
 
 /// All that is known of the beam line.
 #[derive(Clone, Debug, PartialEq)]

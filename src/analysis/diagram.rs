@@ -103,7 +103,7 @@ pub fn band(
         Drawn::Uncut => line.uncut.iter().map(|uncut| (uncut.model, uncut.case)).collect(),
         Drawn::UncutOne(case, model) => vec![(model, case)],
         Drawn::One(case, model) => {
-            let is_it = |solved: &&super::beam_line::Solved| solved.case == case && solved.model == model;
+            let is_it = |solved: &&super::beam_answer::Solved| solved.case == case && solved.model == model;
             line.solved.iter().filter(is_it).map(|solved| (solved.model, solved.case)).collect()
         }
         Drawn::All => line.strength().map(|(solved, _)| (solved.model, solved.case)).collect(),

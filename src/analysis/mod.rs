@@ -10,6 +10,7 @@
 //! case to ledger and beam by statics ([`RafterLine`]). The beam line is a plane frame, worked with several models of its
 //! braces and enveloped ([`beam_line`]). Weights pull with the green density of the wood, against uplift with the dry one.
 mod along_wall;
+mod beam_answer;
 mod beam_cases;
 mod beam_line;
 mod beam_model;
@@ -31,8 +32,9 @@ mod roof_dead;
 mod sway;
 
 pub use along_wall::{AlongCases, along_cases, side_wind_on_roof, wind_on_ledger};
+pub use beam_answer::{BeamPart, Passed, PostPart, Solved, Uncut};
 pub use beam_cases::{BeamCase, BeamLoads, Purpose};
-pub use beam_line::{BeamLine, BeamPart, Passed, PostPart, Solved, Uncut, beam_line};
+pub use beam_line::{BeamLine, beam_line};
 pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, Unbraced};
 pub use diagram::{Band, Drawn, Quantity, band};
 pub use earthquake::{Shaking, earthquake_along, earthquake_on_roof};

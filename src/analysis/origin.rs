@@ -1,6 +1,7 @@
 //! Where a demand comes from, so that whoever reads a check finds it again, and how sure that is.
+use super::beam_answer::{Solved, Uncut};
 use super::beam_cases::BeamCase;
-use super::beam_line::{BeamLine, Solved, Uncut};
+use super::beam_line::BeamLine;
 use super::beam_model::BraceModel;
 use super::loading::Loading;
 use crate::loads::Duration;

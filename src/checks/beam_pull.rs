@@ -2,7 +2,7 @@
 use super::beam::BeamChecks;
 use super::check::Check;
 use super::governing::most;
-use crate::analysis::{Purpose, Solved};
+use crate::analysis::{BeamCase, Solved};
 use crate::geometry::PostShape;
 use crate::members::{Property, adjusted, check_bending_and_tension};
 use crate::project::Used;
@@ -23,11 +23,9 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
     let (tension, bending) = (adjusted(&wood, Property::Tension).value, adjusted(&wood, Property::Bending).value);
     let net = with.over_post(post, &wood).ok()?;
     let (area, modulus) = (net.area(), net.least_modulus());
-    // A push along the wall enters the frame at one end: it says nothing of the pull between braces.
-    let weighed = with.strength().filter(|(_, case)| case.purpose != Purpose::Along);
     let sides = with.beside_post(index);
-    let loads = weighed.filter_map(|(solved, case)| {
-        let (pull, moment) = beside(sides, solved)?;
+    let loads = with.strength().filter_map(|(solved, case)| {
+        let (pull, moment) = beside(sides, solved, case)?;
         // The ratio itself, of Eq. 3.9-1 and of Eq. 3.9-2 with its C_L.
         let (ft, fb, long) = (pull / area, moment / modulus, case.duration.factor());
         let less = (fb - ft).to_psi() / with.bent.of(case.duration, true);
@@ -45,10 +43,12 @@ fn over(with: &BeamChecks, index: usize, post: &PostShape) -> Option<Check> {
 }
 
 /// Pull and bending at the post, on the side that is pulled more; nothing where neither is.
-fn beside((left, right): (Option<usize>, Option<usize>), solved: &Solved) -> Option<(Force, Moment)> {
+fn beside((left, right): (Option<usize>, Option<usize>), solved: &Solved, case: &BeamCase) -> Option<(Force, Moment)> {
     let at = |part: Option<usize>, end: fn((Moment, Moment)) -> Moment| {
-        let part = solved.beam.get(part?)?;
-        (part.axial > LEAST).then(|| (part.axial, end(part.end_moments).abs()))
+        let index = part?;
+        let part = solved.beam.get(index)?;
+        let [_, pull] = solved.along(index, case);
+        (pull > LEAST).then(|| (pull, end(part.end_moments).abs()))
     };
     let sides = [at(left, |ends| ends.1), at(right, |ends| ends.0)];
     most(sides.into_iter().flatten(), |(pull, _)| pull.to_pounds())

@@ -31,6 +31,8 @@ mod purlin_sag;
 mod purlin_screws;
 mod rafter;
 mod scarf;
+mod scarf_halves;
+mod scarf_pull;
 mod sheet;
 mod strength;
 mod ties;

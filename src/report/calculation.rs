@@ -239,7 +239,7 @@ const ASSUMED: [&str; 14] = [
     "No roof diaphragm: across the wall the rafters hand the push to the wall.",
     "A lean-to stands at a house: the figures for free-standing open roofs are an approximation, so clear and obstructed flow and the overhang rule are all taken.",
     "A footing presses evenly on its soil; no ground water lifts it.",
-    "Pegs and wedges of scarfs get no credit. A scarf's pull along the beam, from a push along the wall, is left to its table or to what goes through it.",
+    "Pegs, wedges and tables of scarfs get no credit: what pulls along the beam passes through the fasteners at both roots, sideways. A push along the wall is let in at the end of the beam where it asks more of the scarf.",
     "Sizes are those the sheets are laid out to: what is cut away for joints is taken off, knots and wane are the grade's matter.",
     "Not looked at: the existing wall, its posts beyond the fixings and what stands under it; the neighbour roof; fire; decay; movement of green wood but for creep.",
 ];
