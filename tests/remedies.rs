@@ -5,7 +5,7 @@ use outshot::evaluate;
 use outshot::loads::WindSpeed;
 use outshot::materials::Timber;
 use outshot::project::{JointException, Project, ScarfKind, demo};
-use outshot::study::{Helps, Remedy, Stepper, remedies};
+use outshot::study::{Helps, Remedy, Stepper, can_be_helped, remedies};
 use outshot::units::{AreaLoad, Force, Length};
 
 type Change = fn(&mut Project);
@@ -262,4 +262,22 @@ fn the_roof_alone_is_judged_as_in_the_whole() {
         let missed = of_them.filter(|check| parts.contains(&check.part) && !quick.contains(check)).count();
         assert_eq!(missed, 0);
     }
+}
+
+/// A scarf without fasteners waits for them: bolts that are worked out can be had with one tap, and both scarfs hold then.
+#[test]
+fn an_untied_scarf_gets_bolts() {
+    let mut project = demo::wool_barn();
+    project.fixings.scarf.count = 0;
+    let strength = evaluate(&project).strength.unwrap();
+    let waits = of(&strength, Part::Scarf, "is pulled apart").next().unwrap();
+    assert!(waits.ratio().is_none() && can_be_helped(waits));
+    let found = remedies(&project, &strength, waits);
+    let bolts = &found[0];
+    assert!(bolts.says.starts_with("two 1/2 in bolts at each scarf root, with washers of 2″, worked out"), "{found:?}");
+    let after = evaluate(&bolts.project).strength.unwrap();
+    let shares: Vec<f64> = of(&after, Part::Scarf, "is pulled apart").map(|check| check.ratio().unwrap()).collect();
+    assert!(shares.len() == 2 && shares.iter().all(|share| *share <= bolts.ratio), "{shares:?}");
+    let wind = of(&strength, Part::Whole, "").find(|check| check.ratio().is_none()).unwrap();
+    assert!(!can_be_helped(wind), "{wind:?}");
 }

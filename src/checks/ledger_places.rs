@@ -76,7 +76,7 @@ impl Fixing<'_> {
         let (below, above) = self.edges();
         let fixings = self.fixings();
         let is_hard = species(&self.ledger.project.frame.species).is_some_and(|wood| wood.is_hardwood);
-        let toward = if is_hard { EndLoad::TowardEndHardwood } else { EndLoad::TowardEndSoftwood };
+        let toward = EndLoad::toward_end(is_hard);
         let row = |spacing| RowSpacing { spacing, attached_needs: None };
         Placing {
             end: self.end().map(|end| (end, toward)),

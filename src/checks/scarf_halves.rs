@@ -229,6 +229,9 @@ fn thin_verdict(
             steps.push(Step::new("f_v at the pocket", says, Citation::from_memory("statics", "largest Q/(I·t)")));
         }
     }
+    if !best.0.passes() {
+        steps.push(other_joints(wood.section(), frame.scarfs.lap, force, (bending.value, shear.value)));
+    }
     Ok((best.1, Worked::new(best.0, steps)))
 }
 
@@ -248,6 +251,25 @@ fn ties_step(tie: &Tie, (ties, force, turns): (Force, Force, Length)) -> Step {
     };
     let source = Citation::common_practice("fasteners carry what the root cannot, and keep the halves together");
     Step::new("fasteners at the roots", says, source)
+}
+
+/// What a framer would look at where a lap of halves one over the other does not hold.
+fn other_joints(beam: Section, lap: Length, force: Force, (bending, shear): (Stress, Stress)) -> Step {
+    let half = beam.breadth / 2.0;
+    let moment = force * (lap / 2.0);
+    let modulus: Volume = half * beam.depth * (beam.depth / 6.0);
+    let says = format!(
+        "laps side by side, each half {:.2} in broad and the full {:.2} in deep, bolted through at both ends of the lap: M = P·l/2 = \
+         {:.0} lb·in on S = {:.1} in³ is {:.0} % of F_b', f_v = 1.5·P/(b·d) {:.0} % of F_v', and no notch; or a bolster bolted \
+         under the beam, past both tips. Neither is drawn here: it needs a prop until its bolts are in",
+        half.to_inches(),
+        beam.depth.to_inches(),
+        moment.to_pound_inches(),
+        modulus.to_cubic_inches(),
+        moment / modulus / bending * 100.0,
+        force / (half * beam.depth) * 1.5 / shear * 100.0
+    );
+    Step::new("other joints to think of", says, Citation::common_practice("laps side by side, or a bolster"))
 }
 
 fn passed_step(passed: &Passed) -> Step {
@@ -312,5 +334,19 @@ mod tests {
         assert_eq!([moments(false, 25.0, 0.0), moments(false, 40.0, 0.0)], [13_000.0, 19_000.0]);
         assert_eq!([moments(true, 40.0, 20.0), moments(false, 40.0, 20.0)], [11_000.0, 8_000.0]);
         assert_eq!([moments(true, 15.0, 20.0), moments(false, 15.0, 20.0)], [0.0, 0.0]);
+    }
+
+    /// 8 by 10 in, 40 in of lap, 1,000 lb: 20,000 lb·in on 4·100/6 = 66.7 in³ are 300 psi; 1.5·1000/40 = 37.5 psi.
+    #[test]
+    fn what_else_could_be_cut() {
+        let section = Section::new(Length::inches(8.0), Length::inches(10.0));
+        let step = other_joints(
+            section,
+            Length::inches(40.0),
+            Force::pounds(1000.0),
+            (Stress::psi(600.0), Stress::psi(150.0)),
+        );
+        let says = "M = P·l/2 = 20000 lb·in on S = 66.7 in³ is 50 % of F_b', f_v = 1.5·P/(b·d) 25 % of F_v'";
+        assert!(step.says.contains(says), "{}", step.says);
     }
 }

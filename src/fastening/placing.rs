@@ -35,7 +35,15 @@ pub enum EndLoad {
 }
 
 impl EndLoad {
-    pub(super) const fn full(self) -> f64 {
+    /// Along the grain toward the end.
+    #[must_use]
+    pub const fn toward_end(is_hardwood: bool) -> Self {
+        if is_hardwood { Self::TowardEndHardwood } else { Self::TowardEndSoftwood }
+    }
+
+    /// So many diameters to the end take nothing off.
+    #[must_use]
+    pub const fn full(self) -> f64 {
         match self {
             Self::Across | Self::AwayFromEnd => 4.0,
             Self::TowardEndSoftwood => 7.0,

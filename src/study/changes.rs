@@ -52,6 +52,7 @@ impl Try<'_> {
             self.own_scarf_kind(strength, member),
             self.scarf_kind(),
             self.scarf_moved(strength, member),
+            self.bolts_at_roots(strength),
             self.more_ties("each scarf root", |fixings| &mut fixings.scarf),
             self.longer_laps(),
             self.fewer_pieces(strength),

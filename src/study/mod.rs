@@ -25,7 +25,7 @@ pub use beam_pieces::{BeamPieces, PiecesAnswer};
 pub use judged::{Judged, Refusal};
 pub use mill_lengths::{LengthAnswer, LengthThen, MillLengths};
 pub use moved::{JointMove, JointState, Moves, moves, percent};
-pub use remedies::{Helps, Remedy, price, remedies};
+pub use remedies::{Helps, Remedy, can_be_helped, price, remedies};
 pub use seasoning::{
     Drying, JointKind, Movement, Seasoning, Way, YEARS, Yearly, seasoning, seasoning_text, small_length,
 };

@@ -4,7 +4,7 @@ use std::sync::Arc;
 use super::changes::{Ladder, Try};
 use super::stepper::{Progress, Stepper};
 use super::way_in::{no_fit, no_way_in};
-use crate::checks::{Check, Part, Strength, WEAKEST_LINK, roof_checks, strength};
+use crate::checks::{Check, Input, Part, Strength, WEAKEST_LINK, roof_checks, strength};
 use crate::design::{Built, Design};
 use crate::lay_out;
 use crate::ordering::Costs;
@@ -41,6 +41,12 @@ pub fn remedies(project: &Project, strength: &Arc<Strength>, failing: &Check) ->
     let mut helps = Helps::new(project, strength, failing);
     while !helps.next_step().is_done() {}
     helps.found()
+}
+
+/// Whether there is anything to look for: a check that fails, or one that waits for fasteners which can be worked out.
+#[must_use]
+pub fn can_be_helped(check: &Check) -> bool {
+    !check.passes() && (check.ratio().is_some() || check.missing() == Some(Input::Scarf))
 }
 
 /// The search for [`remedies`], one change a step.
@@ -210,13 +216,15 @@ fn of_member(strength: &Strength, failing: &Check) -> Option<f64> {
     same.filter_map(Check::ratio).reduce(f64::max)
 }
 
-/// The worst ratio of the checks of the same kind that could be made; nothing where none could. A way is as its weakest link.
+/// The worst ratio of the checks of the same kind that could be made; nothing where none could, or one of them still waits
+/// for what this one waits for. A way is as its weakest link.
 fn worst_alike(strength: &Strength, failing: &Check) -> Option<f64> {
     if let Some(way) = strength.paths.iter().find(|path| path.name == failing.member) {
         return way.weakest()?.ratio;
     }
-    let alike = strength.checks.iter().filter(|check| is_alike(check, failing));
-    alike.filter_map(Check::ratio).reduce(f64::max)
+    let alike = || strength.checks.iter().filter(|check| is_alike(check, failing));
+    let waits = failing.missing().is_some_and(|missing| alike().any(|check| check.missing() == Some(missing)));
+    alike().filter_map(Check::ratio).reduce(f64::max).filter(|_| !waits)
 }
 
 /// Kinds of changes worth trying, the cheap ones first.

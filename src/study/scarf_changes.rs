@@ -1,15 +1,46 @@
 //! Changes of scarfs that may help: their kind, the kind of one of them, the place of one of them.
 use super::changes::{Ladder, Try};
-use crate::checks::Strength;
+use crate::checks::{ScarfBolts, Strength};
 use crate::design::Built;
+use crate::fastening::fastener;
 use crate::lay_out;
-use crate::project::{JointException, JointName, Project, ScarfKind, ScarfPlace, Scarfs};
+use crate::project::{JointException, JointName, Project, ScarfKind, ScarfPlace, Scarfs, Tie};
+use crate::units::Force;
 
 fn scarf_number(member: &str) -> Option<usize> {
     member.strip_prefix("scarf ").and_then(|number| number.parse().ok())
 }
 
 impl Try<'_> {
+    /// Bolts at the roots, worked out, where nothing ties the halves or not both ways.
+    pub fn bolts_at_roots(&self, strength: &Strength) -> Ladder {
+        let tie = &self.project.fixings.scarf;
+        if tie.count > 0 && tie.pull > Force::ZERO && tie.sideways > Force::ZERO {
+            return Ladder::new();
+        }
+        let step = self.step(0.25, 5.0);
+        let one = |(key, count, word): (&str, usize, &str)| {
+            let bolts = ScarfBolts { bolt: fastener(key).ok()?, count, step };
+            // Of several kinds of scarf the one in which a bolt holds least.
+            let mut least: Option<Tie> = None;
+            for number in 1..=strength.scarfs.len() {
+                let tie = bolts.tie(self.project, self.project.scarf_kind(number)).ok()?.value;
+                if least.as_ref().is_none_or(|least| tie.sideways < least.sideways) {
+                    least = Some(tie);
+                }
+            }
+            let says = format!(
+                "{word} {}s at each scarf root, with washers of {}, worked out",
+                bolts.bolt.name,
+                self.said(bolts.washer())
+            );
+            let least = least?;
+            Some(self.with(says, |changed| changed.fixings.scarf = least))
+        };
+        let sizes = [("bolt_1_2", 2, "two"), ("bolt_5_8", 2, "two"), ("bolt_3_4", 2, "two"), ("bolt_3_4", 3, "three")];
+        sizes.into_iter().filter_map(one).collect()
+    }
+
     /// All of them of the strongest kind.
     pub fn scarf_kind(&self) -> Ladder {
         if self.project.frame.scarfs.kind == ScarfKind::StopSplayedTabled {

@@ -141,11 +141,7 @@ impl Here<'_> {
     fn too_near(&self) -> Vec<Found> {
         let fastener = self.fastener();
         let wood = species(&self.project.frame.species);
-        let toward = if wood.is_some_and(|wood| wood.is_hardwood) {
-            EndLoad::TowardEndHardwood
-        } else {
-            EndLoad::TowardEndSoftwood
-        };
+        let toward = EndLoad::toward_end(wood.is_some_and(|wood| wood.is_hardwood));
         let (end, way) = self.end().unzip();
         // On the middle of its face, it is as far from both sides.
         let side = self.hole.across;

@@ -8,6 +8,7 @@ use crate::app::route::{Place, Router, use_router};
 use crate::app::{Strong, use_store};
 use crate::checks::Check;
 use crate::report::{self, Markup};
+use crate::study::can_be_helped;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -155,7 +156,7 @@ fn tapped(router: Router, element: &web_sys::Element, strong: &Strong, sheets: S
         }
     } else if body.child_element_count() == 0 {
         body.set_inner_html(&body_of(strong, check, place));
-        if check.ratio().is_some() && !check.passes() {
+        if can_be_helped(check) {
             sheets.look(strong, place, check, &body);
         }
     }
@@ -165,7 +166,8 @@ fn body_of(strong: &Strong, check: &Check, place: usize) -> String {
     let project = &strong.good.project;
     let mut out = Markup::new();
     if let Some(input) = check.missing() {
-        out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", "What would help");
+        let title = if can_be_helped(check) { "What is missing" } else { "What would help" };
+        out.open("section class=\"help\"").leaf("h3 class=\"help__title\"", title);
         out.open(&format!("button type=\"button\" class=\"button help__way\" data-missing=\"{}\"", input.field()));
         out.say(&format!("Fill in {}", input.name())).close("button").close("section");
     }
