@@ -52,6 +52,10 @@ pub enum Input {
     PostBase,
     /// What its maker states of it.
     PostBaseValues,
+    /// How deep the anchor of a post is cast in.
+    AnchorDepth,
+    /// The bars from a pier to its footing.
+    PierBars,
 }
 
 impl Input {
@@ -71,14 +75,15 @@ impl Input {
     #[must_use]
     pub const fn verb(self) -> &'static str {
         match self {
-            Self::LedgerRows | Self::LedgerWasher | Self::Scarf => "are missing",
+            Self::LedgerRows | Self::LedgerWasher | Self::Scarf | Self::PierBars => "are missing",
             Self::WallPosts
             | Self::LedgerFixing
             | Self::MakersScrew
             | Self::SheetPullOver
             | Self::RafterHeadValues
             | Self::RafterSeatValues
-            | Self::PostBaseValues => "is not said",
+            | Self::PostBaseValues
+            | Self::AnchorDepth => "is not said",
             _ => "is missing",
         }
     }
@@ -113,6 +118,8 @@ impl Input {
             Self::Scarf => ("the screws or bolts of the scarfs", "fixings.scarf"),
             Self::PostBase => ("the anchor of a post", "fixings.post_base"),
             Self::PostBaseValues => ("what the maker states of the anchor of a post", "fixings.post_base"),
+            Self::AnchorDepth => ("how deep the anchors of the posts are cast in", "fixings.pier.anchor_depth"),
+            Self::PierBars => ("the bars from the piers to their footings", "fixings.pier.bars"),
         }
     }
 }

@@ -118,8 +118,27 @@ fn version_5_opens_with_nothing_bored() {
     assert!(file::read(&broken).unwrap_err().to_string().contains("post_base is missing"));
 }
 
+/// A version 6 file said neither how deep its anchors are cast in nor what ties the piers to their footings.
+#[test]
+fn version_6_opens_with_its_piers_left_open() {
+    let saved = include_str!("data/version-6.json");
+    let project = file::read(saved).unwrap();
+    assert_eq!((project.fixings.pier.anchor_depth, project.fixings.pier.bars), (Length::ZERO, 0));
+    assert_eq!(project, unanchored(demo::wool_barn()));
+    let broken = saved.replace("\"pier\": {", "\"peer\": {");
+    assert!(file::read(&broken).unwrap_err().to_string().contains("fixings.pier is missing"));
+}
+
+/// The example without what version 6 knew nothing of.
+fn unanchored(mut today: Project) -> Project {
+    (today.fixings.pier.anchor_depth, today.fixings.pier.bars) = (Length::ZERO, 0);
+    today.buying.prices.pier_bar = None;
+    today
+}
+
 /// The example without what version 5 knew nothing of; its posts stood on one anchor each then.
-fn unbored(mut today: Project) -> Project {
+fn unbored(today: Project) -> Project {
+    let mut today = unanchored(today);
     let fixings = &mut today.fixings;
     for tie in [&mut fixings.rafter_head, &mut fixings.rafter_seat, &mut fixings.scarf, &mut fixings.post_base] {
         tie.bores = None;
@@ -140,7 +159,7 @@ fn a_version_3_file_without_its_fixings_is_refused_whole() {
 /// The file of today, as it stands: a change of format must come with a new version.
 #[test]
 fn the_file_of_today_is_the_saved_one() {
-    let saved = include_str!("data/version-6.json");
+    let saved = include_str!("data/version-7.json");
     assert_eq!(file::read(saved).unwrap(), demo::wool_barn());
     assert_eq!(file::write(&demo::wool_barn()).trim(), saved.trim());
 }

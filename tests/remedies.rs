@@ -11,7 +11,7 @@ use outshot::units::{AreaLoad, Force, Length};
 type Change = fn(&mut Project);
 
 /// What makes the barn fail, the part that is asked too much then, and how the check's name begins.
-const FAILING: [(&str, Part, &str, Change); 27] = [
+const FAILING: [(&str, Part, &str, Change); 28] = [
     ("weak ties", Part::RafterHead, "pulls on its ties", weak_ties),
     ("weak ties", Part::RafterSeat, "pulls on its ties", weak_ties),
     ("heavy snow", Part::Beam, "bends", |p| p.place.ground_snow = Some(AreaLoad::psf(80.0))),
@@ -51,6 +51,9 @@ const FAILING: [(&str, Part, &str, Change); 27] = [
     }),
     ("light footings", Part::Footing, "stays down by its weight", |p| {
         (p.fixings.pier.footing_width, p.fixings.pier.footing_thickness) = (Length::inches(28.0), Length::inches(10.0));
+    }),
+    ("shallow anchors", Part::Footing, "is held by its concrete", |p| {
+        p.fixings.pier.anchor_depth = Length::inches(1.0);
     }),
     ("weak soil", Part::Footing, "presses on the soil", |p| {
         "clay".clone_into(&mut p.ground.soil);

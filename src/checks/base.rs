@@ -7,6 +7,7 @@ use super::bored::bored_foot;
 use super::check::{Check, Way};
 use super::governing::most;
 use super::part::Part;
+use super::pier_pull::{ANCHORED, TIED, anchored, bending, bent, tied};
 use super::pier_top::{CARRIES_BASE, bears};
 use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
@@ -124,7 +125,7 @@ impl<'a> Foot<'a> {
         let pushed = || feet().filter(|one| one.value.level > Force::ZERO);
         let aside = most(pushed(), |one| long(one.value.level, one.duration));
         let farthest = most(pushed(), |one| one.value.level.to_pounds());
-        let [base, footing, pier] = ["base", "footing", "pier"].map(named);
+        let [base, footing, pier, anchor] = ["base", "footing", "pier", "anchor"].map(named);
         let tie = &self.project.fixings.post_base;
         let share = |force: Force, most: Force| force.to_pounds() / most.to_pounds().max(1.0);
         let asks = |one: &Demand<FootForces>| {
@@ -137,10 +138,19 @@ impl<'a> Foot<'a> {
             self.check(base.clone(), "holds the post sideways", aside, |one| self.held(one)).part(Part::PostBase),
             self.check(footing.clone(), PRESSES, heaviest, |one| self.pressed(one)),
             self.check(pier.clone(), "stands against the push", farthest, |one| self.leaned(one)),
-            self.check(pier, CARRIES_BASE, heaviest, |one| Ok(bears(self.project, one)?)),
+            self.check(pier.clone(), CARRIES_BASE, heaviest, |one| Ok(bears(self.project, one)?)),
         ];
         all.extend(Part::PostBase.of(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one))));
-        all.extend(self.on_pull((footing, STAYS_DOWN), |one| one.value.up.to_pounds(), |one| self.lifted(one)));
+        let up = |one: &Demand<FootForces>| one.value.up.to_pounds();
+        let concrete = self.project.fixings.pier;
+        let tallness = self.pier_height();
+        let weight = self.pier_weight(LIGHT).force() * AGAINST_UPLIFT;
+        all.extend(self.on_pull((anchor, ANCHORED), up, |one| anchored(self.project, one, tallness)));
+        all.extend(self.on_pull((pier.clone(), TIED), up, |one| tied(&concrete, one, weight)));
+        let above = self.above_ground.max(LOWEST_PUSH);
+        let bends = most(pushed(), |one| bending(self.project, one, above));
+        all.push(self.check(pier, "bends as plain concrete", bends, |one| bent(self.project, one, above)));
+        all.extend(self.on_pull((footing, STAYS_DOWN), up, |one| self.lifted(one)));
         all
     }
 
@@ -191,9 +201,14 @@ impl<'a> Foot<'a> {
     }
 
     /// Pier from the footing's top to its own.
+    fn pier_height(&self) -> Length {
+        let pier = &self.project.fixings.pier;
+        (self.above_ground + pier.depth - pier.footing_thickness).max(Length::ZERO)
+    }
+
     fn pier_weight(&self, concrete: Density) -> Weight {
         let pier = &self.project.fixings.pier;
-        let height = (self.above_ground + pier.depth - pier.footing_thickness).max(Length::ZERO);
+        let height = self.pier_height();
         let shape = if pier.is_round { FootingShape::Round } else { FootingShape::Square };
         concrete * Footing { shape: shape(pier.pier_width), thickness: height }.volume()
     }

@@ -63,7 +63,7 @@ mod tests {
     /// Each datum taken from the barn alone leaves checks that wait for it, and they say so as data.
     #[test]
     fn every_datum_is_told_as_data() {
-        let all: [(Input, Change); 24] = [
+        let all: [(Input, Change); 26] = [
             (Input::GroundSnow, |p| p.place.ground_snow = None),
             (Input::WindSpeed, |p| p.place.wind_speed = None),
             (Input::WinterWind, |p| {
@@ -97,6 +97,11 @@ mod tests {
             (Input::Scarf, |p| p.fixings.scarf.count = 0),
             (Input::PostBase, |p| p.fixings.post_base.count = 0),
             (Input::PostBaseValues, |p| p.fixings.post_base.source.clear()),
+            (Input::AnchorDepth, |p| p.fixings.pier.anchor_depth = Length::ZERO),
+            (Input::PierBars, |p| {
+                p.place.wind_speed = crate::loads::WindSpeed::try_mph(200.0);
+                p.fixings.pier.bars = 0;
+            }),
         ];
         let shape = &evaluate(&demo::wool_barn()).built.unwrap().shape;
         for (input, change) in all {

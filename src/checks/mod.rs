@@ -23,6 +23,7 @@ mod ledger_places;
 mod ledger_sag;
 mod missing;
 mod part;
+mod pier_pull;
 mod pier_top;
 mod post;
 mod post_head;

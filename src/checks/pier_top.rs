@@ -14,7 +14,7 @@ use crate::working::{Citation, Step, Worked};
 pub(super) const CARRIES_BASE: &str = "bears the post's base on its concrete";
 
 /// f′c of the weakest concrete that may carry (ACI 318 19.2.1.1 and IRC R402.2, from memory).
-const LEAST_CONCRETE: Stress = Stress::psi(2500.0);
+pub(super) const LEAST_CONCRETE: Stress = Stress::psi(2500.0);
 /// The largest factor of a load at strength level: what is allowed at service level is at most that much less (ACI 318 5.3.1,
 /// from memory: 1.6 on snow by 7-16, and on what people do; dead load has 1.2 and 1.4).
 const LOAD_FACTOR: f64 = 1.6;
@@ -57,14 +57,14 @@ pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Ve
 }
 
 /// Top of the pier.
-fn area(pier: &Pier) -> Area {
+pub(super) fn area(pier: &Pier) -> Area {
     let square = pier.pier_width * pier.pier_width;
     if pier.is_round { square * std::f64::consts::FRAC_PI_4 } else { square }
 }
 
 /// What of a foot on the middle of the pier lies on concrete. A quarter of what a circle of radius r shares with a foot of
 /// half sides a and h is h·x₁ + ∫√(r² − x²) from x₁ to a, the arc cutting the foot's edge at x₁ = √(r² − h²).
-fn on_top(foot: &Section, pier: &Pier) -> Area {
+pub(super) fn on_top(foot: &Section, pier: &Pier) -> Area {
     let wide = pier.pier_width;
     if !pier.is_round {
         return foot.breadth.min(wide) * foot.depth.min(wide);

@@ -1,7 +1,7 @@
 //! The ways a force takes through the roof to the ground, link by link: as strong as the weakest of them.
 //!
-//! Up: sheet, its screws, purlin, its screws, rafter tie, beam bent the other way, scarf, post top, base, weight of the
-//! footing; and at the wall rafter tie, fixings of the ledger, wall. Down: purlin, rafter, beam or ledger, and what is under
+//! Up: sheet, its screws, purlin, its screws, rafter tie, beam bent the other way, scarf, post top, base, anchor in the concrete,
+//! pier on its footing, weight of the footing; and at the wall rafter tie, fixings of the ledger, wall. Down: purlin, rafter, beam or ledger, and what is under
 //! it. Each link takes the combinations that send the force that way alone: what else asks of the stick is in the list of
 //! checks, not in the chain. Links are read off checks that were made; what was not checked is not known, and no strength is
 //! taken for it.
@@ -12,6 +12,7 @@ use super::check::{Check, EXISTING_WALL, Outcome, Way};
 use super::head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 use super::ledger_fixings::{FIXINGS, HOLD_DOWN, HOLD_UP, STEEL, WASHERS};
 use super::part::Part;
+use super::pier_pull::{ANCHORED, TIED};
 use super::pier_top::CARRIES_BASE;
 use super::post::{END_GRAIN, PUSHED};
 use super::purlin::{BENDS_BOTH_WAYS, SHEARS};
@@ -60,6 +61,8 @@ pub enum LinkPlace {
     PostFoot,
     /// The top of the pier under it.
     PierTop,
+    /// Where the pier stands on its footing.
+    PierFoot,
     /// The footing.
     Footing,
     /// A rafter on the ledger.
@@ -82,7 +85,7 @@ impl LinkPlace {
     /// Whether it lies where the post ends.
     #[must_use]
     pub const fn is_at_ground(self) -> bool {
-        matches!(self, Self::PostFoot | Self::PierTop | Self::Footing)
+        matches!(self, Self::PostFoot | Self::PierTop | Self::PierFoot | Self::Footing)
     }
 }
 
@@ -276,6 +279,8 @@ pub fn uplift_paths(checks: &[Check], frame: &FrameChecks) -> [LoadPath; 2] {
         ),
         nothing(link(LinkPlace::PostTop, "post top", heads)),
         feet(LinkPlace::PostFoot, "post base", &[HOLDS_DOWN, TEARS]),
+        feet(LinkPlace::PierTop, "anchor in the concrete", &[ANCHORED]),
+        feet(LinkPlace::PierFoot, "pier on its footing", &[TIED]),
         feet(LinkPlace::Footing, "weight of the footing", &[STAYS_DOWN]),
     ];
     let fixings = named(checks, None, &[HOLD_DOWN]).chain(named(checks, up, &[WASHERS, STEEL]));
@@ -414,6 +419,8 @@ mod tests {
             judged("R3", PULLS_ON_TIES, AT_LEDGER, 0.6),
             judged("base of P1", HOLDS_DOWN, "", 0.4).only(Way::Up),
             judged("base of P2", HOLDS_DOWN, "", 0.75).only(Way::Up),
+            judged("anchor of P1", ANCHORED, "", 0.3).only(Way::Up),
+            judged("pier of P1", TIED, "", 0.1).only(Way::Up),
             judged("footing of P1", STAYS_DOWN, "", 0.9).only(Way::Up),
             judged("footing of P2", STAYS_DOWN, "", 0.8).only(Way::Up),
             judged("ledger fixings", HOLD_DOWN, "", 0.55),
@@ -433,7 +440,7 @@ mod tests {
     #[test]
     fn the_weakest_link_speaks_for_the_path() {
         let [down, _] = uplift_paths(&all(), &checks_of(&frame()));
-        assert_eq!(down.links.len(), 10);
+        assert_eq!(down.links.len(), 12);
         assert_eq!(down.unknown().count(), 0);
         let check = down.check();
         assert_eq!(

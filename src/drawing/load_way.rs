@@ -37,7 +37,7 @@ pub fn load_way(project: &Project, built: &Built, path: &LoadPath, key: &str) ->
     let tall = OFF + APART * over as f64 - (highest(&scene) - at_screw.y).to_inches() * LEAST_SCALE;
     // The links at the ground lie close together: their discs hang down, one under the other.
     let at_ground = path.links.iter().filter(|link| link.place.is_at_ground()).count();
-    let below = APART * at_ground.saturating_sub(1).max(1) as f64;
+    let below = APART * at_ground.max(1) as f64;
     scene.margins = Margins { above: tall.max(0.0), below, right: 0.0 };
     let (at, right, anchor) = if to_wall {
         (draw.beside_ledger(), BESIDE, Anchor::Start)
@@ -179,6 +179,7 @@ impl<'a> Draw<'a> {
             LinkPlace::Post => Point::new(post, half(foot, head)),
             LinkPlace::PostFoot => Point::new(post, foot),
             LinkPlace::PierTop => Point::new(post, foot - self.project.frame.stand_off),
+            LinkPlace::PierFoot => Point::new(post, half(foot, half(foot, lowest(self.built)))),
             LinkPlace::Footing => Point::new(post, half(foot, lowest(self.built))),
             LinkPlace::AtLedger => Point::new(half(ledger.x, ledger_top.x), ledger_top.y),
             LinkPlace::Ledger => Point::new(half(ledger.x, ledger_top.x), half(ledger.y, ledger_top.y)),

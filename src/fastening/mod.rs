@@ -5,6 +5,7 @@
 //! of TFEC 1. Every answer carries its steps; a formula outside its limits is refused with a sentence.
 
 mod adjusted;
+mod anchor;
 mod bagged_concrete;
 mod bearing;
 mod combined;
@@ -35,6 +36,7 @@ mod withdrawal;
 mod written;
 
 pub use adjusted::{Factors, adjusted_lateral, adjusted_withdrawal};
+pub use anchor::{AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension};
 pub use bagged_concrete::{Bag, BagCount, bag_counts, bags};
 pub use bearing::{Material, dowel_bearing, hankinson};
 pub use combined::{LoadOnOne, Pull, combined, combined_check, combined_share};

@@ -127,6 +127,7 @@ impl Costs {
             each(CostPart::Fasteners, "ties of rafters and scarfs", takeoff.ties, prices.tie),
             each(CostPart::Fasteners, "post bases", takeoff.post_bases, prices.post_base),
             each(CostPart::Concrete, "bags of concrete", bags, prices.concrete_bag),
+            each(CostPart::Concrete, "bars of the piers", takeoff.pier_bars, prices.pier_bar),
             line(CostPart::Finish, "finish", gallons, prices.finish_gallon),
             each(CostPart::Hauling, "loads", n_loads, prices.load),
         ];
@@ -252,7 +253,10 @@ mod tests {
         project.fixings.pier.footing_thickness = Length::feet(4.0);
         let hauling = haul(&project, &built, &built.order.lines);
         let open = Costs::of(&project, &built, &hauling);
-        let find = |costs: &Costs| costs.lines.iter().find(|line| line.part == CostPart::Concrete).cloned().unwrap();
+        let is_it = |line: &&CostLine| line.part == CostPart::Concrete && line.what.contains("ready-mixed");
+        let find = |costs: &Costs| costs.lines.iter().find(is_it).cloned().unwrap();
+        let bars = open.lines.iter().find(|line| line.what == "bars of the piers").unwrap();
+        assert_eq!(bars.cost(), Some(Money::of(4.5) * 16.0), "four in each of four piers");
         assert_eq!((find(&open).price, open.n_unpriced()), (None, 1));
         project.buying.prices.concrete_yard = Some(Money::of(180.0));
         let line = find(&Costs::of(&project, &built, &hauling));

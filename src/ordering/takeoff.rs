@@ -63,6 +63,8 @@ pub struct Takeoff {
     pub pegs: Vec<Pegs>,
     /// Bases of posts.
     pub post_bases: usize,
+    /// Bars from piers into their footings.
+    pub pier_bars: usize,
     /// Concrete of footings and piers, without waste.
     pub concrete: Volume,
     /// Bags of concrete, the largest kind, with a tenth for waste; nothing where it is too much for bags.
@@ -93,6 +95,7 @@ impl Takeoff {
                 + shape.beam.scarfs.len() * 2 * project.fixings.scarf.count,
             pegs: pegs(project, built),
             post_bases: shape.posts.len(),
+            pier_bars: shape.posts.len() * project.fixings.pier.bars,
             concrete,
             bags: bag_counts(concrete, WASTE).ok().and_then(|worked| largest(worked.value)),
             finished: finished(built),

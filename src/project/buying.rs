@@ -137,6 +137,8 @@ pub struct Prices {
     pub concrete_bag: Option<Money>,
     /// A cubic yard of ready-mixed concrete.
     pub concrete_yard: Option<Money>,
+    /// A bar of a pier.
+    pub pier_bar: Option<Money>,
     /// A gallon of finish.
     pub finish_gallon: Option<Money>,
     /// One load hauled.

@@ -45,6 +45,7 @@ fn prices() -> Prices {
         post_base: cents(4200),
         concrete_bag: cents(640),
         concrete_yard: None,
+        pier_bar: cents(450),
         finish_gallon: cents(5400),
         load: cents(6000),
     }

@@ -8,7 +8,7 @@ use super::stored::Stored;
 /// The word that says the file is ours.
 pub const FORMAT: &str = "outshot lean-to";
 /// The version this program writes.
-pub const VERSION: u64 = 6;
+pub const VERSION: u64 = 7;
 /// Largest file that is read, in bytes.
 pub const LARGEST: usize = 2_000_000;
 /// Deepest nesting that is read.
@@ -132,7 +132,7 @@ mod tests {
         assert_eq!(read("{"), Err(FileError::Damaged("line 1, column 1".to_owned())));
         assert_eq!(read("[1, 2]"), Err(FileError::NotOurs));
         assert_eq!(read(r#"{"format": "another", "version": 2}"#), Err(FileError::NotOurs));
-        assert_eq!(read(&good.replace("\"version\": 6", "\"version\": 9")), Err(FileError::Newer(9)));
+        assert_eq!(read(&good.replace("\"version\": 7", "\"version\": 9")), Err(FileError::Newer(9)));
         assert_eq!(read(&" ".repeat(LARGEST + 1)), Err(FileError::TooLarge));
         assert_eq!(read(&("[".repeat(200) + &"]".repeat(200))), Err(FileError::TooDeep));
         assert_eq!(read(&("[".repeat(40) + &"]".repeat(40))), Err(FileError::TooDeep));

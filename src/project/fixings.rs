@@ -204,6 +204,12 @@ pub struct Pier {
     pub pier_width: Length,
     /// Underside of the footing below the ground at that post.
     pub depth: Length,
+    /// How deep the base's anchor is cast into the pier, to its hook or head; zero where it is not known.
+    pub anchor_depth: Length,
+    /// Upright bars that tie the pier to its footing; none where zero.
+    pub bars: usize,
+    /// Across one of them.
+    pub bar: Length,
 }
 
 /// Stiffness of a brace's end joint, from its gaps closed and its wood crushing.

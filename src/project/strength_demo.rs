@@ -137,6 +137,9 @@ pub fn inch_fixings() -> Fixings {
             footing_thickness: inches(15.0),
             pier_width: inches(16.0),
             depth: inches(60.0),
+            anchor_depth: inches(8.0),
+            bars: 4,
+            bar: inches(0.5),
         },
         brace_joint: BRACE_JOINT,
     }
@@ -170,6 +173,9 @@ pub fn millimetre_fixings() -> Fixings {
             footing_thickness: mm(320.0),
             pier_width: mm(350.0),
             depth: mm(1150.0),
+            anchor_depth: mm(200.0),
+            bars: 4,
+            bar: mm(12.0),
         },
         post_base: tie(1, 2500.0, 1200.0),
         ..inch_fixings()
@@ -195,6 +201,7 @@ pub fn forget_the_place(project: &mut Project) {
     fixings.purlin.fastener.clear();
     fixings.sheet.screw.fastener.clear();
     fixings.sheet.pull_over = Force::ZERO;
+    (fixings.pier.anchor_depth, fixings.pier.bars) = (Length::ZERO, 0);
 }
 
 #[cfg(test)]

@@ -95,6 +95,7 @@ fn prices(check: &mut Check, prices: &Prices) {
         ("post_base", prices.post_base),
         ("concrete_bag", prices.concrete_bag),
         ("concrete_yard", prices.concrete_yard),
+        ("pier_bar", prices.pier_bar),
         ("finish_gallon", prices.finish_gallon),
         ("load", prices.load),
     ];

@@ -269,6 +269,9 @@ fn pier(check: &mut Check, fixings: &Fixings) {
         Problem::stop("fixings.pier.footing_width", "The footing is narrower than the pier that stands on it.")
             .nearest(pier.pier_width)
     });
+    check.within("fixings.pier.anchor_depth", "The anchor", pier.anchor_depth, Length::ZERO, Length::inches(60.0));
+    check.count("fixings.pier.bars", "Bars in the pier", pier.bars, MOST_FASTENERS);
+    check.within("fixings.pier.bar", "A bar", pier.bar, Length::inches(0.25), Length::inches(1.5));
 }
 
 #[cfg(test)]

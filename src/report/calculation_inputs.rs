@@ -162,6 +162,10 @@ fn fixings(out: &mut Markup, project: &Project) {
         say(pier.pier_width)
     );
     out.row(&["footings", &says]);
+    let anchor = if pier.anchor_depth > Length::ZERO { say(pier.anchor_depth) } else { "not known".to_owned() };
+    out.row(&["anchors cast in", &anchor]);
+    let bars = if pier.bars == 0 { "none".to_owned() } else { format!("{} of {}", pier.bars, say(pier.bar)) };
+    out.row(&["bars from pier to footing", &bars]);
 }
 
 /// The sticks by the name of their kind.

@@ -43,6 +43,7 @@ impl Try<'_> {
         ]
     }
 
+    /// Anchors and bars first: they cost least.
     pub fn for_footing(&self) -> Vec<Ladder> {
         let pier = self.project.fixings.pier;
         let footing = |width: Length, thickness: Length| {
@@ -69,7 +70,19 @@ impl Try<'_> {
         let deeper = |depth: Length| {
             self.with(format!("footings down to {}", self.said(depth)), |changed| changed.fixings.pier.depth = depth)
         };
+        let anchored = |steps: f64| {
+            let deep = pier.anchor_depth + self.step(2.0, 50.0) * steps;
+            let says = format!("anchors cast in {} deep", self.said(deep));
+            self.with(says, |changed| changed.fixings.pier.anchor_depth = deep)
+        };
+        let barred = |more: usize| {
+            let n = pier.bars + more;
+            let says = format!("{n} bars from each pier into its footing");
+            self.with(says, |changed| changed.fixings.pier.bars = n)
+        };
         vec![
+            [1.0, 2.0, 3.0].into_iter().filter(|_| pier.anchor_depth > Length::ZERO).map(anchored).collect(),
+            [2, 4].into_iter().filter(|_| pier.bars > 0).map(barred).collect(),
             depths.into_iter().map(deeper).collect(),
             steps.map(thicker).into(),
             steps.map(stouter).into(),

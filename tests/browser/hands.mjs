@@ -16,7 +16,7 @@ export const BEGIN = {
   barn: "the barn's first draft",
   store: "the log store's first draft",
 };
-const DRAFTS = { [BEGIN.barn]: "version-6.json", [BEGIN.store]: "log-store.json" };
+const DRAFTS = { [BEGIN.barn]: "version-7.json", [BEGIN.store]: "log-store.json" };
 
 /** Begins a project on the start page, or in the open drawer; the first drafts of the examples come from files. */
 export async function begin(page, from) {

@@ -7,6 +7,7 @@ mod v3_strength;
 mod v4_bench_and_fixings;
 mod v5_buying;
 mod v6_bores_and_splices;
+mod v7_piers;
 
 use serde_json::Value;
 
@@ -23,7 +24,8 @@ pub fn to_current(version: u64, project: Value) -> Result<Value, FileError> {
         3 => to_current(4, v4_bench_and_fixings::migrate(project)?),
         4 => to_current(5, v5_buying::migrate(project)?),
         5 => to_current(6, v6_bores_and_splices::migrate(project)?),
-        6 => Ok(project),
+        6 => to_current(7, v7_piers::migrate(project)?),
+        7 => Ok(project),
         other => Err(FileError::Field(format!("there never was a file version {other}"))),
     }
 }

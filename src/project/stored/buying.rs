@@ -62,6 +62,7 @@ record!(Prices {
     post_base = post_base,
     concrete_bag = concrete_bag,
     concrete_per_cubic_yard = concrete_yard,
+    pier_bar = pier_bar,
     finish_per_gallon = finish_gallon,
     load = load,
 });

@@ -132,6 +132,9 @@ record!(Pier {
     footing_thickness_in = footing_thickness,
     pier_width_in = pier_width,
     depth_in = depth,
+    anchor_depth_in = anchor_depth,
+    bars = bars,
+    bar_in = bar,
 });
 record!(BraceJoint { pushed_lb_per_in = pushed, pulled_lb_per_in = pulled });
 record!(Fixings {

@@ -194,6 +194,17 @@ const PIER: &[FieldRow] = &[
         "its underside below the ground; under the frost",
         Of::Size(at!(fixings.pier.depth)),
     ),
+    FieldRow::new(
+        "Anchor in the concrete",
+        "how deep each post’s anchor is cast in, to its hook or head; 0 where it is not known",
+        Of::Size(at!(fixings.pier.anchor_depth)),
+    ),
+    FieldRow::new(
+        "Bars from footing to pier",
+        "upright steel through the joint of the two; 0 where there are none",
+        Of::Count(at!(fixings.pier.bars)),
+    ),
+    FieldRow::when("Across one bar", "", Of::Size(at!(fixings.pier.bar)), |project| project.fixings.pier.bars > 0),
 ];
 
 const BRACE_JOINT: &[FieldRow] = &[

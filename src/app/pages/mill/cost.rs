@@ -27,6 +27,7 @@ const PRICES: &[FieldRow] = &[
         "by volume, where it is too much for bags",
         Of::Price(at!(buying.prices.concrete_yard), &VOLUME_PRICE),
     ),
+    FieldRow::new("Bar of a pier", "each, into its footing", Of::Price(at!(buying.prices.pier_bar), &PRICE)),
     FieldRow::new("A load", "hauled to the place", Of::Price(at!(buying.prices.load), &PRICE)),
     FieldRow::new("Finish", "oil or stain", Of::Price(at!(buying.prices.finish_gallon), &GALLON_PRICE)),
     FieldRow::new("Coats of finish", "", Of::Count(at!(buying.finish.coats))),

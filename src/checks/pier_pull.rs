@@ -1,0 +1,110 @@
+//! What of a post's pull and push the concrete of its pier takes: the anchor's cone, the joint with the footing, the bending.
+//!
+//! The concrete is the least that may carry, as under the base. The steel of the anchor, its head or hook and the bars' ends are
+//! their makers' and the code's matter.
+use super::pier_top::{LEAST_CONCRETE, area, on_top};
+use crate::analysis::{Demand, FootForces};
+use crate::fastening::{
+    AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension, soil,
+};
+use crate::materials::Section;
+use crate::members::Verdict;
+use crate::project::{Pier, Project};
+use crate::units::{Force, Length};
+use crate::unmade::{Input, Unmade};
+use crate::working::{Citation, Step, Worked};
+
+/// Names of the checks: the path of the uplift finds them by these.
+pub(super) const ANCHORED: &str = "is held by its concrete";
+pub(super) const TIED: &str = "hangs together with its footing";
+
+/// The cone around the anchor.
+pub(super) fn anchored(
+    project: &Project,
+    foot: &Demand<FootForces>,
+    height: Length,
+) -> Result<Worked<Verdict>, Unmade> {
+    let (pier, up) = (&project.fixings.pier, foot.value.up);
+    if pier.anchor_depth <= Length::ZERO {
+        let says = format!(
+            "how deep the anchor is cast into the pier is missing: the concrete around it has to hold {:.0} lb",
+            up.to_pounds()
+        );
+        return Err(Unmade::missing(Input::AnchorDepth, says));
+    }
+    let around = AroundAnchor { edge: pier.pier_width / 2.0, concrete: LEAST_CONCRETE };
+    let base = |side: Length| on_top(&Section::new(side, side), pier);
+    let depth = pier.anchor_depth.min(height);
+    let mut made = anchor_breakout(depth, around, base)?;
+    let says =
+        "in the middle of the pier, cast in, its steel and its head or hook by their maker: neither is judged here";
+    made.steps.push(Step::new("anchor, assumed", says, Citation::placeholder("common practice", "one anchor a post")));
+    Ok(Worked::new(Verdict::force(up, made.value), made.steps))
+}
+
+/// What passes from the pier into the footing: the pull less what the pier weighs.
+pub(super) fn tied(pier: &Pier, foot: &Demand<FootForces>, weight: Force) -> Result<Worked<Verdict>, Unmade> {
+    let up = foot.value.up;
+    let rest = (up - weight).max(Force::ZERO);
+    let says = format!(
+        "{:.0} lb up less 0.6 of the pier\u{2019}s weight, {:.0} lb: {:.0} lb hang on the footing",
+        up.to_pounds(),
+        weight.to_pounds(),
+        rest.to_pounds()
+    );
+    let step = Step::new("pull on the footing", says, Citation::from_memory("ASCE 7-16", "2.4.1, 0.6D + 0.6W"));
+    if rest == Force::ZERO {
+        return Ok(Worked::new(Verdict::force(Force::ZERO, weight), vec![step]));
+    }
+    if pier.bars == 0 {
+        let says = format!(
+            "the bars from the pier into its footing are missing: they have to hold {:.0} lb, concrete on concrete holds none",
+            rest.to_pounds()
+        );
+        return Err(Unmade::missing(Input::PierBars, says));
+    }
+    let bars = bars_pulled(pier.bars, pier.bar)?;
+    Ok(Worked::new(Verdict::force(rest, bars.value), [vec![step], bars.steps].concat()))
+}
+
+/// The pier over its footing, across and down into the ground.
+fn in_ground(pier: &Pier) -> (Length, Length) {
+    (pier.pier_width, (pier.depth - pier.footing_thickness).max(Length::inches(1.0)))
+}
+
+/// What the push and the pull of a case ask of the concrete, in psi, by numbers alone; of unknown soil the push.
+pub(super) fn bending(project: &Project, foot: &Demand<FootForces>, height: Length) -> f64 {
+    let (pier, level) = (&project.fixings.pier, foot.value.level);
+    let Ok(soil) = soil(&project.ground.soil) else { return level.to_pounds() };
+    let (moment, _) = pier_bending(level, height, in_ground(pier), soil.lateral_a_foot.to_psf());
+    let pull = foot.value.up.max(Force::ZERO) / area(pier);
+    (moment / pier_modulus(pier.pier_width, pier.is_round) + pull).to_psi()
+}
+
+/// The pier bent by the push at its top, with the pull of the same case, as plain concrete.
+pub(super) fn bent(project: &Project, foot: &Demand<FootForces>, height: Length) -> Result<Worked<Verdict>, Unmade> {
+    let (ground, pier) = (&project.ground, &project.fixings.pier);
+    if ground.soil.is_empty() {
+        return Err(Unmade::missing(Input::Soil, "the soil is missing: how it holds the pier sideways"));
+    }
+    let soil = soil(&ground.soil)?;
+    let moment = pier_moment(foot.value.level, height, in_ground(pier), soil.lateral_a_foot.to_psf())?;
+    let (modulus, section) = (pier_modulus(pier.pier_width, pier.is_round), area(pier));
+    let pull = foot.value.up.max(Force::ZERO);
+    let stress = moment.value / modulus + pull / section;
+    let says = format!(
+        "f = M/S + T/A = {:.0}/{:.0} + {:.0}/{:.0} = {:.0} psi, the pier\u{2019}s bars left out",
+        moment.value.to_pound_inches(),
+        modulus.to_cubic_inches(),
+        pull.to_pounds(),
+        section.to_square_inches(),
+        stress.to_psi()
+    );
+    let allowed = plain_tension(LEAST_CONCRETE)?;
+    let sum = Step::new("tension in the concrete", says, Citation::from_memory("statics", "bending and pull"));
+    let concrete = format!("f\u{2032}c = {:.0} psi assumed, the least that may carry", LEAST_CONCRETE.to_psi());
+    let concrete =
+        Step::new("concrete, assumed", concrete, Citation::from_memory("ACI 318 and IRC", "19.2.1.1, R402.2"));
+    let steps = [moment.steps, vec![sum, concrete], allowed.steps].concat();
+    Ok(Worked::new(Verdict::stress(stress, allowed.value), steps))
+}
