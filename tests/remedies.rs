@@ -1,6 +1,6 @@
 //! What would help: projects that fail by one change of the barn, and the changes that are offered for each.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
-use outshot::checks::{Check, NEEDS_WOOD, Part, Strength, WEAKEST_LINK, roof_checks};
+use outshot::checks::{Check, NEEDS_WOOD, NOTCHED_IN_PULL, Part, Strength, WEAKEST_LINK, roof_checks};
 use outshot::evaluate;
 use outshot::loads::WindSpeed;
 use outshot::materials::Timber;
@@ -269,7 +269,7 @@ fn the_roof_alone_is_judged_as_in_the_whole() {
 
 /// A scarf without fasteners waits for them: bolts that are worked out can be had with one tap, and both scarfs hold then.
 #[test]
-fn an_untied_scarf_gets_bolts() {
+fn what_is_not_judged_may_be_helped() {
     let mut project = demo::wool_barn();
     project.fixings.scarf.count = 0;
     let strength = evaluate(&project).strength.unwrap();
@@ -281,6 +281,12 @@ fn an_untied_scarf_gets_bolts() {
     let after = evaluate(&bolts.project).strength.unwrap();
     let shares: Vec<f64> = of(&after, Part::Scarf, "is pulled apart").map(|check| check.ratio().unwrap()).collect();
     assert!(shares.len() == 2 && shares.iter().all(|share| *share <= bolts.ratio), "{shares:?}");
+    // A notch that no rule allows in thick rafters is allowed in thin ones.
+    let notch = of(&strength, Part::Rafter, NOTCHED_IN_PULL).next().unwrap();
+    assert!(notch.ratio().is_none() && can_be_helped(notch));
+    let thin = remedies(&project, &strength, notch);
+    assert!(thin.iter().any(|remedy| remedy.says.starts_with("rafters of 3x")), "{thin:?}");
+    assert!(thin.iter().all(|remedy| (remedy.ratio - 3.0 / 3.5).abs() < 1e-9));
     let wind = of(&strength, Part::Whole, "").find(|check| check.ratio().is_none()).unwrap();
     assert!(!can_be_helped(wind), "{wind:?}");
 }

@@ -57,7 +57,7 @@ pub use post::check_posts;
 pub use post_head::check_post_heads;
 pub use purlin::check_purlins;
 pub use purlin_screws::check_purlin_screws;
-pub use rafter::{RafterWork, check_rafters, rafter_work};
+pub use rafter::{NOTCHED_IN_PULL, RafterWork, check_rafters, rafter_work};
 pub use scarf::check_scarfs;
 pub use scarf_bolts::ScarfBolts;
 pub use sheet::check_sheet_screws;

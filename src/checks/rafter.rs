@@ -24,6 +24,10 @@ use crate::working::{Citation, Step, Worked};
 
 /// Where the rafters run out of wood for a tail (frame-model: the longest tail a notched rafter carries).
 const LONGEST_TAIL: Length = Length::inches(24.0);
+/// From here on a stretched face may have no notch (NDS 4.4.3, from memory).
+const THICK: Length = Length::inches(3.5);
+/// Name of the check of that.
+pub const NOTCHED_IN_PULL: &str = "is notched in its stretched face over the beam";
 /// Least wood left over the beam.
 const LEAST_LEFT: Length = Length::inches(3.5);
 /// Creep of green timber doubles what the dead load bends.
@@ -367,16 +371,23 @@ impl Judge<'_> {
     fn pulled_notch(&self) -> Option<Check> {
         let stretched = self.work.found.iter().filter(|(_, forces)| forces.over_beam > Moment::ZERO);
         let (loading, forces) = most(stretched, |(_, forces)| forces.over_beam.to_pound_inches())?;
-        if self.project.frame.timbers.rafter.ordered.breadth < Length::inches(3.5) {
-            return None;
-        }
-        let why = format!(
-            "under {} the notched underside over the beam is stretched by {}, and the NDS (4.4.3) allows sticks of 4 in and thicker no \
-             notch there: an engineer must accept it",
-            loading.name,
-            Amount::Moment(forces.over_beam).text(self.project.units)
-        );
-        Some(Check::not_judged(&self.work.mark, "is notched in its stretched face over the beam", why).going(Way::Up))
+        let thick = self.project.frame.timbers.rafter.ordered.breadth;
+        let made = if thick < THICK {
+            let says =
+                format!("{:.2} in thick, less than the 3 1/2 in from which no notch is allowed", thick.to_inches());
+            let step = Step::new("notch in the stretched face", says, Citation::from_memory("NDS 2018", "4.4.3"));
+            Ok(Worked::new(Verdict::length(thick, THICK), vec![step]))
+        } else {
+            Err(format!(
+                "under {} the notched underside over the beam is stretched by {}, and the NDS (4.4.3) allows sticks of 4 in and \
+                 thicker no notch there: an engineer must accept it, for every rafter",
+                loading.name,
+                Amount::Moment(forces.over_beam).text(self.project.units)
+            ))
+        };
+        let check = Check::new(&self.work.mark, NOTCHED_IN_PULL, "", "", made);
+        // Thick rafters fail by it under that load; of thin ones it is a matter of their size.
+        Some(if thick < THICK { check.of_sizes() } else { check.going(Way::Up) })
     }
 
     /// Depth of the notches, wood left over the beam, length of the tail.

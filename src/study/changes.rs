@@ -152,6 +152,21 @@ impl Try<'_> {
         vec![self.with("blocks between the rafters over the beam", |p| p.frame.blocks = Blocks::OverBeam)]
     }
 
+    /// Thin enough that a notch is allowed on either face, as deep as they are and then deeper.
+    pub fn thinner_rafters(&self) -> Ladder {
+        let thin = self.step(3.0, 75.0);
+        let one = |steps: f64| {
+            let mut changed = self.project.clone();
+            let timber = &mut changed.frame.timbers.rafter;
+            for section in [&mut timber.ordered, &mut timber.sawn] {
+                section.breadth = thin;
+                section.depth += self.step(2.0, 50.0) * steps;
+            }
+            (format!("rafters of {}", timber.ordered.label(self.project.units)), changed)
+        };
+        [0.0, 1.0, 2.0].map(one).into()
+    }
+
     /// A shorter seat is a shallower notch.
     fn shallower_seats(&self) -> Ladder {
         let frame = &self.project.frame;

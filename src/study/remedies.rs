@@ -4,7 +4,7 @@ use std::sync::Arc;
 use super::changes::{Ladder, Try};
 use super::stepper::{Progress, Stepper};
 use super::way_in::{no_fit, no_way_in};
-use crate::checks::{Check, Input, Part, Strength, WEAKEST_LINK, roof_checks, strength};
+use crate::checks::{Check, Input, NOTCHED_IN_PULL, Part, Strength, WEAKEST_LINK, roof_checks, strength};
 use crate::design::{Built, Design};
 use crate::lay_out;
 use crate::ordering::Costs;
@@ -43,10 +43,12 @@ pub fn remedies(project: &Project, strength: &Arc<Strength>, failing: &Check) ->
     helps.found()
 }
 
-/// Whether there is anything to look for: a check that fails, or one that waits for fasteners which can be worked out.
+/// Whether there is anything to look for: a check that fails, one that waits for fasteners which can be worked out, or a notch for
+/// which there is no rule in sticks that thick.
 #[must_use]
 pub fn can_be_helped(check: &Check) -> bool {
-    !check.passes() && (check.ratio().is_some() || check.missing() == Some(Input::Scarf))
+    !check.passes()
+        && (check.ratio().is_some() || check.missing() == Some(Input::Scarf) || check.name == NOTCHED_IN_PULL)
 }
 
 /// The search for [`remedies`], one change a step.
@@ -233,6 +235,7 @@ fn ladders(project: &Project, strength: &Strength, failing: &Check) -> Vec<Ladde
     let member = failing.member.as_str();
     match failing.part {
         Part::Whole => Vec::new(),
+        Part::Rafter if failing.name == NOTCHED_IN_PULL => vec![to.thinner_rafters()],
         Part::Rafter => to.for_rafter(),
         Part::RafterHead => {
             vec![to.more_ties("each rafter on the ledger", |f| &mut f.rafter_head), to.rafters_closer()]
