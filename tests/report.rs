@@ -82,6 +82,12 @@ fn loads_and_checks_have_their_keys() {
     }
     // 0.7·1.0·1.2·1.0·40 psf, slippery and cold at 14°: nothing off for the slope.
     assert!((loads["balanced_snow_psf"].as_f64().unwrap() - 33.6).abs() < 1e-9);
+    // What acts along the wall has its places, its forces and its working.
+    let along = loads["in_the_elevation"].as_array().unwrap();
+    let on_parts = along.iter().find(|load| load["name"].as_str().unwrap().contains("on edge, rafters, beam")).unwrap();
+    let end = on_parts["forces"].as_array().unwrap().iter().find(|force| force["on"] == "beam end").unwrap();
+    assert!(end["force_lb"].as_f64().unwrap() > 0.0 && end["is_level"] == true && end["x_in"] == 0.0);
+    assert!(along.iter().any(|load| load["square_to_roof"].as_array().is_some_and(|pieces| !pieces.is_empty())));
     let checks = design["checks"].as_array().unwrap();
     assert!(checks.len() > 100, "{}", checks.len());
     for check in checks {

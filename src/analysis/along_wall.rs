@@ -57,27 +57,47 @@ fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) 
     }
 }
 
-/// What of the wind along the wall the beam line takes: half of the roof's edge and of the rafters behind it, the beam's end,
-/// half of the posts, and the braces, whose push goes mostly to the beam.
+/// Wind along the wall on what the beam line and its roof show it, and the part of it that comes to the beam.
+pub(super) struct OnParts {
+    /// Their names, the force on each, and the beam's share.
+    pub forces: Vec<(&'static str, Force, f64)>,
+    /// On each square foot.
+    pub pressure: AreaLoad,
+    /// How it came about.
+    pub steps: Vec<Step>,
+}
+
+impl OnParts {
+    /// The beam takes half of the roof's edge and of the rafters behind it, its own end, half of the posts, and the braces, whose
+    /// push goes mostly to it.
+    ///
+    /// # Errors
+    /// The sentence that says what is missing.
+    pub fn of(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<Self, Unmade> {
+        let timbers = &project.frame.timbers;
+        let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
+        let braces = timbers.brace.sawn.breadth * project.frame.brace_down * shape.braces.len() as f64;
+        let (behind, shelter) = sheltered_rafters(project, shape, loads);
+        let rows = [
+            ("roof edge", roof_edge(project, shape, loads), 0.5),
+            ("the rafters behind it", behind, 0.5),
+            ("beam end", timbers.beam.sawn.area(), 1.0),
+            ("posts", posts, 0.5),
+            ("braces", braces, 1.0),
+        ];
+        let parts = rows.map(|(name, area, _)| part(name, area));
+        let worked = wind_along_wall(&project.place, loads.lean_to.mean_roof_height(), &parts)?;
+        let forces = rows.iter().zip(&worked.value.forces).map(|((name, _, share), force)| (*name, *force, *share));
+        let (forces, pressure) = (forces.collect(), worked.value.pressure);
+        Ok(Self { forces, pressure, steps: [shelter].into_iter().chain(worked.steps).collect() })
+    }
+}
+
+/// What of the wind along the wall the beam line takes.
 fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Force, AreaLoad, Vec<Step>), Unmade> {
-    let timbers = &project.frame.timbers;
-    let posts: Area = shape.posts.iter().map(|post| timbers.post.sawn.depth * post.body()).sum();
-    let braces = timbers.brace.sawn.breadth * project.frame.brace_down * shape.braces.len() as f64;
-    let (behind, shelter) = sheltered_rafters(project, shape, loads);
-    let parts = [
-        part("roof edge", roof_edge(project, shape, loads)),
-        part("the rafters behind it", behind),
-        part("beam end", timbers.beam.sawn.area()),
-        part("posts", posts),
-        part("braces", braces),
-    ];
-    let height = loads.lean_to.mean_roof_height();
-    let worked = wind_along_wall(&project.place, height, &parts)?;
-    let mut steps = worked.steps;
-    steps.insert(0, shelter);
-    let shares = [0.5, 0.5, 1.0, 0.5, 1.0];
-    let total: Force = worked.value.forces.iter().zip(shares).map(|(force, share)| *force * share).sum();
-    let each: Vec<String> = worked.value.forces.iter().map(|force| format!("{:.0}", force.to_pounds())).collect();
+    let OnParts { forces, pressure, mut steps } = OnParts::of(project, shape, loads)?;
+    let total: Force = forces.iter().map(|(_, force, share)| *force * *share).sum();
+    let each: Vec<String> = forces.iter().map(|(_, force, _)| format!("{:.0}", force.to_pounds())).collect();
     let says = format!(
         "({} + {})/2 + {} + {}/2 + {} = {:.0} lb: the ledger and the posts' feet take the other halves",
         each[0],
@@ -92,7 +112,7 @@ fn wind_push(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(For
         says,
         Citation::from_memory("statics", "halves to ledger, beam and feet"),
     ));
-    Ok((total, worked.value.pressure, steps))
+    Ok((total, pressure, steps))
 }
 
 fn part(name: &str, area: Area) -> Projected {

@@ -347,6 +347,9 @@ fn unsolved(braces: BraceModel, model: &BeamModel, error: &FrameError) -> String
             )
         },
     );
+    if model.braces.is_empty() {
+        return format!("the beam line, in which no post has a brace, has no answer: {why}");
+    }
     format!("the beam line with {} has no answer: {why}", braces.words())
 }
 

@@ -4,11 +4,11 @@ use super::roof_dead::RoofDead;
 use crate::design::Shape;
 use crate::loads::snow::{SnowKind, snow_cases};
 use crate::loads::wind::{Across, MINIMUM_WIND, Wind, WindCase, cladding_pressures, overhang_case, wind_cases};
-use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live};
+use crate::loads::{Action, LeanTo, Place, Refused, Spread, person_load, roof_live, vertical_effect};
 use crate::project::Project;
 use crate::units::{Area, AreaLoad, Force, Length, LineLoad};
 use crate::unmade::Unmade;
-use crate::working::{Confidence, Step, Worked, weakest};
+use crate::working::{Citation, Confidence, Step, Worked, weakest};
 
 /// One load on the roof.
 #[derive(Clone, Debug, PartialEq)]
@@ -177,17 +177,42 @@ pub fn person_at(place: &Place, at: Length, words: &str) -> RoofCase {
     RoofCase { point: Some((at, value)), ..RoofCase::new(format!("a person {words}"), Action::Person, steps) }
 }
 
-/// Every load that acts on the section, each by itself: dead load, those of the whole roof, wind on the smallest single
-/// parts (where it is the largest), a person between wall and beam.
+/// Every load that acts on the section, each by itself: dead load of the cover and of a rafter over its spacing, those of the
+/// whole roof, wind on the smallest single parts (where it is the largest), a person on rafter and tail, on a purlin across the
+/// section, and what an earthquake adds down.
 #[must_use]
 pub fn section_loads(project: &Project, loads: &RoofLoads) -> Vec<RoofCase> {
     let dead = RoofCase::new("dead load", Action::Dead, loads.dead.steps.clone());
     let mut all = vec![RoofCase { down: everywhere(&loads.lean_to, loads.dead.cover.heavy), ..dead }];
+    let spacing = project.frame.rafters.spacing;
+    let rafter = loads.dead.rafter.heavy / spacing;
+    let says = format!(
+        "{:.2} lb a foot of plan over {:.1} in from rafter to rafter: {:.2} psf",
+        loads.dead.rafter.heavy.to_plf(),
+        spacing.to_inches(),
+        rafter.to_psf()
+    );
+    let step = Step::new("weight of a rafter", says, Citation::common_practice("size by density"));
+    let own = RoofCase::new("the rafters themselves", Action::Dead, vec![step]);
+    all.push(RoofCase { down: everywhere(&loads.lean_to, rafter), ..own });
     all.extend(loads.cases.iter().cloned());
     // Where the wind is not known, that is said where it is asked for.
     let single = component_cases(&project.place, &loads.lean_to, Area::ZERO).unwrap_or_default();
     all.extend(single.into_iter().filter(|case| !loads.cases.iter().any(|known| known.name == case.name)));
-    all.push(person_at(&project.place, project.frame.reach / 2.0, "between wall and beam"));
+    let place = &project.place;
+    all.push(person_at(place, project.frame.reach / 2.0, "between wall and beam"));
+    all.push(person_at(place, project.frame.reach + project.frame.tail, "on the tail"));
+    all.push(person_at(place, project.frame.reach * 0.25, "on one purlin, halfway between rafters"));
+    if let Some(seismic) = &place.seismic
+        && let Ok(shaken) = vertical_effect(place.edition, seismic, Force::pounds(1.0))
+    {
+        let share = shaken.value.to_pounds();
+        let load = loads.dead.cover.heavy * share;
+        let says = format!("E_v = 0.2·S_DS·D = {share:.3}·D: {:.2} psf of the cover, down or up", load.to_psf());
+        let step = Step::new("E_v on the cover", says, Citation::from_memory(place.edition.name(), "12.4.2.2"));
+        let case = RoofCase::new("earthquake, down", Action::SeismicDown, vec![step]);
+        all.push(RoofCase { down: everywhere(&loads.lean_to, load), ..case });
+    }
     all
 }
 

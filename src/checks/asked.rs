@@ -50,7 +50,8 @@ impl Asked {
                     text += &format!(", {} along it", of(push));
                 }
                 if let Some(piers) = piers {
-                    text += &format!("; with beam and posts the piers hold up {}", of(piers));
+                    let way = if piers.is_negative() { "down" } else { "up" };
+                    text += &format!("; with beam and posts the piers hold {way} {}", of(piers.abs()));
                 }
                 match row {
                     Some(row) => text + &format!("; case {row} of \u{201c}{CASES_OF_THE_LINE}\u{201d}"),
@@ -70,7 +71,7 @@ impl Asked {
     fn doubts(&self) -> String {
         let mut text = String::new();
         if self.origin.loads == Confidence::Low {
-            text += "; a load in it rests on a placeholder: see the loads";
+            text += "; a load in it rests on a placeholder, marked among the loads of the calculation";
         }
         if self.origin.is_sprung {
             text += "; it hangs on the stiffness of the braces' joints, a placeholder";

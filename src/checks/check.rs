@@ -385,7 +385,7 @@ mod tests {
         // What is asked stands first, and the check is no surer than it.
         assert_eq!(
             check.working()[0].says,
-            "P = 84 lb under D + S: leeward drift, C_D = 1.15; a load in it rests on a placeholder: see the loads"
+            "P = 84 lb under D + S: leeward drift, C_D = 1.15; a load in it rests on a placeholder, marked among the loads of the calculation"
         );
         assert_eq!(check.confidence(), Some(Confidence::Low));
         assert_eq!(Check::worst::<Force, String>("R7", "pulls", "", &[], judge), None);

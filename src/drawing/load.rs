@@ -1,8 +1,8 @@
-//! One load of the roof, drawn on the section it acts on; one case of the beam line, on the elevation.
+//! One load of the roof, drawn on the section it acts on; one of the beam line, or one of its cases, on the elevation.
 use super::elevation::elevation;
 use super::scene::{Anchor, Drawn, Layer, Scene, Text};
 use super::section::section;
-use crate::analysis::{BeamCase, RoofCase};
+use crate::analysis::{BeamCase, ElevationLoad, RoofCase};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::loads::Spread;
@@ -22,12 +22,7 @@ pub fn load_section(project: &Project, built: &Built, case: &RoofCase) -> Scene 
     let mut scene = bare(section(project, built));
     let is_square = !case.square.pieces().is_empty();
     let spread = if is_square { &case.square } else { &case.down };
-    let most = spread
-        .pieces()
-        .iter()
-        .flat_map(|piece| [piece.start.abs(), piece.end.abs()])
-        .fold(AreaLoad::psf(1.0), AreaLoad::max);
-    let draw = Draw { project, built, is_square, most };
+    let draw = Draw { project, built, is_square, most: largest(spread) };
     draw.area(&mut scene, spread);
     if let Some((y, force)) = case.point {
         let tip = draw.over(y, OFF);
@@ -80,6 +75,56 @@ pub fn load_elevation(project: &Project, built: &Built, case: &BeamCase) -> Scen
         figure(&mut scene, tail, length(by, project.units));
     }
     scene
+}
+
+/// The elevation with a load that acts in its plane: wind on the roof over the eave, forces at their places with what they act on.
+#[must_use]
+pub fn load_in_elevation(project: &Project, built: &Built, load: &ElevationLoad) -> Scene {
+    let mut scene = bare(elevation(project, built));
+    let (line, rafter) = (&built.shape.line, &built.shape.rafter);
+    let lift = project.frame.timbers.purlin.sawn.depth + project.roofing.rib;
+    let top = line.top_of_metal(project.frame.wall_gap, lift).max(rafter.place(line, rafter.tail.0).y) + OFF;
+    if let Some((spread, left)) = &load.on_roof {
+        let most = largest(spread);
+        let high = |load: AreaLoad| top + TALLEST * (load.abs() / most);
+        for piece in spread.pieces() {
+            let (from, to) = (*left + piece.from, *left + piece.to);
+            scene.area(
+                Layer::Room,
+                Polygon::new(vec![
+                    Point::new(from, top),
+                    Point::new(from, high(piece.start)),
+                    Point::new(to, high(piece.end)),
+                    Point::new(to, top),
+                ]),
+            );
+            let middle = (from + to) / 2.0;
+            let load = (piece.start + piece.end) * 0.5;
+            let (tail, tip) = (Point::new(middle, high(load)), Point::new(middle, top));
+            if load.is_negative() {
+                arrow(&mut scene, tip, tail)
+            } else {
+                arrow(&mut scene, tail, tip)
+            }
+            figure(&mut scene, tail, show_area_load(load, project.units).to_string());
+        }
+    }
+    let most = load.forces.iter().fold(Force::pounds(1.0), |most, one| most.max(one.force.abs()));
+    for one in &load.forces {
+        let reach = OFF * 2.0 + (TALLEST - OFF * 2.0) * (one.force.abs() / most);
+        let tail =
+            if one.is_level { Point::new(one.at.x - reach, one.at.y) } else { Point::new(one.at.x, one.at.y + reach) };
+        arrow(&mut scene, tail, one.at);
+        let at = if one.is_level { Point::new((tail.x + one.at.x) / 2.0, tail.y) } else { tail };
+        figure(&mut scene, at, format!("{} {}", one.what, show_force(one.force, project.units)));
+    }
+    scene
+}
+
+/// The largest pressure of a load, without sign.
+fn largest(spread: &Spread) -> AreaLoad {
+    let ends = spread.pieces().iter().flat_map(|piece| [piece.start.abs(), piece.end.abs()]);
+    ends.fold(AreaLoad::psf(1.0), AreaLoad::max)
 }
 
 /// A drawing without dimensions, words and fields: what acts has their room.
@@ -199,6 +244,26 @@ mod tests {
         for case in &all {
             let said = words(&load_section(&project, &built, case));
             assert!(!said.is_empty() && said.iter().any(|says| !says.starts_with("0 ")), "{}: {said:?}", case.name);
+        }
+    }
+
+    /// Every force with its stick and its size, every pressure; in millimetres too.
+    #[test]
+    fn every_load_of_the_elevation_is_drawn_with_its_size() {
+        for project in [demo::wool_barn(), demo::log_store()] {
+            let design = evaluate(&project);
+            let (built, strength) = (design.built.unwrap(), design.strength.unwrap());
+            let all = crate::analysis::elevation_loads(&project, &built.shape, &strength.loads);
+            assert!(all.len() > 4);
+            for load in &all {
+                let said = words(&load_in_elevation(&project, &built, load));
+                for one in &load.forces {
+                    let wanted = format!("{} {}", one.what, show_force(one.force, project.units));
+                    assert!(said.contains(&wanted), "{}: {said:?}", load.name);
+                }
+                let pieces = load.on_roof.as_ref().map_or(0, |(spread, _)| spread.pieces().len());
+                assert_eq!(said.len(), load.forces.len() + pieces, "{}", load.name);
+            }
         }
     }
 

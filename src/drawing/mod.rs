@@ -43,7 +43,7 @@ pub use framing::{Framing, Look};
 pub use gltf::glb;
 pub use grain::{Grain, Strand};
 pub use hauled::hauled;
-pub use load::{load_elevation, load_section};
+pub use load::{load_elevation, load_in_elevation, load_section};
 pub use load_way::load_way;
 pub use paper::{PaperScale, fitting_scale};
 pub use pile::pile;

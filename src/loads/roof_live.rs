@@ -20,7 +20,9 @@ pub fn roof_live(edition: Edition, slope: Slope, tributary: Area) -> Result<Work
         return Err(Refused::because("the area a member carries and the slope must not be below zero"));
     }
     let (area, rise) = (tributary.to_square_feet(), slope.to_in_twelve());
-    let (r1, r1_says) = if area <= 200.0 {
+    let (r1, r1_says) = if area <= 0.0 {
+        (1.0, "R_1 = 1.0: no stick is taken to carry more than 200 ft²".to_owned())
+    } else if area <= 200.0 {
         (1.0, format!("A_t = {} ft² ≤ 200: R_1 = 1.0", num(area, 0)))
     } else if area < 600.0 {
         let r1 = 1.2 - 0.001 * area;

@@ -2,7 +2,7 @@
 use super::calculation_inputs::{design_values, inputs};
 use super::check_sheet::{STRENGTH_CAUTION, paths, sentence_start, source, steps, summary, working};
 use super::markup::Markup;
-use crate::analysis::{BeamLine, Solved, section_loads};
+use crate::analysis::{BeamLine, Solved, elevation_loads, section_loads};
 use crate::checks::{CASES_OF_THE_LINE, Check, Strength, waiting};
 use crate::design::Built;
 use crate::drawing::{Scene, elevation, section, svg};
@@ -30,7 +30,7 @@ pub fn calculation(project: &Project, built: &Built, strength: &Strength) -> Str
     drawn(&mut out, &elevation(project, built), "Elevation");
     inputs(&mut out, project, &built.shape);
     design_values(&mut out, project);
-    loads(&mut out, project, strength);
+    loads(&mut out, project, built, strength);
     if let Some(line) = &strength.line {
         answers(&mut out, line, units);
     }
@@ -95,7 +95,7 @@ impl Told {
     }
 }
 
-fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
+fn loads(out: &mut Markup, project: &Project, built: &Built, strength: &Strength) {
     let (place, found) = (&project.place, &strength.loads);
     let mut told = Told { said: Vec::new() };
     out.leaf("h2", "Loads");
@@ -103,9 +103,9 @@ fn loads(out: &mut Markup, project: &Project, strength: &Strength) {
         out.leaf("h3", &format!("{}: {}", case.action.symbol(), case.name));
         told.tell(out, &case.steps);
     }
-    for case in &found.side_wind {
-        out.leaf("h3", &format!("W: {}", case.name));
-        told.tell(out, &case.steps);
+    for load in elevation_loads(project, &built.shape, found) {
+        out.leaf("h3", &format!("{}: {}", load.action.symbol(), load.name));
+        told.tell(out, &load.steps);
     }
     if let Some(line) = &strength.line {
         out.leaf("h3", "Pushes along the wall");

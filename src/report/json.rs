@@ -33,7 +33,7 @@ pub fn json(project: &Project, design: &Design) -> String {
         root.insert("fit".to_owned(), fitted(fit));
     }
     if let Some(found) = &design.strength {
-        root.insert("loads".to_owned(), strength::loads(project, found));
+        root.insert("loads".to_owned(), strength::loads(project, design.built.as_deref(), found));
         root.insert("checks".to_owned(), strength::checks(found));
         root.insert("missing".to_owned(), strength::missing(found));
     }

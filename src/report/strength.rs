@@ -2,8 +2,9 @@
 use serde_json::{Map, Value, json};
 
 use super::check_sheet::source;
-use crate::analysis::{RoofCase, RoofLoads};
+use crate::analysis::{ElevationLoad, PlacedForce, RoofCase, RoofLoads, elevation_loads};
 use crate::checks::{Check, Input, Outcome, Strength, Waiting, waiting};
+use crate::design::Built;
 use crate::loads::Action;
 use crate::loads::snow::SnowKind;
 use crate::loads::wind::velocity_pressure;
@@ -13,7 +14,7 @@ use crate::project::Project;
 use crate::units::UnitSystem;
 
 /// What acts on the roof.
-pub fn loads(project: &Project, strength: &Strength) -> Value {
+pub fn loads(project: &Project, built: Option<&Built>, strength: &Strength) -> Value {
     let loads = &strength.loads;
     let (drift, sliding) = (
         beside_balanced(loads, &[SnowKind::LeewardDrift, SnowKind::WindwardDrift]),
@@ -22,6 +23,7 @@ pub fn loads(project: &Project, strength: &Strength) -> Value {
     let live = loads.cases.iter().find(|case| case.action == Action::RoofLive);
     let wind = velocity_pressure(&project.place, loads.lean_to.mean_roof_height()).ok();
     let cases: Vec<Value> = loads.cases.iter().map(case).collect();
+    let along = built.map(|built| elevation_loads(project, &built.shape, loads)).unwrap_or_default();
     json!({
         "edition": project.place.edition.name(),
         "balanced_snow_psf": loads.balanced.map(|load| round(load.to_psf())),
@@ -34,6 +36,7 @@ pub fn loads(project: &Project, strength: &Strength) -> Value {
         "dead_on_plan_psf": round(loads.dead.cover.heavy.to_psf()),
         "mean_roof_height_ft": round(loads.lean_to.mean_roof_height().to_feet()),
         "cases": cases,
+        "in_the_elevation": along.iter().map(in_elevation).collect::<Vec<Value>>(),
         "not_judged": loads.not_judged.iter().map(|why| why.says.as_str()).collect::<Vec<_>>(),
     })
 }
@@ -49,14 +52,31 @@ fn beside_balanced(loads: &RoofLoads, kinds: &[SnowKind]) -> Option<(f64, f64)> 
     Some((case.down.peak().to_psf() - balanced, (last.to - first.from).to_feet()))
 }
 
-fn case(case: &RoofCase) -> Value {
-    let spread = |spread: &crate::loads::Spread| -> Vec<Value> {
-        let piece = |piece: &crate::loads::Piece| {
-            json!({ "from_ft": round(piece.from.to_feet()), "to_ft": round(piece.to.to_feet()),
-                "from_psf": round(piece.start.to_psf()), "to_psf": round(piece.end.to_psf()) })
-        };
-        spread.pieces().iter().map(piece).collect()
+fn spread(spread: &crate::loads::Spread) -> Vec<Value> {
+    let piece = |piece: &crate::loads::Piece| {
+        json!({ "from_ft": round(piece.from.to_feet()), "to_ft": round(piece.to.to_feet()),
+            "from_psf": round(piece.start.to_psf()), "to_psf": round(piece.end.to_psf()) })
     };
+    spread.pieces().iter().map(piece).collect()
+}
+
+/// What acts in the plane of the beam line: places along the beam and up, level forces along the wall, the others down.
+fn in_elevation(load: &ElevationLoad) -> Value {
+    let force = |one: &PlacedForce| {
+        json!({ "on": one.what, "x_in": round(one.at.x.to_inches()), "z_in": round(one.at.y.to_inches()),
+            "force_lb": round(one.force.to_pounds()), "is_level": one.is_level })
+    };
+    json!({
+        "name": load.name,
+        "action": load.action.symbol(),
+        "square_to_roof": load.on_roof.as_ref().map(|(pressure, _)| spread(pressure)),
+        "from_x_in": load.on_roof.as_ref().map(|(_, left)| round(left.to_inches())),
+        "forces": load.forces.iter().map(force).collect::<Vec<Value>>(),
+        "working": load.steps.iter().map(step).collect::<Vec<String>>(),
+    })
+}
+
+fn case(case: &RoofCase) -> Value {
     json!({
         "name": case.name,
         "action": case.action.symbol(),

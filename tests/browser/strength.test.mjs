@@ -155,13 +155,17 @@ test("curves along the beam, loads and ways are drawn, with figures beside them"
     await page.waitForFunction((before) => document.querySelector("#along-case").closest("details").querySelector("tbody").textContent !== before, envelope);
     await along.locator(".drawing").waitFor();
     assert.match(await along.locator(".drawing").textContent(), /\d+ × [\d,.]+ (lb|kN)/, "what acts in that case is drawn");
-    const loads = await unfold(page, "Loads on the section");
+    const loads = await unfold(page, "Loads, drawn where they act");
     await loads.locator(".drawing").waitFor();
     const names = await loads.locator("option").allTextContents();
     for (const wanted of ["D: dead load", "P: a person between wall and beam", "W: wind on components, lifting"]) {
       assert.ok(names.includes(wanted), names.join("\n"));
     }
     assert.ok((await loads.locator(".working__step").count()) > 0);
+    const onParts = names.findIndex((name) => name.includes("on edge, rafters, beam"));
+    assert.ok(onParts > 0, names.join("\n"));
+    await page.locator("#load-case").selectOption({ index: onParts });
+    await loads.locator(".drawing", { hasText: /roof edge [\d,]+ lb/ }).waitFor();
     const ways = await unfold(page, "The way down, and what holds it when the wind lifts");
     await ways.locator(".path").first().waitFor();
     assert.equal(await ways.locator(".path").count(), 4);
