@@ -110,7 +110,7 @@ fn wind_on_parts(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<
     let level = |what: &str, at: Point, force: Force| PlacedForce { what: what.to_owned(), at, force, is_level: true };
     let mut placed = vec![
         level("roof edge", Point::new(left, roof), of("roof edge")),
-        level("rafters behind it", Point::new((left + right) / 2.0, roof), of("the rafters behind it")),
+        level("rafters behind it", Point::new(left + (right - left) * 0.6, roof), of("the rafters behind it")),
         level("beam end", Point::new(Length::ZERO, axis), of("beam end")),
     ];
     let bodies: Length = shape.posts.iter().map(crate::geometry::PostShape::body).sum();

@@ -6,7 +6,7 @@
 use super::check::{Check, EXISTING_WALL, Under, Way};
 use super::governing::most;
 use super::known::known_loads;
-use super::ledger_along::{Cause, most_along};
+use super::ledger_along::{Cause, most_across, most_along};
 use super::ledger_fixings::check_fixings;
 use super::ledger_patches::Patches;
 use super::ledger_sag::sags;
@@ -308,9 +308,12 @@ impl Ledger<'_> {
             Err(_) => "and what wind or earthquake along it asks, which is not known yet,".to_owned(),
             Ok(None) => "and nothing along it".to_owned(),
         };
+        let across = causes.as_ref().ok().and_then(|causes| most_across(causes, &self.shares));
+        let across = across
+            .map_or_else(String::new, |off| format!(", in an earthquake across it {} off it and toward it", say(off)));
         let why = format!(
             "the existing wall must be checked by someone licensed for {} down, {} up, {} outward, {} inward {along} at a \
-             post of it, beside what it carries now",
+             post of it{across}, beside what it carries now",
             say(down),
             say(up),
             say(out),

@@ -22,12 +22,16 @@ use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
 pub(super) const HOLD_ALONG: &str = "hold the ledger along the wall";
+/// Name of the check of what shakes the lean-to off the wall.
+const HOLD_ACROSS: &str = "hold the ledger to the wall in an earthquake across it";
 /// Name of the check of the wood between them and the ledger's end.
 const TEAR: &str = "stay in the ledger's wood along its grain";
 
 /// What goes along the wall: the whole push on the ledger, and the combinations with it, each with the factor of the push.
 pub(super) struct Cause {
     push: Worked<Force>,
+    /// What shakes the lean-to across the wall, which holds all of it; nothing of a wind, whose parts are in the roof's own.
+    across: Force,
     asked: Vec<(f64, Asked)>,
 }
 
@@ -45,7 +49,8 @@ impl Cause {
             let dead = loading.dead + factor(&loading, Action::SeismicDown) * vertical;
             (factor(&loading, along) != 0.0).then_some(Loading { dead, ..loading })
         });
-        Self { push, asked: asked.into_iter().map(|asked| (factor(&asked.loading, along), asked)).collect() }
+        let across = if along == Action::SeismicSideways { push.value * 2.0 } else { Force::ZERO };
+        Self { push, across, asked: asked.into_iter().map(|asked| (factor(&asked.loading, along), asked)).collect() }
     }
 
     /// Nothing where no wind is known to blow along the wall.
@@ -79,6 +84,19 @@ impl Cause {
             let level = asked.level * shares.width[post];
             let outward = if level > Force::ZERO { level } else { Force::ZERO };
             Place { way, asked, pattern: "", post, reaction: down.abs(), outward, along }
+        })
+    }
+
+    /// The same shaken across: nothing along the wall, all of it off the wall.
+    fn places_across<'a>(
+        &self,
+        own: &'a (f64, Asked),
+        shares: &'a WallShares,
+    ) -> impl Iterator<Item = (Force, Place<'a>)> {
+        let (whole, all) = (self.across * own.0.abs(), shares.roof());
+        self.places(own, shares).map(move |place| {
+            let off = whole * (shares.width[place.post] / all);
+            (off, Place { along: Force::ZERO, outward: place.outward + off, ..place })
         })
     }
 
@@ -121,6 +139,33 @@ pub(super) fn most_along(causes: &[Cause], shares: &WallShares) -> Option<Force>
     causes.iter().map(of).reduce(Force::max)
 }
 
+/// The most that an earthquake across pulls or pushes at one of its posts; nothing where there is none.
+pub(super) fn most_across(causes: &[Cause], shares: &WallShares) -> Option<Force> {
+    let across = |cause: &Cause| {
+        let of = |own| cause.places_across(own, shares).map(|(off, _)| off).fold(Force::ZERO, Force::max);
+        cause.asked.iter().map(of).fold(Force::ZERO, Force::max)
+    };
+    causes.iter().map(across).reduce(Force::max).filter(|most| *most > Force::ZERO)
+}
+
+/// The fixings off the wall under the earthquake across it.
+fn holds_across(fixing: &Fixing, cause: &Cause, rough: &impl Fn(&Place) -> f64) -> Option<Check> {
+    let shares = &fixing.ledger.shares;
+    let places = cause.asked.iter().flat_map(|own| cause.places_across(own, shares));
+    let (off, place) = most(places, |(_, place)| rough(place)).filter(|(off, _)| *off > Force::ZERO)?;
+    let made = fixing.judge(&place).map(|mut made| {
+        let says = format!(
+            "V = {:.0} lb, all of it handed to the wall, of which {:.0} lb at this post by the combination and the roof it carries",
+            cause.across.to_pounds(),
+            off.to_pounds()
+        );
+        let step = Step::new("earthquake across", says, Citation::from_memory("statics", "posts lean, the wall holds"));
+        made.steps.splice(0..0, cause.push.steps.iter().cloned().chain([step]));
+        made
+    });
+    Some(fixing.at(HOLD_ACROSS, &place, made))
+}
+
 /// The case of an action that asks most of the ledger.
 fn heaviest(ledger: &Ledger, action: Action) -> Option<RoofCase> {
     let of = |case: &&RoofCase| ledger.line.reactions(&case.down, &case.square).ledger.to_plf();
@@ -135,15 +180,18 @@ pub(super) fn along(fixing: &Fixing, causes: &Result<Vec<Cause>, Unmade>) -> Vec
         Err(why) => return vec![Check::not_judged(FIXINGS, HOLD_ALONG, why)],
     };
     let shares = &fixing.ledger.shares;
-    let held = match rough(fixing) {
-        Ok(rough) => Check::worst_of(causes.iter().flat_map(|cause| holds(fixing, cause, &rough))),
-        Err(why) => Some(Check::not_judged(FIXINGS, HOLD_ALONG, why)),
+    let (held, across) = match rough(fixing) {
+        Ok(rough) => {
+            let held = Check::worst_of(causes.iter().flat_map(|cause| holds(fixing, cause, &rough)));
+            (held, Check::worst_of(causes.iter().filter_map(|cause| holds_across(fixing, cause, &rough))))
+        }
+        Err(why) => (Some(Check::not_judged(FIXINGS, HOLD_ALONG, why)), None),
     };
     // The wood at the end asks for no more than the push, whatever the fixings hold.
     let places = causes.iter().flat_map(|cause| cause.asked.iter().flat_map(|own| cause.places(own, shares)));
     let wood =
         most(places, |place| place.along.to_pounds()).map(|place| fixing.at(TEAR, &place, stays(fixing, &place)));
-    held.into_iter().chain(wood).collect()
+    held.into_iter().chain(across).chain(wood).collect()
 }
 
 /// The fixings at the hardest place, and at the hardest of each other combination whose load leans: that looks along the grain as
@@ -279,6 +327,31 @@ mod tests {
         };
         let dead = (down(&check) - down(&shaken(1.0))) / 0.105;
         assert!((dead - 2052.0 * 21.4 / 420.0).abs() < 10.0, "{dead}");
+    }
+
+    /// The same V of 11,926 lb across: 0.525 of it on 21.4 of 420 in of roof is 319 lb off the wall, 0.7 of it 426 lb, which the wall
+    /// is told.
+    #[test]
+    fn the_earthquake_across_by_hand() {
+        let mut barn = demo::wool_barn();
+        barn.place.wind_speed = crate::loads::WindSpeed::try_mph(60.0);
+        barn.place.seismic = Some(Seismic { s_ds: 2.0, category: DesignCategory::C, importance: 1.0 });
+        let built = evaluate(&demo::wool_barn()).built.unwrap();
+        let checks = check_ledger(&barn, &built.shape, &roof_loads(&barn, &built.shape));
+        let check = checks.iter().find(|check| check.name == HOLD_ACROSS).unwrap();
+        let step = check.steps().iter().find(|step| step.gives == "earthquake across").unwrap();
+        assert!(step.says.starts_with("V = 11926 lb, all of it handed to the wall, of which "), "{}", step.says);
+        let part: f64 = step.says.split("of which ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+        let under = &check.combination;
+        let factor = if under.contains("0.525E_h") { 0.525 } else { 0.7 };
+        assert!((part - 11_926.0 * factor * 21.4 / 420.0).abs() < 2.0, "{part} {under}");
+        assert!(check.ratio().unwrap() > 0.0);
+        let wall =
+            checks.iter().find(|check| check.member == "existing wall" && check.name.contains("hands it")).unwrap();
+        let says = wall.says(UnitSystem::Imperial);
+        assert!(says.contains("in an earthquake across it 426 lb off it and toward it"), "{says}");
+        let calm = check_ledger(&demo::wool_barn(), &built.shape, &roof_loads(&demo::wool_barn(), &built.shape));
+        assert!(calm.iter().all(|check| check.name != HOLD_ACROSS));
     }
 
     /// An earthquake whose base shear cannot be had leaves the check open, whatever the wind does.

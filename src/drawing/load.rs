@@ -2,12 +2,12 @@
 use super::elevation::elevation;
 use super::scene::{Anchor, Drawn, Layer, Scene, Text};
 use super::section::section;
-use crate::analysis::{BeamCase, ElevationLoad, RoofCase};
+use crate::analysis::{BeamCase, ElevationLoad, PlacedForce, RoofCase};
 use crate::design::Built;
 use crate::geometry::{Point, Polygon};
 use crate::loads::Spread;
 use crate::project::Project;
-use crate::units::{AreaLoad, Force, Length, show_area_load, show_force};
+use crate::units::{AreaLoad, Force, Length, UnitSystem, show_area_load, show_force};
 use crate::wording::length;
 
 /// Height of the largest load drawn.
@@ -110,15 +110,26 @@ pub fn load_in_elevation(project: &Project, built: &Built, load: &ElevationLoad)
         }
     }
     let most = load.forces.iter().fold(Force::pounds(1.0), |most, one| most.max(one.force.abs()));
+    let mut said: Vec<String> = Vec::new();
     for one in &load.forces {
         let reach = OFF * 2.0 + (TALLEST - OFF * 2.0) * (one.force.abs() / most);
         let tail =
             if one.is_level { Point::new(one.at.x - reach, one.at.y) } else { Point::new(one.at.x, one.at.y + reach) };
         arrow(&mut scene, tail, one.at);
         let at = if one.is_level { Point::new((tail.x + one.at.x) / 2.0, tail.y) } else { tail };
-        figure(&mut scene, at, format!("{} {}", one.what, show_force(one.force, project.units)));
+        let says = force_says(one, project.units);
+        // Braces stand close together, and one is as another.
+        if !said.contains(&says) {
+            figure(&mut scene, at, says.clone());
+            said.push(says);
+        }
     }
     scene
+}
+
+fn force_says(one: &PlacedForce, units: UnitSystem) -> String {
+    let what = if one.what.starts_with('K') { "each brace" } else { &one.what };
+    format!("{what} {}", show_force(one.force, units))
 }
 
 /// The largest pressure of a load, without sign.
@@ -258,11 +269,12 @@ mod tests {
             for load in &all {
                 let said = words(&load_in_elevation(&project, &built, load));
                 for one in &load.forces {
-                    let wanted = format!("{} {}", one.what, show_force(one.force, project.units));
-                    assert!(said.contains(&wanted), "{}: {said:?}", load.name);
+                    assert!(said.contains(&force_says(one, project.units)), "{}: {said:?}", load.name);
                 }
                 let pieces = load.on_roof.as_ref().map_or(0, |(spread, _)| spread.pieces().len());
-                assert_eq!(said.len(), load.forces.len() + pieces, "{}", load.name);
+                let braces = load.forces.iter().filter(|one| one.what.starts_with('K')).count();
+                let once = braces.saturating_sub(1);
+                assert_eq!(said.len(), load.forces.len() - once + pieces, "{}", load.name);
             }
         }
     }

@@ -45,6 +45,13 @@ pub fn snow_share(edition: Edition, flat_snow: AreaLoad) -> Worked<AreaLoad> {
     Worked::new(load, vec![Step::new("snow shaken along", says, citation)])
 }
 
+/// In category A every part takes a level force of 1 % of its dead load, and nothing else (ASCE 7, 1.4.2 and 11.7, from memory).
+fn in_category_a(edition: Edition, weight: &SeismicWeight) -> Worked<Force> {
+    let force = weight.dead * LEAST;
+    let says = format!("F = 0.01·W = 0.01·{} = {}: category A asks no more", pounds(weight.dead), pounds(force));
+    Worked::new(force, vec![Step::new("F, level force in category A", says, edition.recalled("1.4.2 and 11.7"))])
+}
+
 /// V = C_s·W with C_s = S_DS·I_e/R ≥ 0.01 and R = 1.5, at strength level; W dead load and the share of snow.
 ///
 /// The short-period C_s, which no period lowers here. ASCE 7 Table 12.2-1 and 12.8.1, from memory: timber frames up to
@@ -59,6 +66,9 @@ pub fn base_shear(
     weight: &SeismicWeight,
 ) -> Result<Worked<Force>, Refused> {
     check_limits(seismic, height)?;
+    if seismic.category == DesignCategory::A {
+        return Ok(in_category_a(edition, weight));
+    }
     let share = snow_share(edition, weight.flat_snow);
     let shaken = weight.dead + share.value * weight.roof;
     let coefficient = (seismic.s_ds * seismic.importance / RESPONSE).max(LEAST);
@@ -84,7 +94,7 @@ pub fn base_shear(
 fn check_limits(seismic: &Seismic, height: Length) -> Result<(), Refused> {
     let wrong = |what: &str| Err(Refused::because(what));
     match seismic.category {
-        DesignCategory::A => return wrong("seismic category A has its own sideways force, whose rule is missing here"),
+        DesignCategory::A => return Ok(()),
         DesignCategory::B | DesignCategory::C => {}
         DesignCategory::D | DesignCategory::E | DesignCategory::F => {
             return wrong(
@@ -103,11 +113,15 @@ fn check_limits(seismic: &Seismic, height: Length) -> Result<(), Refused> {
     Ok(())
 }
 
-/// E_v = 0.2·S_DS·D (ASCE 7, 12.4.2.2, from memory).
+/// E_v = 0.2·S_DS·D (ASCE 7, 12.4.2.2, from memory); none in category A, whose level force stands alone (1.4.1).
 ///
 /// # Errors
 /// When S_DS is not a number above zero.
 pub fn vertical_effect(edition: Edition, seismic: &Seismic, dead: Force) -> Result<Worked<Force>, Refused> {
+    if seismic.category == DesignCategory::A {
+        let step = Step::new("E_v, earthquake downward", "none in category A", edition.recalled("1.4.1"));
+        return Ok(Worked::new(Force::ZERO, vec![step]));
+    }
     if !(seismic.s_ds.is_finite() && seismic.s_ds > 0.0) {
         return Err(Refused::because("S_DS must be above zero; the local building authority gives it"));
     }
@@ -151,13 +165,22 @@ mod tests {
         assert!((found.value.to_pounds() - 30.0).abs() < 1e-9);
     }
 
+    /// 0.01·3000 = 30 lb whatever snow lies and however tall; nothing down.
+    #[test]
+    fn category_a_by_hand() {
+        let site = Seismic { s_ds: 0.0, ..site(DesignCategory::A) };
+        let of = |psf: f64, tall: f64| base_shear(Edition::Asce7_16, &site, Length::feet(tall), &weight(psf)).unwrap();
+        assert_eq!([of(0.0, 12.0), of(60.0, 40.0)].map(|made| made.value), [Force::pounds(30.0); 2]);
+        let down = vertical_effect(Edition::Asce7_22, &site, Force::pounds(3000.0)).unwrap();
+        assert_eq!(down.value, Force::ZERO);
+    }
+
     #[test]
     fn outside_the_limits() {
         let refused = |seismic: Seismic, height: f64| {
             base_shear(Edition::Asce7_16, &seismic, Length::feet(height), &weight(0.0)).unwrap_err().to_string()
         };
         assert!(refused(site(DesignCategory::D), 12.0).contains("not permitted"));
-        assert!(refused(site(DesignCategory::A), 12.0).contains("category A"));
         assert!(refused(site(DesignCategory::B), 35.1).contains("35 ft"));
         assert!(refused(Seismic { s_ds: 0.0, ..site(DesignCategory::B) }, 12.0).contains("S_DS"));
         assert!(base_shear(Edition::Asce7_16, &site(DesignCategory::B), Length::feet(35.0), &weight(0.0)).is_ok());

@@ -248,7 +248,7 @@ test("a file of the first version opens", async () => {
     await fileIn(page, old);
     await page.locator(".strip").waitFor();
     const { text, file } = await project(page);
-    assert.equal(file.version, 6);
+    assert.equal(file.version, 7);
     assert.equal(file.project.frame.reach_in, JSON.parse(old).project.frame.reach_in);
     const said = await report(text);
     assert.equal((await strip(page)).sticks, String(said.sticks.length));

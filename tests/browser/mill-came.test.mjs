@@ -41,7 +41,7 @@ for (const [kind, size] of [
       await verdict(page).getByText(/^✓ Does for P\d\.$/).waitFor();
       await type(page, path("near.depth"), "7 3/8");
       await type(page, path("far.depth"), "7 3/8");
-      await verdict(page).getByText(/under the inner size of 7\.5x7\.5 at the/).waitFor();
+      await verdict(page).getByText(/1⁄8″ under the inner size of 7\.5x7\.5 at the/).waitFor();
       assert.match(await verdict(page).textContent(), /^Send it back, or elsewhere: Does not do for P\d: 1⁄8″ under/);
       await picture(page, `came-${kind}-small`);
       await type(page, path("near.depth"), "7 3/4");
