@@ -116,7 +116,8 @@ pub(super) fn pulled_apart(with: &BeamChecks, (scarf, along): (&ScarfReport, &Al
         let passed = solved.laps.get(scarf.number.checked_sub(1)?)?;
         let lift = (-passed.force()).max(Force::ZERO);
         let weight = if is_tied {
-            along.share(with, solved, case) + lift / held_at_root(with, case.duration)
+            let lifted = if lift > LEAST { lift / held_at_root(with, case.duration) } else { 0.0 };
+            along.share(with, solved, case) + lifted
         } else {
             pull.to_pounds() / case.duration.factor()
         };
@@ -257,6 +258,10 @@ mod tests {
         (barn.fixings.scarf.count, barn.fixings.scarf.sideways) = (2, Force::ZERO);
         let Outcome::NotJudged(not) = check(&barn, PULLED_APART).outcome else { unreachable!() };
         assert!(not.why.ends_with("what one of its fasteners holds sideways is missing"), "{}", not.why);
+        // What they hold pulled is not known: aside they are judged all the same, and fail where the lap is lifted at once.
+        let tie = &mut barn.fixings.scarf;
+        (tie.sideways, tie.pull) = (Force::pounds(400.0), Force::ZERO);
+        assert!(!check(&barn, PULLED_APART).passes());
     }
 
     /// The stop-splayed abutments of a 10 in beam are 2½ in high: 8 by 2½ in are pressed.
