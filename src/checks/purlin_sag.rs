@@ -14,7 +14,7 @@ use crate::units::{Length, LineLoad, Stress};
 use crate::working::{Citation, Confidence, Step, Worked};
 
 /// Wind on components, for sag only, against its full value (IBC Table 1604.3 note f, from memory).
-const WIND_FOR_SAG: f64 = 0.42;
+pub(super) const WIND_FOR_SAG: f64 = 0.42;
 
 /// A load of one row square to the roof.
 #[derive(Clone, Copy)]

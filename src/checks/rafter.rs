@@ -2,6 +2,7 @@
 use super::bored::less_hole;
 use super::check::{Check, Under, Way};
 use super::governing::most;
+use super::purlin_sag::WIND_FOR_SAG;
 use super::wood::Woods;
 use crate::analysis::{Found, Loading};
 use crate::analysis::{
@@ -88,12 +89,15 @@ pub fn rafter_work(project: &Project, shape: &Shape, loads: &RoofLoads, woods: &
         let forces = solve(&loading)?;
         work.found.push((loading, forces));
     }
-    for (index, case) in
-        cases.iter().enumerate().filter(|(_, case)| matches!(case.action, Action::Snow | Action::RoofLive))
-    {
-        let share = if case.action == Action::Snow { passing_snow(project.place.edition) } else { 1.0 };
+    for (index, case) in cases.iter().enumerate() {
+        let share = match case.action {
+            Action::Snow => passing_snow(project.place.edition),
+            Action::RoofLive => 1.0,
+            Action::Wind => WIND_FOR_SAG,
+            _ => continue,
+        };
         let of = |dead: f64| Loading {
-            name: case.name.clone(),
+            name: if case.action == Action::Wind { format!("0.42W: {}", case.name) } else { case.name.clone() },
             dead,
             is_uplift: false,
             parts: vec![(share, index)],
@@ -289,7 +293,7 @@ impl Judge<'_> {
         let span = self.work.line.span() / self.work.line.pitch.cos();
         let words = |kind: DeflectionCase| match kind {
             DeflectionCase::DeadAndLive => "sags in the end, creep counted",
-            DeflectionCase::Live | DeflectionCase::SnowOrWind => "sags under snow or people",
+            DeflectionCase::Live | DeflectionCase::SnowOrWind => "sags under snow, wind or people",
         };
         let check = |kind: DeflectionCase| {
             let of_kind = self.work.movements.iter().filter(|(found, ..)| *found == kind);
@@ -322,7 +326,7 @@ impl Judge<'_> {
         });
         let words = match kind {
             DeflectionCase::DeadAndLive => "moves at its tail in the end, creep counted",
-            DeflectionCase::Live | DeflectionCase::SnowOrWind => "moves at its tail under snow or people",
+            DeflectionCase::Live | DeflectionCase::SnowOrWind => "moves at its tail under snow, wind or people",
         };
         let under = self.under(loading, forces).asks("Δ", moved.abs());
         Some(Check::new(&self.work.mark, words, "at the eave", under, made))
