@@ -142,11 +142,10 @@ impl<'a> Foot<'a> {
         ];
         all.extend(Part::PostBase.of(self.on_pull((base, HOLDS_DOWN), asks, |one| self.held(one))));
         let up = |one: &Demand<FootForces>| one.value.up.to_pounds();
-        let concrete = self.project.fixings.pier;
         let tallness = self.pier_height();
         let weight = self.pier_weight(LIGHT).force() * AGAINST_UPLIFT;
         all.extend(self.on_pull((anchor, ANCHORED), up, |one| anchored(self.project, one, tallness)));
-        all.extend(self.on_pull((pier.clone(), TIED), up, |one| tied(&concrete, one, weight)));
+        all.extend(self.on_pull((pier.clone(), TIED), up, |one| tied(self.project, one, weight)));
         let above = self.above_ground.max(LOWEST_PUSH);
         let bends = most(pushed(), |one| bending(self.project, one, above));
         all.push(self.check(pier, "bends as plain concrete", bends, |one| bent(self.project, one, above)));

@@ -8,7 +8,7 @@ use crate::fastening::{
     AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension, soil,
 };
 use crate::materials::Section;
-use crate::members::Verdict;
+use crate::members::{Amount, Verdict};
 use crate::project::{Pier, Project};
 use crate::units::{Force, Length};
 use crate::unmade::{Input, Unmade};
@@ -26,10 +26,7 @@ pub(super) fn anchored(
 ) -> Result<Worked<Verdict>, Unmade> {
     let (pier, up) = (&project.fixings.pier, foot.value.up);
     if pier.anchor_depth <= Length::ZERO {
-        let says = format!(
-            "how deep the anchor is cast into the pier is missing: the concrete around it has to hold {:.0} lb",
-            up.to_pounds()
-        );
+        let says = "how deep the anchor is cast into the pier is missing: the concrete around it holds the post down";
         return Err(Unmade::missing(Input::AnchorDepth, says));
     }
     let around = AroundAnchor { edge: pier.pier_width / 2.0, concrete: LEAST_CONCRETE };
@@ -43,8 +40,8 @@ pub(super) fn anchored(
 }
 
 /// What passes from the pier into the footing: the pull less what the pier weighs.
-pub(super) fn tied(pier: &Pier, foot: &Demand<FootForces>, weight: Force) -> Result<Worked<Verdict>, Unmade> {
-    let up = foot.value.up;
+pub(super) fn tied(project: &Project, foot: &Demand<FootForces>, weight: Force) -> Result<Worked<Verdict>, Unmade> {
+    let (pier, up) = (&project.fixings.pier, foot.value.up);
     let rest = (up - weight).max(Force::ZERO);
     let says = format!(
         "{:.0} lb up less 0.6 of the pier\u{2019}s weight, {:.0} lb: {:.0} lb hang on the footing",
@@ -58,8 +55,8 @@ pub(super) fn tied(pier: &Pier, foot: &Demand<FootForces>, weight: Force) -> Res
     }
     if pier.bars == 0 {
         let says = format!(
-            "the bars from the pier into its footing are missing: they have to hold {:.0} lb, concrete on concrete holds none",
-            rest.to_pounds()
+            "the bars from the pier into its footing are missing: {} hang on the footing, and concrete on concrete holds nothing",
+            Amount::Force(rest).text(project.units)
         );
         return Err(Unmade::missing(Input::PierBars, says));
     }

@@ -135,10 +135,7 @@ fn held_along(
     (solved, case): (&Solved, &BeamCase),
 ) -> Result<Worked<Verdict>, Unmade> {
     let tie = &with.project.fixings.scarf;
-    let missing = |what: &str| {
-        let says = format!("it is pulled along the beam by {:.0} lb, and {what}", pull.to_pounds());
-        Unmade::missing(Input::Scarf, says)
-    };
+    let missing = |what: &str| Unmade::missing(Input::Scarf, format!("it is pulled along the beam, and {what}"));
     if tie.count == 0 {
         return Err(missing("the screws or bolts that must hold it are missing: pegs and wedges are not counted"));
     }
@@ -254,7 +251,7 @@ mod tests {
         let mut barn = demo::wool_barn();
         barn.fixings.scarf.count = 0;
         let Outcome::NotJudged(not) = check(&barn, PULLED_APART).outcome else { unreachable!() };
-        assert!(not.why.contains("it is pulled along the beam by") && not.why.contains("are missing"), "{}", not.why);
+        assert!(not.why.contains("it is pulled along the beam, and") && not.why.contains("are missing"), "{}", not.why);
         (barn.fixings.scarf.count, barn.fixings.scarf.sideways) = (2, Force::ZERO);
         let Outcome::NotJudged(not) = check(&barn, PULLED_APART).outcome else { unreachable!() };
         assert!(not.why.ends_with("what one of its fasteners holds sideways is missing"), "{}", not.why);
