@@ -4,7 +4,7 @@ use super::bored::beside_hole;
 use super::brace_pegs::MOST_DURATION;
 use super::check::Check;
 use super::governing::{hardest, most};
-use super::scarf_pull::{Along, Drawn};
+use super::scarf_pull::{Along, Cut, Drawn};
 use crate::analysis::{BeamCase, Passed, Solved};
 use crate::fastening::root_shear;
 use crate::geometry::{Brace, ScarfReport, lap_height};
@@ -27,6 +27,7 @@ struct Asked<'a> {
     passed: &'a Passed,
     /// What the scarf passes along the beam.
     along: &'a Along<'a>,
+    pull: Force,
     solved: &'a Solved,
     case: &'a BeamCase,
     /// How far from a tip the lap turns.
@@ -41,12 +42,12 @@ struct Asked<'a> {
 /// it hangs on it. Fasteners at both roots that hold as much as passes keep the halves together: the lap turns in its middle, as
 /// the frame is worked out.
 pub(super) fn thin(with: &BeamChecks, (scarf, along): (&ScarfReport, &Along), mark: &str) -> Option<Check> {
-    let sections = sections(with, scarf);
+    let sections = sections(with, scarf, along);
     let places = sections.as_ref().map_or(&[][..], Vec::as_slice);
     let all = with.strength().filter_map(|(solved, case)| {
         let passed = passed(solved, scarf)?;
         let turns = turns_at(with, (passed, solved, case), along);
-        let asked = Asked { scarf, passed, along, solved, case, turns };
+        let asked = Asked { scarf, passed, along, pull: along.pull(solved, case), solved, case, turns };
         // Without a section one case weighs as what passes, and the check says what is wrong.
         let least = passed.force().to_pounds().abs() * 1e-6;
         let stress = places.iter().map(|thin| thin.stress(&asked).to_psi()).fold(least, f64::max);
@@ -87,13 +88,19 @@ struct Thin {
     is_lower: bool,
     arm: Length,
     net: NetSection,
-    modulus: Volume,
+    cut: Cut,
+    /// The stretch of the beam it lies in, where that may pull at it: braces add to the lower half alone.
+    stretch: Option<usize>,
     place: String,
 }
 
 impl Thin {
     fn new(is_lower: bool, arm: Length, net: NetSection, place: impl Into<String>) -> Self {
-        Self { is_lower, arm, modulus: net.least_modulus(), net, place: place.into() }
+        Self { is_lower, arm, cut: Cut::of(&net), net, stretch: None, place: place.into() }
+    }
+
+    fn in_stretch(self, stretch: usize) -> Self {
+        Self { stretch: self.is_lower.then_some(stretch), ..self }
     }
 
     /// What bends it, without sign, where the lap turns that far from its tip. What stands between tip and turn is carried by the
@@ -115,15 +122,13 @@ impl Thin {
 
     /// What bends it with what pulls at it.
     fn stress(&self, asked: &Asked) -> Stress {
-        self.moment((asked.scarf, asked.passed), asked.turns) / self.modulus + self.drawn(asked).stress
+        self.moment((asked.scarf, asked.passed), asked.turns) / self.cut.modulus + self.drawn(asked).stress
     }
 
     /// What a pull along the beam does to it.
     fn drawn(&self, asked: &Asked) -> Drawn {
-        let tip = asked.scarf.upper_root();
-        let x = if asked.scarf.lower_root() > tip { tip + self.arm } else { tip - self.arm };
-        let at = self.is_lower.then_some(x);
-        asked.along.drawn((asked.solved, asked.case), at, (&self.net, self.modulus))
+        let own = self.stretch.map(|stretch| asked.solved.along(stretch, asked.case)[1].max(asked.pull));
+        asked.along.drawn((asked.pull, own.unwrap_or(asked.pull)), &self.cut)
     }
 }
 
@@ -131,7 +136,7 @@ impl Thin {
 const STEPS: usize = 24;
 
 /// Sections of both halves, root to tip; the brace's pocket is in the lower one.
-fn sections(with: &BeamChecks, scarf: &ScarfReport) -> Result<Vec<Thin>, String> {
+fn sections(with: &BeamChecks, scarf: &ScarfReport, along: &Along) -> Result<Vec<Thin>, String> {
     let (frame, rules, kind) = (&with.project.frame, &with.project.joinery, scarf.kind);
     let lap = frame.scarfs.lap;
     let (breadth, _) = at_holes(frame.timbers.beam.sawn.breadth, with.project.fixings.scarf.bored());
@@ -150,6 +155,8 @@ fn sections(with: &BeamChecks, scarf: &ScarfReport) -> Result<Vec<Thin>, String>
             "along its lap"
         }
     };
+    let tip = scarf.upper_root();
+    let at = |arm: Length| if scarf.lower_root() > tip { tip + arm } else { tip - arm };
     let whole = |section: Section| NetSection::whole(section).map_err(|refused| refused.0);
     let mut found = Vec::with_capacity(places.len() * 2 + 1);
     for from_root in places {
@@ -160,13 +167,14 @@ fn sections(with: &BeamChecks, scarf: &ScarfReport) -> Result<Vec<Thin>, String>
             None => (whole(section)?, word(from_root).to_owned()),
         };
         let arm = lap - from_root;
-        found.push(Thin::new(true, arm, net, place));
+        found.push(Thin::new(true, arm, net, place).in_stretch(along.stretch_at(at(arm))));
         found.push(Thin::new(false, arm, whole(section)?, word(from_root)));
     }
     if kind == ScarfKind::Bladed {
         let net = whole(Section::new(breadth, frame.timbers.beam.sawn.depth / 4.0))?;
         for is_lower in [true, false] {
-            found.push(Thin::new(is_lower, rules.scarf_blade, net.clone(), "at its tongues"));
+            let tongue = Thin::new(is_lower, rules.scarf_blade, net.clone(), "at its tongues");
+            found.push(tongue.in_stretch(along.stretch_at(at(rules.scarf_blade))));
         }
     }
     Ok(found)
@@ -285,7 +293,7 @@ fn passed_step(passed: &Passed) -> Step {
 }
 
 fn bent_step(worst: &Thin, asked: &Asked) -> Step {
-    let Thin { is_lower, arm, net, modulus, place, .. } = worst;
+    let Thin { is_lower, arm, net, cut, place, .. } = worst;
     let left = net.section();
     let half = if *is_lower { "lower" } else { "upper" };
     let pocket = if net.pockets().is_empty() { "" } else { " less the pocket" };
@@ -298,8 +306,8 @@ fn bent_step(worst: &Thin, asked: &Asked) -> Step {
         moment.to_pound_inches(),
         left.breadth.to_inches(),
         left.depth.to_inches(),
-        modulus.to_cubic_inches(),
-        (moment / *modulus).to_psi()
+        cut.modulus.to_cubic_inches(),
+        (moment / cut.modulus).to_psi()
     );
     let source = Citation::common_practice("a lap as a cantilever of what is left of it");
     Step::new("f_b where a half is bent hardest", says, source)

@@ -12,7 +12,7 @@ use crate::geometry::{ScarfReport, lap_height};
 use crate::loads::Duration;
 use crate::members::{Bracing, NetSection, Property, Verdict, adjusted, bending_strength, check_end_grain};
 use crate::project::Used;
-use crate::units::{Force, Length, Moment, Stress, Volume};
+use crate::units::{Area, Force, Length, Moment, Stress, Volume};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -59,19 +59,34 @@ impl<'a> Along<'a> {
         if is_tied { pull / held_sideways(with, case.duration) } else { 0.0 }
     }
 
-    /// What the pull does to a section of a half; of the lower one `at` its place, where braces add to it.
-    pub fn drawn(&self, (solved, case): (&Solved, &BeamCase), at: Option<Length>, cut: (&NetSection, Volume)) -> Drawn {
-        let (net, modulus) = cut;
-        let [_, pull] = self.through(solved, case);
-        let through = pull.max(Force::ZERO);
-        let own = at.map_or(through, |x| {
-            let stretches = &self.line.model.beam;
-            let stretch = stretches.partition_point(|stretch| stretch.to < x).min(stretches.len().saturating_sub(1));
-            solved.along(stretch, case)[1].max(through)
-        });
-        let height = net.section().depth;
-        let moment = through * (height / 2.0) + (own - through) * ((self.depth - height) / 2.0);
-        Drawn { through, own, moment, stress: moment / modulus + own / net.area() * self.by_tension }
+    /// The pull through the lap; nothing where it is pushed.
+    pub fn pull(&self, solved: &Solved, case: &BeamCase) -> Force {
+        self.through(solved, case)[1].max(Force::ZERO)
+    }
+
+    /// The stretch of the beam at a place.
+    pub fn stretch_at(&self, x: Length) -> usize {
+        let stretches = &self.line.model.beam;
+        stretches.partition_point(|stretch| stretch.to < x).min(stretches.len().saturating_sub(1))
+    }
+
+    /// What a pull through the lap, and in the half itself, does to a section of it.
+    pub fn drawn(&self, (through, own): (Force, Force), cut: &Cut) -> Drawn {
+        let moment = through * (cut.height / 2.0) + (own - through) * ((self.depth - cut.height) / 2.0);
+        Drawn { through, own, moment, stress: moment / cut.modulus + own / cut.area * self.by_tension }
+    }
+}
+
+/// What a section of a half is worth.
+pub(super) struct Cut {
+    height: Length,
+    area: Area,
+    pub modulus: Volume,
+}
+
+impl Cut {
+    pub fn of(net: &NetSection) -> Self {
+        Self { height: net.section().depth, area: net.area(), modulus: net.least_modulus() }
     }
 }
 
@@ -291,15 +306,14 @@ mod tests {
         let (solved, case) = line.strength().next().unwrap();
         let (mut solved, mut case) = (solved.clone(), case.clone());
         (solved.beam[0].axial, case.push) = (Force::pounds(1000.0), Force::ZERO);
-        let net = NetSection::whole(crate::materials::Section::new(inches(8.0), inches(5.0))).unwrap();
-        let modulus = net.least_modulus();
-        let found = along.drawn((&solved, &case), None, (&net, modulus));
+        let pull = along.pull(&solved, &case);
+        assert_eq!(pull, Force::pounds(1000.0));
+        let cut = Cut::of(&NetSection::whole(crate::materials::Section::new(inches(8.0), inches(5.0))).unwrap());
+        let found = along.drawn((pull, pull), &cut);
         assert!((found.stress.to_psi() - (2500.0 / (8.0 * 25.0 / 6.0) + 2.0 * 25.0)).abs() < 1e-9);
         // 1,500 lb that a brace brings to the lower half alone: on the beam's axis, 2½ in beside its own.
-        solved.beam[0].axial = Force::pounds(1500.0);
-        let first = Some(line.model.beam[0].from + inches(0.1));
-        let through = Along { root: None, ..along };
-        let found = through.drawn((&solved, &case), first, (&net, modulus));
+        assert_eq!(along.stretch_at(line.model.beam[0].from + inches(0.1)), 0);
+        let found = along.drawn((Force::ZERO, Force::pounds(1500.0)), &cut);
         assert!((found.stress.to_psi() - (1500.0 * 2.5 / (8.0 * 25.0 / 6.0) + 2.0 * 37.5)).abs() < 1e-9);
     }
 }
