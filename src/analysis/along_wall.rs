@@ -45,7 +45,7 @@ pub fn along_cases(project: &Project, shape: &Shape, loads: &RoofLoads, beam: &B
 
 /// The heaviest case of each duration but wind, pushed by 0.5 % of its weight.
 fn out_of_plumb(found: &mut AlongCases, beam: &BeamLoads, gravity: &[BeamCase]) {
-    let dead = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
+    let dead = beam.whole_dead(false);
     for case in gravity.iter().filter(|case| !case.is_uplift && case.duration != Duration::TenMinutes) {
         let weight = dead * case.dead + case.rafters.iter().sum::<Force>();
         let notional = notional_force(weight);
@@ -285,8 +285,7 @@ fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Compa
 
 /// Both ways, where the user has given the site's values.
 fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) {
-    let on_line = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
-    match earthquake_along(project, shape, loads, (&beam.line, on_line)) {
+    match earthquake_along(project, shape, loads, (&beam.line, beam.whole_dead(false))) {
         Some(Ok(shaking)) => {
             let snow = heaviest(loads, beam, Action::Snow);
             shake(found, project, beam, snow.as_ref(), &shaking);

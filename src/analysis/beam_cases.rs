@@ -142,6 +142,12 @@ impl<'a> BeamLoads<'a> {
             + self.brace(is_uplift) * self.shape.braces.len() as f64
     }
 
+    /// All that weighs on the piers without other loads: the roof's dead load on the beam, and what stands under it.
+    #[must_use]
+    pub fn whole_dead(&self, is_uplift: bool) -> Force {
+        self.dead(is_uplift).iter().sum::<Force>() + self.own_weight(is_uplift)
+    }
+
     fn even(&self, strip: LineLoad) -> Vec<Force> {
         self.widths.iter().map(|width| strip * *width).collect()
     }

@@ -126,7 +126,7 @@ fn wind_on_parts(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<
 
 fn earthquake(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<ElevationLoad> {
     let beam = BeamLoads::new(project, shape, loads);
-    let dead = beam.dead(false).iter().sum::<Force>() + beam.own_weight(false);
+    let dead = beam.whole_dead(false);
     let shaking = earthquake_along(project, shape, loads, (&beam.line, dead))?.ok()?;
     let axis = shape.line.beam_seat - project.frame.timbers.beam.sawn.depth / 2.0;
     let middle = Point::new(project.frame.beam_length / 2.0, shape.line.beam_seat);

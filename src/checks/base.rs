@@ -6,6 +6,7 @@ use super::asked::Amounts;
 use super::bored::bored_foot;
 use super::check::{Check, Way};
 use super::governing::most;
+use super::known::known_soil;
 use super::part::Part;
 use super::pier_pull::{ANCHORED, TIED, anchored, bending, bent, tied};
 use super::pier_top::{CARRIES_BASE, bears};
@@ -13,7 +14,7 @@ use super::ties::{Joint, allowed, both};
 use super::wood::Woods;
 use crate::analysis::{Demand, FootForces, PostDemands};
 use crate::design::Shape;
-use crate::fastening::{Footing, FootingShape, Refused, bearing_pressure, frost, pole_depth, projection, soil};
+use crate::fastening::{Footing, FootingShape, Refused, bearing_pressure, frost, pole_depth, projection};
 use crate::loads::Duration;
 use crate::members::{Verdict, check_end_grain};
 use crate::project::{Pier, Project, Used};
@@ -29,7 +30,6 @@ pub(super) const STANDS: &str = "stands on its pier";
 /// Name of the check the path of the weight finds.
 pub(super) const PRESSES: &str = "presses on the soil";
 
-const NO_SOIL: &str = "the soil is missing: ask the building department what it may carry there";
 const BASE: Joint = Joint { name: "base of a post", tie: Input::PostBase, values: Input::PostBaseValues };
 /// Concrete, the heavy end and the light one (common practice).
 const HEAVY: Density = Density::pounds_per_cubic_foot(150.0);
@@ -205,6 +205,7 @@ impl<'a> Foot<'a> {
         (self.above_ground + pier.depth - pier.footing_thickness).max(Length::ZERO)
     }
 
+    /// What the pier weighs over its footing.
     fn pier_weight(&self, concrete: Density) -> Weight {
         let pier = &self.project.fixings.pier;
         let height = self.pier_height();
@@ -213,12 +214,8 @@ impl<'a> Foot<'a> {
     }
 
     fn pressed(&self, down: &Demand<Force>) -> Result<Worked<Verdict>, Unmade> {
-        let ground = &self.project.ground;
-        if ground.soil.is_empty() {
-            return Err(Unmade::missing(Input::Soil, NO_SOIL));
-        }
         let text = |refused: Refused| refused.to_string();
-        let soil = soil(&ground.soil).map_err(text)?;
+        let soil = known_soil(self.project)?;
         let footing = footing(&self.project.fixings.pier);
         let pier = self.pier_weight(HEAVY).force();
         let found = bearing_pressure(&footing, down.value + pier, HEAVY).map_err(text)?;
@@ -253,11 +250,7 @@ impl<'a> Foot<'a> {
 
     /// Pier and footing as one pole in the soil.
     fn leaned(&self, foot: &Demand<FootForces>) -> Result<Worked<Verdict>, Unmade> {
-        let (ground, pier) = (&self.project.ground, &self.project.fixings.pier);
-        if ground.soil.is_empty() {
-            return Err(Unmade::missing(Input::Soil, NO_SOIL));
-        }
-        let soil = soil(&ground.soil).map_err(|refused| refused.to_string())?;
+        let (soil, pier) = (known_soil(self.project)?, &self.project.fixings.pier);
         let height = self.above_ground.max(LOWEST_PUSH);
         let needed =
             pole_depth(foot.value.level, height, pier.pier_width, soil).map_err(|refused| refused.to_string())?;

@@ -9,7 +9,7 @@ use crate::project::Used;
 use crate::units::{Force, Moment};
 
 /// Less is noise of the arithmetic.
-const LEAST: Force = Force::pounds(1.0);
+pub(super) const LEAST: Force = Force::pounds(1.0);
 
 /// The post over which pull and bending together ask most; nothing where no brace pulls the beam.
 #[must_use]

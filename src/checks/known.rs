@@ -1,7 +1,7 @@
 //! What must be known before a check can be made.
 use super::wood::{Woods, is_timber, lumber_gravity};
 use crate::analysis::RoofLoads;
-use crate::fastening::{Fastener, Moisture, Wetness, fastener};
+use crate::fastening::{Fastener, Moisture, Soil, Wetness, fastener, soil};
 use crate::loads::Duration;
 use crate::materials::{Timber, species};
 use crate::project::{Project, Used};
@@ -31,6 +31,16 @@ pub(super) fn chosen(key: &str, what: &str, input: Input) -> Result<&'static Fas
         return Err(Unmade::missing(input, format!("the {what} is missing: none is chosen yet")));
     }
     Ok(fastener(key)?)
+}
+
+/// The soil under the footings.
+pub(super) fn known_soil(project: &Project) -> Result<&'static Soil, Unmade> {
+    let key = &project.ground.soil;
+    if key.is_empty() {
+        let says = "the soil is missing: ask the building department what it may carry there";
+        return Err(Unmade::missing(Input::Soil, says));
+    }
+    Ok(soil(key)?)
 }
 
 /// Moisture of a kind of stick as its fasteners see it: cut green unless it is declared dry; wet in use as its own values

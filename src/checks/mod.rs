@@ -53,6 +53,7 @@ pub use head_pegs::{NEEDS_WOOD, PULLS_ON_PEGS};
 pub use ledger::check_ledger;
 pub use missing::{Waiting, waiting};
 pub use part::Part;
+pub use pier_pull::{ANCHORED, TIED};
 pub use post::check_posts;
 pub use post_head::check_post_heads;
 pub use purlin::check_purlins;

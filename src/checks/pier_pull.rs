@@ -2,10 +2,11 @@
 //!
 //! The concrete is the least that may carry, as under the base. The steel of the anchor, its head or hook and the bars' ends are
 //! their makers' and the code's matter.
-use super::pier_top::{LEAST_CONCRETE, area, on_top};
+use super::known::known_soil;
+use super::pier_top::{LEAST_CONCRETE, area, assumed_concrete, on_top};
 use crate::analysis::{Demand, FootForces};
 use crate::fastening::{
-    AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension, soil,
+    AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension,
 };
 use crate::materials::Section;
 use crate::members::{Amount, Verdict};
@@ -14,9 +15,10 @@ use crate::units::{Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
-/// Names of the checks: the path of the uplift finds them by these.
-pub(super) const ANCHORED: &str = "is held by its concrete";
-pub(super) const TIED: &str = "hangs together with its footing";
+/// Name of the check of the anchor: the path of the uplift finds it by this.
+pub const ANCHORED: &str = "is held by its concrete";
+/// The same of the joint with the footing.
+pub const TIED: &str = "hangs together with its footing";
 
 /// The cone around the anchor.
 pub(super) fn anchored(
@@ -35,6 +37,7 @@ pub(super) fn anchored(
     let mut made = anchor_breakout(depth, around, base)?;
     let says =
         "in the middle of the pier, cast in, its steel and its head or hook by their maker: neither is judged here";
+    made.steps.insert(0, assumed_concrete());
     made.steps.push(Step::new("anchor, assumed", says, Citation::placeholder("common practice", "one anchor a post")));
     Ok(Worked::new(Verdict::force(up, made.value), made.steps))
 }
@@ -72,7 +75,7 @@ fn in_ground(pier: &Pier) -> (Length, Length) {
 /// What the push and the pull of a case ask of the concrete, in psi, by numbers alone; of unknown soil the push.
 pub(super) fn bending(project: &Project, foot: &Demand<FootForces>, height: Length) -> f64 {
     let (pier, level) = (&project.fixings.pier, foot.value.level);
-    let Ok(soil) = soil(&project.ground.soil) else { return level.to_pounds() };
+    let Ok(soil) = known_soil(project) else { return level.to_pounds() };
     let (moment, _) = pier_bending(level, height, in_ground(pier), soil.lateral_a_foot.to_psf());
     let pull = foot.value.up.max(Force::ZERO) / area(pier);
     (moment / pier_modulus(pier.pier_width, pier.is_round) + pull).to_psi()
@@ -80,11 +83,7 @@ pub(super) fn bending(project: &Project, foot: &Demand<FootForces>, height: Leng
 
 /// The pier bent by the push at its top, with the pull of the same case, as plain concrete.
 pub(super) fn bent(project: &Project, foot: &Demand<FootForces>, height: Length) -> Result<Worked<Verdict>, Unmade> {
-    let (ground, pier) = (&project.ground, &project.fixings.pier);
-    if ground.soil.is_empty() {
-        return Err(Unmade::missing(Input::Soil, "the soil is missing: how it holds the pier sideways"));
-    }
-    let soil = soil(&ground.soil)?;
+    let (soil, pier) = (known_soil(project)?, &project.fixings.pier);
     let moment = pier_moment(foot.value.level, height, in_ground(pier), soil.lateral_a_foot.to_psf())?;
     let (modulus, section) = (pier_modulus(pier.pier_width, pier.is_round), area(pier));
     let pull = foot.value.up.max(Force::ZERO);
@@ -99,9 +98,6 @@ pub(super) fn bent(project: &Project, foot: &Demand<FootForces>, height: Length)
     );
     let allowed = plain_tension(LEAST_CONCRETE)?;
     let sum = Step::new("tension in the concrete", says, Citation::from_memory("statics", "bending and pull"));
-    let concrete = format!("f\u{2032}c = {:.0} psi assumed, the least that may carry", LEAST_CONCRETE.to_psi());
-    let concrete =
-        Step::new("concrete, assumed", concrete, Citation::from_memory("ACI 318 and IRC", "19.2.1.1, R402.2"));
-    let steps = [moment.steps, vec![sum, concrete], allowed.steps].concat();
+    let steps = [moment.steps, vec![sum, assumed_concrete()], allowed.steps].concat();
     Ok(Worked::new(Verdict::stress(stress, allowed.value), steps))
 }

@@ -19,6 +19,15 @@ pub(super) const LEAST_CONCRETE: Stress = Stress::psi(2500.0);
 /// from memory: 1.6 on snow by 7-16, and on what people do; dead load has 1.2 and 1.4).
 const LOAD_FACTOR: f64 = 1.6;
 
+/// What is said of the concrete that carries.
+pub(super) fn assumed_concrete() -> Step {
+    let says = format!(
+        "f′c = {:.0} psi assumed, the least that may carry; where it freezes wet 3,000 psi is asked",
+        LEAST_CONCRETE.to_psi()
+    );
+    Step::new("concrete, assumed", says, Citation::from_memory("ACI 318 and IRC", "19.2.1.1, R402.2"))
+}
+
 /// Load on the plate against the concrete under it, for the heaviest load: concrete knows no load duration.
 pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Verdict>, Refused> {
     let pier = &project.fixings.pier;
@@ -35,12 +44,6 @@ pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Ve
         says,
         Citation::placeholder("common practice", "a base as wide as its post"),
     );
-    let concrete = format!(
-        "f′c = {:.0} psi assumed, the least that may carry; where it freezes wet 3,000 psi is asked",
-        LEAST_CONCRETE.to_psi()
-    );
-    let concrete =
-        Step::new("concrete, assumed", concrete, Citation::from_memory("ACI 318 and IRC", "19.2.1.1, R402.2"));
     let customary = concrete_bearing_service(plate, LEAST_CONCRETE)?;
     let factored = concrete_bearing_strength(plate, top.max(plate), LEAST_CONCRETE)?;
     let allowed = customary.value.min(factored.value / LOAD_FACTOR);
@@ -52,7 +55,7 @@ pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Ve
     );
     let least =
         Step::new("what the concrete bears", says, Citation::from_memory("ACI 318", "22.8 by the largest load factor"));
-    let steps = [vec![concrete, sized], customary.steps, factored.steps, vec![least]].concat();
+    let steps = [vec![assumed_concrete(), sized], customary.steps, factored.steps, vec![least]].concat();
     Ok(Worked::new(Verdict::force(down.value, allowed), steps))
 }
 

@@ -1,4 +1,4 @@
-//! The scarfs: where the beam would bend, what is left of their halves, and whether the load closes them.
+//! The scarfs: where the beam would bend, what is left of their halves, whether the load closes them, what passes along them.
 use super::beam::BeamChecks;
 use super::check::{Check, Under};
 use super::governing::{hardest, most};

@@ -5,6 +5,7 @@
 //!                 ____|__|____________        butting end of the half that is thin there; washers above and below
 //!    lower lap        |__|____|__|____|
 //! ```
+use super::brace_pegs::MOST_DURATION;
 use super::known::{gravity, moisture};
 use super::wood::Woods;
 use crate::fastening::{
@@ -21,12 +22,8 @@ use crate::units::{Angle, Area, Force, Length};
 use crate::unmade::Unmade;
 use crate::working::Worked;
 
-/// The check multiplies a tie's values by C_D, at most this: wood across the grain and steel know no C_D.
-const MOST_DURATION: f64 = 1.6;
 /// Washers of timber bolts are about this many diameters across (common practice).
 const WASHER: f64 = 4.0;
-/// A bolt's hole is 1/16 in wider (NDS 12.1.3, from memory: 1/32 to 1/16 in).
-const ROOM: Length = Length::inches(1.0 / 16.0);
 
 /// Bolts of one size at each root.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,7 +46,7 @@ impl ScarfBolts<'_> {
     fn bores(&self, toward: EndLoad) -> Bores {
         let first = self.bolt.diameter * toward.full();
         Bores {
-            diameter: self.bolt.diameter + ROOM,
+            diameter: self.bolt.hole(),
             first: first.round_up_to(self.step),
             apart: (self.bolt.diameter * 4.0).round_up_to(self.step),
             way: BoreWay::AlongBeam,
@@ -72,6 +69,7 @@ impl ScarfBolts<'_> {
         let across = bearing_across_strength(&beam, &seat)?;
         let steel = steel_tension(self.bolt)?;
         let under = across.value * area.value;
+        // The check multiplies a tie's values by C_D: wood across the grain and steel know none.
         let pull = under.min(steel.value) / MOST_DURATION;
         let aside = self.aside(project, (kind, &bores, toward), &beam)?;
         let source = format!(

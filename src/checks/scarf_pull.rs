@@ -3,6 +3,7 @@
 //! Braces, a post that sinks and a push along the wall put both into the beam. Pegs square to the lap, wedges and the friction
 //! of the faces get no credit.
 use super::beam::BeamChecks;
+use super::beam_pull::LEAST;
 use super::brace_pegs::MOST_DURATION;
 use super::check::Check;
 use super::governing::{hardest, most};
@@ -18,8 +19,6 @@ use crate::working::{Citation, Step, Worked};
 
 /// Name of the check of a scarf that is pulled.
 pub const PULLED_APART: &str = "is pulled apart";
-/// Less is noise of the arithmetic.
-const LEAST: Force = Force::pounds(1.0);
 
 /// How a scarf lies in the line, for what passes along it.
 pub(super) struct Along<'a> {

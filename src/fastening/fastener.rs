@@ -114,6 +114,13 @@ impl Fastener {
         Self::made((key, name), FastenerKind::named(kind)?, lengths, (source, confidence(trust))).ok()
     }
 
+    /// Its widest hole: a bolt's is 1/16 in wider than the bolt (NDS 12.1.3, from memory).
+    #[must_use]
+    pub fn hole(&self) -> Length {
+        let room = if self.kind == FastenerKind::Bolt { Length::inches(1.0 / 16.0) } else { Length::ZERO };
+        self.diameter + room
+    }
+
     /// Whether it is thinner than ¼ in, where grain and geometry no longer count.
     #[must_use]
     pub fn is_slender(&self) -> bool {

@@ -5,7 +5,6 @@
 //! of TFEC 1. Every answer carries its steps; a formula outside its limits is refused with a sentence.
 
 mod adjusted;
-mod anchor;
 mod bagged_concrete;
 mod bearing;
 mod combined;
@@ -22,6 +21,7 @@ mod maker_screw;
 mod peg;
 mod peg_places;
 mod penetration;
+mod pier;
 mod placing;
 mod pole;
 mod post_base;
@@ -36,7 +36,6 @@ mod withdrawal;
 mod written;
 
 pub use adjusted::{Factors, adjusted_lateral, adjusted_withdrawal};
-pub use anchor::{AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension};
 pub use bagged_concrete::{Bag, BagCount, bag_counts, bags};
 pub use bearing::{Material, dowel_bearing, hankinson};
 pub use combined::{LoadOnOne, Pull, combined, combined_check, combined_share};
@@ -60,6 +59,7 @@ pub use maker_screw::{MakerScrew, MakerValues};
 pub use peg::{GREEN_PEGS_MISSING, PegJoint, SPLITTING_NOT_COVERED, peg_group, peg_value};
 pub use peg_places::{PegPlaces, PegRoom, peg_needs, peg_places, peg_places_table, peg_room};
 pub use penetration::{Penetration, penetration};
+pub use pier::{AroundAnchor, anchor_breakout, bars_pulled, pier_bending, pier_modulus, pier_moment, plain_tension};
 pub use placing::{
     Direction, Distance, Edge, EndLoad, Placing, RowSpacing, across_edges, distances, geometry_factor, hangs_low,
     is_slender, lag_withdrawal_place, outer_rows,

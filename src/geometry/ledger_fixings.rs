@@ -56,12 +56,10 @@ pub fn fixing_places(project: &Project) -> Vec<FixingPlace> {
     all
 }
 
-/// The widest hole a fixing leaves in the ledger; a bolt's is 1/16 in wider than the bolt (NDS 12.1.3, from memory).
+/// The widest hole a fixing leaves in the ledger.
 #[must_use]
 pub fn ledger_hole(fixings: &LedgerFixings) -> Option<Length> {
-    let one = fixings.chosen()?;
-    let room = if one.kind == FastenerKind::Bolt { Length::inches(1.0 / 16.0) } else { Length::ZERO };
-    Some(one.diameter + room)
+    fixings.chosen().map(|one| one.hole())
 }
 
 /// One part of a hole that narrows: how wide, and from where to where below the outer face.

@@ -1,5 +1,6 @@
 //! Single changes of fixings and footings that may help a check, in ladders from small to large.
 use super::changes::{Ladder, Try};
+use crate::checks::{ANCHORED, TIED, WEAKEST_LINK};
 use crate::fastening::{Fastener, fastener_table};
 use crate::project::{Fixings, Tie};
 use crate::units::Length;
@@ -43,8 +44,8 @@ impl Try<'_> {
         ]
     }
 
-    /// Anchors and bars first: they cost least.
-    pub fn for_footing(&self) -> Vec<Ladder> {
+    /// Anchors and bars help what hangs on them, or the whole way, and nothing else.
+    pub fn for_footing(&self, name: &str) -> Vec<Ladder> {
         let pier = self.project.fixings.pier;
         let footing = |width: Length, thickness: Length| {
             let says = format!("footings {} across and {} thick", self.said(width), self.said(thickness));
@@ -70,6 +71,7 @@ impl Try<'_> {
         let deeper = |depth: Length| {
             self.with(format!("footings down to {}", self.said(depth)), |changed| changed.fixings.pier.depth = depth)
         };
+        let asks = |what: &str| name == what || name == WEAKEST_LINK;
         let anchored = |steps: f64| {
             let deep = pier.anchor_depth + self.step(2.0, 50.0) * steps;
             let says = format!("anchors cast in {} deep", self.said(deep));
@@ -81,8 +83,12 @@ impl Try<'_> {
             self.with(says, |changed| changed.fixings.pier.bars = n)
         };
         vec![
-            [1.0, 2.0, 3.0].into_iter().filter(|_| pier.anchor_depth > Length::ZERO).map(anchored).collect(),
-            [2, 4].into_iter().filter(|_| pier.bars > 0).map(barred).collect(),
+            [1.0, 2.0, 3.0]
+                .into_iter()
+                .filter(|_| asks(ANCHORED) && pier.anchor_depth > Length::ZERO)
+                .map(anchored)
+                .collect(),
+            [2, 4].into_iter().filter(|_| asks(TIED) && pier.bars > 0).map(barred).collect(),
             depths.into_iter().map(deeper).collect(),
             steps.map(thicker).into(),
             steps.map(stouter).into(),

@@ -246,7 +246,7 @@ fn ladders(project: &Project, strength: &Strength, failing: &Check) -> Vec<Ladde
         Part::Post => to.for_post(),
         Part::Pegs => to.for_pegs(strength, &failing.name),
         Part::PostBase => to.for_base(),
-        Part::Footing => to.for_footing(),
+        Part::Footing => to.for_footing(&failing.name),
         Part::Brace => to.for_brace(),
         Part::Purlin => {
             vec![to.purlins_closer(), to.larger_purlins(), to.rafters_closer()]
