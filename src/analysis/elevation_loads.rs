@@ -130,10 +130,16 @@ fn earthquake(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<Ele
     let shaking = earthquake_along(project, shape, loads, (&beam.line, dead))?.ok()?;
     let axis = shape.line.beam_seat - project.frame.timbers.beam.sawn.depth / 2.0;
     let middle = Point::new(project.frame.beam_length / 2.0, shape.line.beam_seat);
-    let forces = vec![
-        PlacedForce { what: "E_h".to_owned(), at: Point::new(Length::ZERO, axis), force: shaking.push, is_level: true },
-        PlacedForce { what: "E_v".to_owned(), at: middle, force: dead * shaking.vertical, is_level: false },
-    ];
+    let (push, down) = (shaking.push, dead * shaking.vertical);
+    let placed = |what: &str, at: Point, force: Force, is_level: bool| PlacedForce {
+        what: what.to_owned(),
+        at,
+        force,
+        is_level,
+    };
+    let all = [placed("E_h", Point::new(Length::ZERO, axis), push, true), placed("E_v", middle, down, false)];
+    // Category A has nothing down.
+    let forces = all.into_iter().filter(|one| one.force != Force::ZERO).collect();
     let name = "earthquake along the wall, either way, on the beam line";
     Some(ElevationLoad { forces, ..ElevationLoad::new(name, Action::SeismicSideways, shaking.steps) })
 }
@@ -175,5 +181,15 @@ mod tests {
         let case = line.cases.iter().find(|case| case.name.contains("0.7E_h") && case.push > Force::ZERO).unwrap();
         assert!(case.push >= sum(shaken, true) * 0.7, "its sway adds to it");
         assert!(sum(shaken, false) > Force::ZERO);
+        // In category A nothing acts down, and nothing of that is shown.
+        let down = |project: &Project| {
+            let all = crate::analysis::section_loads(project, loads);
+            all.iter().any(|case| case.action == Action::SeismicDown)
+        };
+        assert!(down(&project));
+        project.place.seismic = Some(Seismic { s_ds: 0.4, category: DesignCategory::A, importance: 1.0 });
+        assert!(!down(&project));
+        let shaken = elevation_loads(&project, &built.shape, loads).pop().unwrap();
+        assert_eq!(shaken.forces.iter().map(|one| one.what.as_str()).collect::<Vec<_>>(), ["E_h"]);
     }
 }

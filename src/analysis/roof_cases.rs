@@ -205,6 +205,7 @@ pub fn section_loads(project: &Project, loads: &RoofLoads) -> Vec<RoofCase> {
     all.push(person_at(place, project.frame.reach * 0.25, "on one purlin, halfway between rafters"));
     if let Some(seismic) = &place.seismic
         && let Ok(shaken) = vertical_effect(place.edition, seismic, Force::pounds(1.0))
+        && shaken.value > Force::ZERO
     {
         let share = shaken.value.to_pounds();
         let load = loads.dead.cover.heavy * share;
