@@ -30,10 +30,7 @@ impl Numbering {
         let turns = turning(frame, bodies, active);
         let mut slots = vec![[Slot::None; 3]; n];
         let mut count = 0;
-        for node in reverse_cuthill_mckee(&neighbours(frame, bodies, active)) {
-            if bodies.leader[node] != node {
-                continue;
-            }
+        for node in bodies.order.iter().copied() {
             for direction in 0..3 {
                 slots[node][direction] = if held[node][direction] {
                     Slot::Held
@@ -71,11 +68,19 @@ fn turning(frame: &Frame, bodies: &Bodies, active: &[bool]) -> Vec<bool> {
     turns
 }
 
-fn neighbours(frame: &Frame, bodies: &Bodies, active: &[bool]) -> Vec<Vec<usize>> {
+/// The nodes that lead, in an order that keeps the matrix narrow while every member is at work; members that let go
+/// only make it narrower.
+pub(super) fn narrow_order(frame: &Frame, leader: &[usize]) -> Vec<usize> {
+    let mut order = reverse_cuthill_mckee(&neighbours(frame, leader));
+    order.retain(|node| leader[*node] == *node);
+    order
+}
+
+fn neighbours(frame: &Frame, leader: &[usize]) -> Vec<Vec<usize>> {
     let mut lists = vec![Vec::new(); frame.nodes.len()];
-    for (member, is_active) in frame.members.iter().zip(active) {
-        let (a, b) = (bodies.leader[member.from], bodies.leader[member.to]);
-        if *is_active && member.stiffness != Stiffness::Rigid && a != b {
+    for member in &frame.members {
+        let (a, b) = (leader[member.from], leader[member.to]);
+        if member.stiffness != Stiffness::Rigid && a != b {
             lists[a].push(b);
             lists[b].push(a);
         }

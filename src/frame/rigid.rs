@@ -3,6 +3,7 @@
 //! Each body is a tree with a leading node (the supported one, where there is one). A follower at the offset (a, b)
 //! from its leader moves by x − θ·b along x, z + θ·a along z, and turns by θ.
 use super::model::{Frame, Stiffness};
+use super::numbering::narrow_order;
 
 /// One rigid link, seen from its body's leader.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,7 +14,7 @@ pub(super) struct Link {
 }
 
 /// Which node leads which.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Bodies {
     pub(super) leader: Vec<usize>,
     /// The offset of each node from its leader.
@@ -22,6 +23,8 @@ pub(super) struct Bodies {
     pub(super) is_body: Vec<bool>,
     /// Links from the leaders outward.
     pub(super) links: Vec<Link>,
+    /// Leaders in an order that keeps the matrix narrow, whichever members have let go.
+    pub(super) order: Vec<usize>,
 }
 
 impl Bodies {
@@ -30,7 +33,7 @@ impl Bodies {
     pub(super) fn new(frame: &Frame) -> Result<Self, Vec<String>> {
         let n = frame.nodes.len();
         let mut bodies =
-            Self { leader: (0..n).collect(), offset: vec![(0.0, 0.0); n], is_body: vec![false; n], links: Vec::new() };
+            Self { leader: (0..n).collect(), offset: vec![(0.0, 0.0); n], is_body: vec![false; n], ..Self::default() };
         let mut at_node: Vec<Vec<usize>> = vec![Vec::new(); n];
         let is_rigid = |member: usize| frame.members[member].stiffness == Stiffness::Rigid;
         for member in (0..frame.members.len()).filter(|member| is_rigid(*member)) {
@@ -50,6 +53,7 @@ impl Bodies {
                 bodies.gather(frame, start, &at_node, &is_held, &mut is_seen, &mut faults);
             }
         }
+        bodies.order = narrow_order(frame, &bodies.leader);
         if faults.is_empty() { Ok(bodies) } else { Err(faults) }
     }
 
