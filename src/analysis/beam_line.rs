@@ -9,7 +9,7 @@ use super::roof_cases::RoofLoads;
 use super::roof_dead::Pair;
 use super::sway::{Leaning, Pushed};
 use crate::design::Shape;
-use crate::frame::{FrameError, SecondOrder, Solution, Solver};
+use crate::frame::{FrameError, LoadCase, PlacedLoads, SecondOrder, Solution, Solver};
 use crate::loads::Duration;
 use crate::project::Project;
 use crate::units::{AreaLoad, Force, Length, Moment, most};
@@ -165,6 +165,8 @@ struct Work<'a> {
     benches: Vec<Bench<'a>>,
     dead: Pair<Vec<Force>>,
     line: BeamLine,
+    /// The loads of each case where they stand: the same in all models, whose braces bear none.
+    placed: Vec<Option<PlacedLoads>>,
 }
 
 impl<'a> Work<'a> {
@@ -189,14 +191,22 @@ impl<'a> Work<'a> {
             not_judged: Vec::new(),
             roof_dead: Pair { heavy: dead.heavy.iter().sum(), light: dead.light.iter().sum() },
         };
-        Self { loads, benches, dead, line }
+        Self { loads, benches, dead, line, placed: Vec::new() }
     }
 
     /// Places of new cases.
     fn add(&mut self, cases: Vec<BeamCase>) -> Range<usize> {
         let first = self.line.cases.len();
+        let placed: Vec<_> = cases.iter().map(|case| self.place(case)).collect();
+        self.placed.extend(placed);
         self.line.cases.extend(cases);
         first..self.line.cases.len()
+    }
+
+    /// The loads of one case on the model with the most members; nothing where it cannot take them.
+    fn place(&mut self, case: &BeamCase) -> Option<PlacedLoads> {
+        let bench = self.benches.iter_mut().max_by_key(|bench| bench.model.frame.members.len())?;
+        bench.solver.place(&self.loads.frame_case(bench.model, case, &self.dead)).ok()
     }
 
     /// Solves cases with each of the models.
@@ -209,8 +219,8 @@ impl<'a> Work<'a> {
             };
             for index in cases.clone() {
                 let case = &self.line.cases[index];
-                let load = self.loads.frame_case(model, case, &self.dead);
-                match solver.solve(&load) {
+                let load = || self.loads.frame_case(model, case, &self.dead);
+                match answer(solver, self.placed[index].as_ref(), load) {
                     Ok(solution) => {
                         let on_laps = self.loads.on_laps(case, &self.dead);
                         let solved = collect((model, on_laps), &solution, *braces, (index, case));
@@ -230,8 +240,8 @@ impl<'a> Work<'a> {
     fn solve_uncut(&mut self, model: &BeamModel, braces: BraceModel, cases: Range<usize>) {
         let mut solver = Solver::new(&model.frame);
         for index in cases {
-            let load = self.loads.frame_case(model, &self.line.cases[index], &self.dead);
-            match solver.solve(&load) {
+            let load = || self.loads.frame_case(model, &self.line.cases[index], &self.dead);
+            match answer(&mut solver, self.placed[index].as_ref(), load) {
                 Ok(solution) => {
                     let moments = model.beam.iter().map(|stretch| solution.moment_at_end(stretch.member)).collect();
                     self.line.uncut.push(Uncut { case: index, model: braces, moments });
@@ -293,13 +303,28 @@ impl<'a> Work<'a> {
         let weight = roof * case.dead + case.rafters.iter().sum::<Force>();
         let pushed = line.pushed(case.push, weight)?;
         case.push = pushed.push;
-        let load = self.loads.frame_case(bench.model, &case, &self.dead);
-        let solution = bench.solver.solve(&load).map_err(|error| unsolved(bench.braces, bench.model, &error))?;
+        let placed = self.place(&case);
+        let load = || self.loads.frame_case(bench.model, &case, &self.dead);
+        let solution = answer(&mut bench.solver, placed.as_ref(), load);
+        let solution = solution.map_err(|error| unsolved(bench.braces, bench.model, &error))?;
         let on_laps = self.loads.on_laps(&case, &self.dead);
         let solved = collect((bench.model, on_laps), &solution, bench.braces, (index, &case));
         self.line.cases.push(case);
+        self.placed.push(placed);
         self.line.solved.push(solved);
         Ok(pushed)
+    }
+}
+
+/// The answer of a frame under loads that are placed already, or else under these.
+fn answer(
+    solver: &mut Solver<'_>,
+    placed: Option<&PlacedLoads>,
+    load: impl FnOnce() -> LoadCase,
+) -> Result<Solution, FrameError> {
+    match placed {
+        Some(placed) => solver.solve_placed(placed),
+        None => solver.solve(&load()),
     }
 }
 

@@ -4,6 +4,7 @@
 //! length e, and the turning φ of each end against the chord; D (3 × 3) gives the axial force and the two end moments,
 //! counter-clockwise on the member. K = Bᵀ·D·B with B (3 × 6), after W. McGuire, R. Gallagher, R. Ziemian, "Matrix
 //! Structural Analysis", 2nd edition (hinges by condensation; from memory).
+use super::loaded::Line;
 use super::model::{Frame, Stiffness};
 use super::simple_beam::SimpleBeam;
 
@@ -42,9 +43,7 @@ pub(super) struct Basic {
 impl Element {
     pub(super) fn new(frame: &Frame, index: usize, is_active: bool, trace: f64) -> Self {
         let member = &frame.members[index];
-        let (a, b) = (&frame.nodes[member.from], &frame.nodes[member.to]);
-        let (x, z) = ((b.x - a.x).to_inches(), (b.z - a.z).to_inches());
-        let length = x.hypot(z);
+        let Line { from, to, length, direction } = frame.line(index);
         let spring = member.end_spring.map(super::quantities::Spring::to_pounds_per_inch);
         let (own_axial, bending) = match member.stiffness {
             Stiffness::Elastic { modulus, area, inertia } => {
@@ -54,10 +53,10 @@ impl Element {
         };
         let hinges = (member.hinge_from || !is_active, member.hinge_to || !is_active);
         Self {
-            from: member.from,
-            to: member.to,
+            from,
+            to,
             length,
-            direction: (x / length, z / length),
+            direction,
             is_rigid: member.stiffness == Stiffness::Rigid,
             is_active,
             share: if is_active { 1.0 } else { trace },

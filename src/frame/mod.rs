@@ -26,6 +26,7 @@ mod error;
 
 pub mod exchange;
 mod load;
+mod loaded;
 mod model;
 mod numbering;
 mod polynomial;
@@ -44,6 +45,7 @@ pub use diagram::{Diagram, Extremes};
 pub use envelope::{Envelope, Governing, Range, Ruling, range_at};
 pub use error::{FrameError, Mechanism};
 pub use load::{LoadCase, MemberLoad, NodeLoad, Settlement};
+pub use loaded::PlacedLoads;
 pub use model::{ActsIn, Frame, Member, Node, NodeSpring, Stiffness, Support};
 pub use quantities::{Inertia, Measured, Spring, TurnSpring};
 pub use second_order::{SecondOrder, Storey};

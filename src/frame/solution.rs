@@ -1,7 +1,11 @@
 //! The answer for one load case: movements, reactions and the four diagrams of every member.
+use std::sync::Arc;
+
 use super::diagram::{Diagram, Piece};
 use super::element::{Basic, Element};
+use super::loaded::Loaded;
 use super::polynomial::Polynomial;
+use super::quantities::Measured;
 use super::simple_beam::{SimpleBeam, Stretch};
 use crate::units::{Angle, Force, Length, Moment};
 
@@ -30,7 +34,6 @@ pub struct Reaction {
 /// One member's forces and end movements.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct MemberState {
-    beam: SimpleBeam,
     length: f64,
     axial: f64,
     /// End moments, positive when they stretch the right-hand side.
@@ -42,11 +45,10 @@ pub(super) struct MemberState {
 }
 
 impl MemberState {
-    pub(super) fn new(element: &Element, beam: SimpleBeam, basic: Basic, movements: &[[f64; 3]]) -> Self {
+    pub(super) fn new(element: &Element, basic: Basic, movements: &[[f64; 3]]) -> Self {
         let (c, s) = element.direction;
         let left = |node: usize| movements[node][1] * c - movements[node][0] * s;
         Self {
-            beam,
             length: element.length,
             axial: basic.axial,
             moments: (-basic.moments.0, basic.moments.1),
@@ -55,8 +57,8 @@ impl MemberState {
         }
     }
 
-    fn axial(&self) -> Vec<Piece> {
-        self.pieces(|stretch, curve| {
+    fn axial(&self, beam: &SimpleBeam) -> Vec<Piece> {
+        self.pieces(beam, |stretch, curve| {
             for (entry, pushed) in curve.iter_mut().zip(stretch.pushed_curve()) {
                 *entry = -pushed;
             }
@@ -64,20 +66,20 @@ impl MemberState {
         })
     }
 
-    fn axial_at_start(&self) -> f64 {
-        self.axial - self.beam.stretches.first().map_or(0.0, |stretch| stretch.pushed)
+    fn axial_at_start(&self, beam: &SimpleBeam) -> f64 {
+        self.axial - beam.stretches.first().map_or(0.0, |stretch| stretch.pushed)
     }
 
-    fn shear(&self) -> Vec<Piece> {
+    fn shear(&self, beam: &SimpleBeam) -> Vec<Piece> {
         let couple = (self.moments.1 - self.moments.0) / self.length;
-        self.pieces(|stretch, curve| {
+        self.pieces(beam, |stretch, curve| {
             curve[..3].copy_from_slice(&stretch.shear_curve());
             curve[0] += couple;
         })
     }
 
-    fn moment(&self) -> Vec<Piece> {
-        self.pieces(|stretch, curve| curve[..4].copy_from_slice(&self.moment_curve(stretch)))
+    fn moment(&self, beam: &SimpleBeam) -> Vec<Piece> {
+        self.pieces(beam, |stretch, curve| curve[..4].copy_from_slice(&self.moment_curve(stretch)))
     }
 
     fn moment_curve(&self, stretch: &Stretch) -> [f64; 4] {
@@ -89,9 +91,9 @@ impl MemberState {
     }
 
     /// The movement off the straight line between two given end movements.
-    fn deflection(&self, ends: (f64, f64)) -> Vec<Piece> {
+    fn deflection(&self, beam: &SimpleBeam, ends: (f64, f64)) -> Vec<Piece> {
         let (mut slope, mut offset) = (0.0, 0.0);
-        let mut pieces = self.pieces(|stretch, curve| {
+        let mut pieces = self.pieces(beam, |stretch, curve| {
             let m = self.moment_curve(stretch).map(|coefficient| coefficient * self.flexibility);
             *curve = [offset, slope, m[0] / 2.0, m[1] / 6.0, m[2] / 12.0, m[3] / 20.0];
             let t = stretch.length;
@@ -107,9 +109,9 @@ impl MemberState {
         pieces
     }
 
-    fn pieces(&self, mut fill: impl FnMut(&Stretch, &mut Polynomial)) -> Vec<Piece> {
+    fn pieces(&self, beam: &SimpleBeam, mut fill: impl FnMut(&Stretch, &mut Polynomial)) -> Vec<Piece> {
         let bare = [Stretch::bare(self.length)];
-        let stretches = if self.beam.stretches.is_empty() { &bare } else { self.beam.stretches.as_slice() };
+        let stretches = if beam.stretches.is_empty() { &bare } else { beam.stretches.as_slice() };
         let piece = |stretch: &Stretch| {
             let mut curve = [0.0; super::polynomial::N];
             fill(stretch, &mut curve);
@@ -123,6 +125,7 @@ impl MemberState {
 /// reads as zero.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solution {
+    pub(super) loaded: Arc<Loaded>,
     pub(super) active: Vec<bool>,
     pub(super) movements: Vec<[f64; 3]>,
     pub(super) has_rotation: Vec<bool>,
@@ -148,6 +151,18 @@ impl Solution {
         Reaction { x: Force::pounds(x), z: Force::pounds(z), moment: Moment::pound_inches(moment) }
     }
 
+    fn part(&self, member: usize) -> Option<(&MemberState, &SimpleBeam)> {
+        self.members.get(member).zip(self.loaded.beams.get(member))
+    }
+
+    fn diagram<Q: Measured>(
+        &self,
+        member: usize,
+        pieces: impl Fn(&MemberState, &SimpleBeam) -> Vec<Piece>,
+    ) -> Diagram<Q> {
+        Diagram::new(self.part(member).map(|(state, beam)| pieces(state, beam)).unwrap_or_default())
+    }
+
     /// The members that let go in this case.
     #[must_use]
     pub fn dropped(&self) -> Vec<usize> {
@@ -163,13 +178,13 @@ impl Solution {
     /// Axial force along a member, tension positive.
     #[must_use]
     pub fn axial(&self, member: usize) -> Diagram<Force> {
-        Diagram::new(self.members.get(member).map(MemberState::axial).unwrap_or_default())
+        self.diagram(member, MemberState::axial)
     }
 
     /// Axial force just inside a member's `from` end, tension positive.
     #[must_use]
     pub fn axial_at_start(&self, member: usize) -> Force {
-        Force::pounds(self.members.get(member).map_or(0.0, MemberState::axial_at_start))
+        Force::pounds(self.part(member).map_or(0.0, |(state, beam)| state.axial_at_start(beam)))
     }
 
     /// Moment just inside a member's `to` end, signed as [`Self::moment`] is.
@@ -181,25 +196,25 @@ impl Solution {
     /// Shear along a member: how the moment changes.
     #[must_use]
     pub fn shear(&self, member: usize) -> Diagram<Force> {
-        Diagram::new(self.members.get(member).map(MemberState::shear).unwrap_or_default())
+        self.diagram(member, MemberState::shear)
     }
 
     /// Bending moment along a member, positive when it stretches the right-hand side (the underside, left to right).
     #[must_use]
     pub fn moment(&self, member: usize) -> Diagram<Moment> {
-        Diagram::new(self.members.get(member).map(MemberState::moment).unwrap_or_default())
+        self.diagram(member, MemberState::moment)
     }
 
     /// Movement of a member's axis square to it, toward its left (up, left to right).
     #[must_use]
     pub fn deflection(&self, member: usize) -> Diagram<Length> {
-        Diagram::new(self.members.get(member).map(|state| state.deflection(state.ends)).unwrap_or_default())
+        self.diagram(member, |state, beam| state.deflection(beam, state.ends))
     }
 
     /// The same, off the straight line between the moved ends.
     #[must_use]
     pub fn deflection_from_chord(&self, member: usize) -> Diagram<Length> {
-        Diagram::new(self.members.get(member).map(|state| state.deflection((0.0, 0.0))).unwrap_or_default())
+        self.diagram(member, |state, beam| state.deflection(beam, (0.0, 0.0)))
     }
 
     /// By how much equilibrium misses, as a share of the largest force: at every node and for the whole frame.

@@ -1,10 +1,12 @@
 //! One load case on a factorised frame: movements, then forces, then the proof of equilibrium.
+use std::sync::Arc;
+
 use super::assembly::Factorised;
 use super::element::{Basic, Element};
 use super::error::FrameError;
 use super::load::LoadCase;
+use super::loaded::{Loaded, add};
 use super::numbering::Slot;
-use super::simple_beam::{Room, SimpleBeam};
 use super::solution::{MemberState, Solution};
 
 /// A share of the largest force that equilibrium may miss by before the answer is refused.
@@ -13,13 +15,6 @@ pub(super) const WORST_RESIDUAL: f64 = 1e-7;
 /// in their movements, which no improvement takes away.
 const GOOD_RESIDUAL: f64 = 1e-9;
 const MOST_IMPROVEMENTS: usize = 2;
-
-/// Loads of one case on the frame's parts, whichever of its members are at work.
-pub(super) struct Loaded {
-    beams: Vec<SimpleBeam>,
-    nodes: Vec<[f64; 3]>,
-    imposed: Vec<[f64; 3]>,
-}
 
 /// Movements as the matrix gives them.
 pub(super) struct Moved {
@@ -52,14 +47,14 @@ impl Factorised<'_> {
 
     /// The same; equilibrium may miss by another share.
     pub(super) fn solve_within(&self, worst: f64, case: &LoadCase) -> Result<Solution, FrameError> {
-        let loaded = self.load(case)?;
-        let state = self.settle(worst, &loaded, self.moved(case, &loaded)?)?;
-        Ok(self.solution(loaded, state))
+        let loaded = Arc::new(self.frame.load(case)?);
+        let state = self.settle(worst, &loaded, self.moved(&loaded)?)?;
+        Ok(self.solution(&loaded, state))
     }
 
     /// How far the loads move everything, before that is proved by equilibrium.
-    pub(super) fn moved(&self, case: &LoadCase, loaded: &Loaded) -> Result<Moved, FrameError> {
-        self.check_moments(case)?;
+    pub(super) fn moved(&self, loaded: &Loaded) -> Result<Moved, FrameError> {
+        self.check_moments(loaded)?;
         let parts = self.elements.iter().zip(&loaded.beams);
         let held: Vec<Basic> = parts.map(|(element, beam)| element.held_fast(beam)).collect();
         let still = vec![0.0; self.factors.order()];
@@ -131,44 +126,17 @@ impl Factorised<'_> {
     }
 
     /// A moment needs something that turns.
-    fn check_moments(&self, case: &LoadCase) -> Result<(), FrameError> {
+    fn check_moments(&self, loaded: &Loaded) -> Result<(), FrameError> {
         let mut faults = Vec::new();
-        for load in &case.nodes {
-            let slot = self.numbering.slots[self.bodies.leader[load.node]][2];
-            if load.moment.to_pound_inches() != 0.0 && slot == Slot::None {
-                let name = &self.frame.nodes[load.node].name;
+        for node in (0..loaded.nodes.len()).filter(|node| loaded.nodes[*node][2] != 0.0) {
+            if self.numbering.slots[self.bodies.leader[node]][2] == Slot::None {
+                let name = &self.frame.nodes[node].name;
                 faults.push(format!(
                     "A moment acts on node {name}, where every member end is hinged: nothing resists it."
                 ));
             }
         }
         if faults.is_empty() { Ok(()) } else { Err(FrameError::Input(faults)) }
-    }
-
-    /// The case on its parts: the same in every state of the one-way members.
-    pub(super) fn load(&self, case: &LoadCase) -> Result<Loaded, FrameError> {
-        self.frame.check_case(case).map_err(FrameError::Input)?;
-        // Each member's first load, and from each load the next on its member.
-        let mut first = vec![None; self.elements.len()];
-        let mut next = vec![None; case.members.len()];
-        for (index, load) in case.members.iter().enumerate().rev() {
-            next[index] = first[load.member()].replace(index);
-        }
-        let mut room = Room::default();
-        let of_member = |(element, first): (&Element, &Option<usize>)| {
-            let loads = std::iter::successors(*first, |index| next[*index]).map(|index| &case.members[index]);
-            SimpleBeam::new(loads, element.length, element.direction, &mut room)
-        };
-        let beams: Vec<SimpleBeam> = self.elements.iter().zip(&first).map(of_member).collect();
-        let mut nodes = vec![[0.0; 3]; self.frame.nodes.len()];
-        for load in &case.nodes {
-            add(&mut nodes[load.node], [load.x.to_pounds(), load.z.to_pounds(), load.moment.to_pound_inches()]);
-        }
-        let mut imposed = vec![[0.0; 3]; self.frame.nodes.len()];
-        for moved in &case.settlements {
-            add(&mut imposed[moved.node], [moved.x.to_inches(), moved.z.to_inches(), moved.rotation.to_radians()]);
-        }
-        Ok(Loaded { beams, nodes, imposed })
     }
 
     /// The part of forces at leaders that belongs to the unknowns.
@@ -258,8 +226,8 @@ impl Factorised<'_> {
     }
 
     /// All that a state means.
-    pub(super) fn solution(&self, loaded: Loaded, mut state: State) -> Solution {
-        self.fill_rigid_links(&loaded, &mut state);
+    pub(super) fn solution(&self, loaded: &Arc<Loaded>, mut state: State) -> Solution {
+        self.fill_rigid_links(loaded, &mut state);
         let turns = |node: usize| self.numbering.slots[self.bodies.leader[node]][2] != Slot::None;
         let reaction = |node: usize| {
             let slots = self.numbering.slots[node];
@@ -271,11 +239,11 @@ impl Factorised<'_> {
         let n = self.frame.nodes.len();
         let reactions: Vec<[f64; 3]> = (0..n).map(reaction).collect();
         let has_rotation = (0..n).map(turns).collect();
-        let whole = self.whole_balance(&loaded, &reactions);
-        let parts = self.elements.iter().zip(loaded.beams).zip(state.basics);
-        let members =
-            parts.map(|((element, beam), basic)| MemberState::new(element, beam, basic, &state.movements)).collect();
+        let whole = self.whole_balance(loaded, &reactions);
+        let parts = self.elements.iter().zip(state.basics);
+        let members = parts.map(|(element, basic)| MemberState::new(element, basic, &state.movements)).collect();
         Solution {
+            loaded: loaded.clone(),
             active: self.active.clone(),
             movements: state.movements,
             has_rotation,
@@ -391,13 +359,6 @@ fn raise(largest: &mut f64, value: f64) {
 #[inline(always)]
 fn minus(force: [f64; 3]) -> [f64; 3] {
     [-force[0], -force[1], -force[2]]
-}
-
-#[inline(always)]
-fn add(sum: &mut [f64; 3], force: [f64; 3]) {
-    sum[0] += force[0];
-    sum[1] += force[1];
-    sum[2] += force[2];
 }
 
 #[inline(always)]

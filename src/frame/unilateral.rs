@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::assembly::Factorised;
 use super::error::FrameError;
 use super::load::LoadCase;
+use super::loaded::{Loaded, PlacedLoads};
 use super::model::{ActsIn, Frame};
 use super::rigid::Bodies;
 use super::solution::Solution;
@@ -51,29 +52,51 @@ impl<'a> Solver<'a> {
     /// # Errors
     /// Faults of the input, a mechanism, or one-way members that settle in no state.
     pub fn solve(&mut self, case: &LoadCase) -> Result<Solution, FrameError> {
-        match self.all_at_once(case, self.frame.all_active()) {
+        let loads = self.place(case)?;
+        self.solve_loaded(&loads.0)
+    }
+
+    /// Sets a load case on the members and nodes, to be solved on this frame and on frames of the same shape.
+    ///
+    /// # Errors
+    /// Faults of the input.
+    pub fn place(&mut self, case: &LoadCase) -> Result<PlacedLoads, FrameError> {
+        self.bodies()?;
+        self.frame.load(case).map(|loads| PlacedLoads(Arc::new(loads)))
+    }
+
+    /// The same with loads that were set on a frame whose members lie alike.
+    ///
+    /// # Errors
+    /// Those of [`Self::solve`]; and where the loads were set on a frame of another shape.
+    pub fn solve_placed(&mut self, loads: &PlacedLoads) -> Result<Solution, FrameError> {
+        self.bodies()?;
+        if !loads.0.fits(self.frame) {
+            return Err(FrameError::Input(vec!["These loads were set on a frame of another shape.".to_owned()]));
+        }
+        self.solve_loaded(&loads.0)
+    }
+
+    fn solve_loaded(&mut self, loads: &Arc<Loaded>) -> Result<Solution, FrameError> {
+        match self.all_at_once(loads, self.frame.all_active()) {
             Err(FrameError::NotConverged(_) | FrameError::Mechanism(_)) if has_one_way(self.frame) => {
-                let start = self.one_at_a_time(case)?;
-                self.all_at_once(case, start)
+                let start = self.one_at_a_time(loads)?;
+                self.all_at_once(loads, start)
             }
             answer => answer,
         }
     }
 
-    fn all_at_once(&mut self, case: &LoadCase, start: Vec<bool>) -> Result<Solution, FrameError> {
+    fn all_at_once(&mut self, loads: &Arc<Loaded>, start: Vec<bool>) -> Result<Solution, FrameError> {
         let mut active = start;
         let mut seen = Vec::new();
-        let mut loaded = None;
         for _ in 0..MOST_CHANGES {
-            let split = self.in_state(&active)?;
-            let loads = match loaded.take() {
-                Some(loads) => loads,
-                None => split.load(case)?,
-            };
-            let moved = split.moved(case, &loads)?;
+            let at = self.in_state(&active)?;
+            let split = &self.known[at];
+            let moved = split.moved(loads)?;
             let mut wrong = wrong(split, &moved.movements);
             if wrong.is_empty() {
-                let state = split.settle(WORST_RESIDUAL, &loads, moved)?;
+                let state = split.settle(WORST_RESIDUAL, loads, moved)?;
                 if state.is_improved {
                     wrong = self::wrong(split, &state.movements);
                 }
@@ -85,7 +108,6 @@ impl<'a> Solver<'a> {
                 return Err(self.not_converged(&wrong, "keep changing from one state to another and back"));
             }
             seen.push(active.clone());
-            loaded = Some(loads);
             for member in wrong {
                 active[member] = !active[member];
             }
@@ -93,13 +115,12 @@ impl<'a> Solver<'a> {
         Err(self.not_converged(&[], "find no state that fits"))
     }
 
-    fn one_at_a_time(&mut self, case: &LoadCase) -> Result<Vec<bool>, FrameError> {
+    fn one_at_a_time(&mut self, loads: &Loaded) -> Result<Vec<bool>, FrameError> {
         let bodies = self.bodies()?;
         let mut active = self.frame.all_active();
         for _ in 0..MOST_SINGLE_CHANGES {
             let split = self.frame.factorise_bodies(&bodies, &active, TRACE)?;
-            let loads = split.load(case)?;
-            let state = split.settle(ROUGH, &loads, split.moved(case, &loads)?)?;
+            let state = split.settle(ROUGH, loads, split.moved(loads)?)?;
             let Some(first) = wrong(&split, &state.movements).first().copied() else { return Ok(active) };
             active[first] = !active[first];
         }
@@ -115,16 +136,16 @@ impl<'a> Solver<'a> {
         Ok(bodies)
     }
 
-    fn in_state(&mut self, active: &[bool]) -> Result<&Factorised<'a>, FrameError> {
-        let at = match self.known.iter().position(|split| split.active == active) {
-            Some(at) => at,
+    /// Where the matrix of that state is kept.
+    fn in_state(&mut self, active: &[bool]) -> Result<usize, FrameError> {
+        match self.known.iter().position(|split| split.active == active) {
+            Some(at) => Ok(at),
             None => {
                 let split = self.bodies().and_then(|bodies| self.frame.factorise_bodies(&bodies, active, 0.0));
                 self.known.push(split.map_err(|error| self.with_dropped(error, active))?);
-                self.known.len() - 1
+                Ok(self.known.len() - 1)
             }
-        };
-        Ok(&self.known[at])
+        }
     }
 
     fn name(&self, member: usize) -> &str {
@@ -233,6 +254,32 @@ mod tests {
             assert!(solver.solve(&push(force)).is_ok());
         }
         assert!(solver.known.len() <= 3, "{}", solver.known.len());
+    }
+
+    #[test]
+    fn placed_loads_are_solved_on_frames_of_the_same_shape_alone() {
+        let (one, mut other) = (square(ActsIn::Tension), square(ActsIn::Both));
+        let mut case = push(1000.0);
+        case.members.push(MemberLoad::down(2, Length::inches(40.0), Force::pounds(10.0)));
+        let placed = Solver::new(&one).place(&case).unwrap();
+        let solution = Solver::new(&other).solve_placed(&placed).unwrap();
+        assert_eq!(solution, Solver::new(&other).solve(&case).unwrap());
+        // The last members bear no load: without them the loads still fit, and are the same.
+        other.members.truncate(4);
+        let fewer = Solver::new(&other).solve_placed(&placed).unwrap();
+        assert_eq!(fewer.reactions, Solver::new(&other).solve(&case).unwrap().reactions);
+        let refuses = |frame: &Frame| Solver::new(frame).solve_placed(&placed).is_err();
+        assert!(!refuses(&one));
+        // A loaded member that turned round, one more member than was loaded, another node.
+        let mut turned = one.clone();
+        (turned.members[2].from, turned.members[2].to) = (3, 2);
+        assert!(refuses(&turned));
+        let mut more = one.clone();
+        more.members.push(one.members[0].clone());
+        assert!(refuses(&more));
+        let mut further = one.clone();
+        further.add_node("beside".to_owned(), Length::inches(200.0), Length::ZERO);
+        assert!(refuses(&further));
     }
 
     #[test]
