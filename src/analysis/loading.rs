@@ -70,35 +70,41 @@ pub(super) fn lies_within(combination: &Combination, other: &Combination) -> boo
 }
 
 fn chosen(combination: &Combination, cases: &[RoofCase]) -> Vec<Loading> {
-    let mut found = vec![Loading {
-        name: String::new(),
+    let mut choices: Vec<Vec<(f64, usize)>> = vec![Vec::new()];
+    for (action, factor) in combination.factors.iter().filter(|(action, _)| *action != Action::Dead) {
+        let of_action = || (0..cases.len()).filter(|index| cases[*index].action == *action);
+        let with = |so_far: &Vec<(f64, usize)>, index| {
+            let mut next = Vec::with_capacity(so_far.len() + 1);
+            next.extend_from_slice(so_far);
+            next.push((*factor, index));
+            next
+        };
+        choices = choices.iter().flat_map(|so_far| of_action().map(move |index| with(so_far, index))).collect();
+    }
+    let loading = |parts: Vec<(f64, usize)>| Loading {
+        name: named(combination, &parts, cases),
         dead: combination.factor(Action::Dead),
         is_uplift: combination.is_uplift(),
-        parts: Vec::new(),
         duration: combination.duration,
-        confidence: combination.citation.confidence,
-    }];
-    for (action, factor) in combination.factors.iter().filter(|(action, _)| *action != Action::Dead) {
-        let choices = || cases.iter().enumerate().filter(|(_, case)| case.action == *action);
-        found = found.iter().flat_map(|so_far| choices().map(|(index, _)| with(so_far, *factor, index))).collect();
-    }
-    for loading in &mut found {
-        let sure = loading.parts.iter().map(|(_, index)| cases[*index].confidence);
-        loading.confidence = sure.fold(loading.confidence, Confidence::max);
-        let names: Vec<&str> = loading.parts.iter().map(|(_, index)| cases[*index].name.as_str()).collect();
-        loading.name = if names.is_empty() {
-            combination.name.clone()
-        } else {
-            format!("{}: {}", combination.name, names.join(", "))
-        };
-    }
-    found
+        confidence: parts
+            .iter()
+            .map(|(_, index)| cases[*index].confidence)
+            .fold(combination.citation.confidence, Confidence::max),
+        parts,
+    };
+    choices.into_iter().map(loading).collect()
 }
 
-fn with(loading: &Loading, factor: f64, index: usize) -> Loading {
-    let mut next = loading.clone();
-    next.parts.push((factor, index));
-    next
+/// `D + 0.75S + 0.45W: leeward drift, wind from the eave`.
+fn named(combination: &Combination, parts: &[(f64, usize)], cases: &[RoofCase]) -> String {
+    let of_parts = || parts.iter().map(|(_, index)| cases[*index].name.as_str());
+    let mut name = String::with_capacity(of_parts().map(|name| name.len() + 2).sum::<usize>() + combination.name.len());
+    name.push_str(&combination.name);
+    for (place, part) in of_parts().enumerate() {
+        name.push_str(if place == 0 { ": " } else { ", " });
+        name.push_str(part);
+    }
+    name
 }
 
 #[cfg(test)]

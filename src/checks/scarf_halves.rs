@@ -108,10 +108,15 @@ impl Thin {
     fn moment(&self, (scarf, passed): (&ScarfReport, &Passed), turns: Length) -> Moment {
         let tip = if self.is_lower { scarf.upper_root() } else { scarf.lower_root() };
         let past = |from: Length| (self.arm - from).max(Length::ZERO);
-        let from_tip = |x: Length| (x - tip).abs();
-        let on_lap = || passed.on_lap.iter().map(|(x, force)| (from_tip(*x), *force));
-        let near: Force = on_lap().filter(|(from, _)| *from <= turns).map(|(_, force)| force).sum();
-        let hung: Moment = on_lap().filter(|(from, _)| *from > turns).map(|(from, force)| force * past(from)).sum();
+        let (mut near, mut hung) = (Force::ZERO, Moment::ZERO);
+        for (x, force) in &passed.on_lap {
+            let from = (*x - tip).abs();
+            if from <= turns {
+                near += *force;
+            } else {
+                hung += *force * past(from);
+            }
+        }
         if self.is_lower {
             return ((passed.beyond + near) * past(turns) + hung).abs();
         }

@@ -11,23 +11,33 @@ use crate::wording::length;
 
 /// Every rafter's sheet.
 pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
-    let bored = at_seats(project, &shape.rafter);
-    (1..=shape.rafters.len()).map(|number| stick(project, shape, number, &bored)).collect()
+    let (holes, bored) = at_seats(project, &shape.rafter);
+    let all_marks = |notches: &Notches| [marks(project, shape, notches), holes.clone()].concat();
+    // Most rafters come as they were ordered: one sheet is written for all of them.
+    let usual = [shape.rafter.ledger, shape.rafter.beam];
+    let usual_marks = all_marks(&usual);
+    let of = |number: usize| {
+        let notches = usual.map(|notch| measured(project, number, &notch));
+        let marks = if notches == usual { usual_marks.clone() } else { all_marks(&notches) };
+        stick(project, shape, (number, marks), bored)
+    };
+    (1..=shape.rafters.len()).map(of).collect()
 }
 
-fn stick(project: &Project, shape: &Shape, number: usize, (holes, bored): &(Vec<Mark>, Bulk)) -> Stick {
+/// Its bird's mouths, on the ledger and on the beam.
+type Notches = [BirdsMouth; 2];
+
+fn stick(project: &Project, shape: &Shape, (number, marks): (usize, Vec<Mark>), bored: Bulk) -> Stick {
     let timber = project.frame.timbers.rafter;
     let outline = shape.rafter.outline();
     let (low, high) = outline.bounds();
-    let mut marks = marks(project, shape, number);
-    marks.extend(holes.iter().cloned());
     Stick {
         mark: format!("R{number}"),
         role: Role::Rafter,
         timber,
         low: low.x,
         high: high.x,
-        bulk: Bulk::plate(&outline, timber.sawn.breadth).without(*bored),
+        bulk: Bulk::plate(&outline, timber.sawn.breadth).without(bored),
         is_measured: false,
         green_weight: Weight::ZERO,
         zero: "the plumb line of the ledger heel on the top edge; downhill is positive".to_owned(),
@@ -50,9 +60,8 @@ fn stick(project: &Project, shape: &Shape, number: usize, (holes, bored): &(Vec<
     }
 }
 
-fn marks(project: &Project, shape: &Shape, number: usize) -> Vec<Mark> {
+fn marks(project: &Project, shape: &Shape, [on_ledger, on_beam]: &Notches) -> Vec<Mark> {
     let rafter = &shape.rafter;
-    let notch = |notch: &BirdsMouth| measured(project, number, notch);
     let plumb = match project.units {
         UnitSystem::Imperial => format!("plumb: {}", show_slope(rafter.pitch, project.units)),
         // A square is set by rise and run, not by degrees.
@@ -78,8 +87,8 @@ fn marks(project: &Project, shape: &Shape, number: usize) -> Vec<Mark> {
             .note(&tail)
             .told([rise]),
     ];
-    marks.extend(birds_mouth(project, &notch(&rafter.ledger), "ledger"));
-    marks.extend(birds_mouth(project, &notch(&rafter.beam), "beam"));
+    marks.extend(birds_mouth(project, on_ledger, "ledger"));
+    marks.extend(birds_mouth(project, on_beam, "beam"));
     let breadth = project.frame.timbers.purlin.sawn.breadth;
     for row in &shape.purlins {
         let lower_edge = rafter.tail.0.x - row.from_tail;
