@@ -11,7 +11,7 @@ use super::scarf_halves::{count, held_at_root};
 use crate::analysis::{BeamCase, BeamLine, Solved};
 use crate::geometry::{ScarfReport, lap_height};
 use crate::loads::Duration;
-use crate::members::{Bracing, NetSection, Property, Verdict, adjusted, bending_strength, check_end_grain};
+use crate::members::{Bracing, NetSection, Property, Verdict, adjusted, bending_strength, check_end_grain, force_text};
 use crate::project::Used;
 use crate::units::{Area, Force, Length, Moment, Stress, Volume};
 use crate::unmade::{Input, Unmade};
@@ -186,14 +186,13 @@ fn held_along(
 fn pull_step(along: &Along, solved: &Solved, case: &BeamCase) -> Step {
     let [least, largest] = along.through(solved, case);
     let says = if case.push == Force::ZERO {
-        format!("T = {:.0} lb, the beam's own where the upper half leaves its piece", largest.to_pounds())
+        format!("T = {}, the beam's own where the upper half leaves its piece", force_text(largest))
     } else {
         format!(
-            "the push along the wall is {:.0} lb: let in at one end of the beam or the other it leaves {:.0} or {:.0} lb in the lap \
-             (plus pulls)",
-            case.push.abs().to_pounds(),
-            least.to_pounds(),
-            largest.to_pounds()
+            "the push along the wall is {}: let in at one end of the beam or the other it leaves {} or {} in the lap (plus pulls)",
+            force_text(case.push.abs()),
+            force_text(least),
+            force_text(largest)
         )
     };
     Step::new("T along the beam", says, Citation::from_memory("statics", "the upper half cut free"))

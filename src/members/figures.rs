@@ -54,7 +54,7 @@ pub(super) fn stress(value: Stress) -> String {
 }
 
 /// A force with its unit.
-pub(super) fn force(value: Force) -> String {
+pub(crate) fn force(value: Force) -> String {
     thousands(value.to_pounds()) + " lb"
 }
 

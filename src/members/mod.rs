@@ -57,7 +57,7 @@ pub use factors::{
     Factor, bearing_area, flat_use, incising, load_duration, repetitive, size, stiffened_chord, temperature,
     wet_service,
 };
-pub(crate) use figures::moment as moment_text;
+pub(crate) use figures::{force as force_text, moment as moment_text};
 pub use grade::Grade;
 pub use member::Member;
 pub use missing::Missing;
