@@ -278,12 +278,14 @@ pub(super) fn candidates(around: &Surroundings, kinds: &[ScarfKind], judge: Judg
     let half = around.frame.scarfs.lap / 2.0;
     let n_steps = (around.frame.beam_length / step).floor() as usize;
     let mut found = Vec::new();
+    let mut judged: Vec<Option<Place>> = Vec::with_capacity(kinds.len());
     for low in (0..=n_steps).map(|n| step * n as f64) {
         for lower in [Side::Left, Side::Right] {
             let place = ScarfPlace { centre: low + half, lower };
-            let judged: Vec<Option<Place>> = kinds.iter().map(|kind| judge(&place, *kind, around).ok()).collect();
+            judged.clear();
+            judged.extend(kinds.iter().map(|kind| judge(&place, *kind, around).ok()));
             if let Some(bay) = judged.iter().flatten().map(|known| known.bay).next() {
-                found.push(Candidate { place, bay, judged });
+                found.push(Candidate { place, bay, judged: judged.clone() });
             }
         }
     }

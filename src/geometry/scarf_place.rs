@@ -70,12 +70,12 @@ pub enum Forbidden {
     WrongWayRound,
     /// A tip lies too near a rafter.
     NearARafter(Length),
-    /// A tip lies in the way of that brace's pocket.
-    OntoAPocket(String),
+    /// A tip lies in the way of that brace's pocket; braces by their place in the list.
+    OntoAPocket(usize),
     /// That brace's pocket would leave so little wood over it.
-    LittleWood(String, Length),
+    LittleWood(usize, Length),
     /// Its ends close endwise, past that brace.
-    PastABrace(String, ScarfKind),
+    PastABrace(usize, ScarfKind),
 }
 
 impl Forbidden {
@@ -84,6 +84,7 @@ impl Forbidden {
     pub fn says(&self, around: &Surroundings) -> String {
         let (rules, units) = (around.rules, around.units);
         let clear = length(rules.scarf_clear, units);
+        let mark = |brace: &usize| around.braces[*brace].mark();
         match self {
             Self::PastThePosts => "it lies outside the outer posts".to_owned(),
             Self::NoRoom(left, right, room) => format!(
@@ -99,14 +100,16 @@ impl Forbidden {
                 "a tip lies {} from a rafter's seat; it must stay {clear} clear",
                 length((*gap).max(Length::ZERO), units)
             ),
-            Self::OntoAPocket(brace) => format!("a tip lies in the way of brace {brace}'s pocket"),
+            Self::OntoAPocket(brace) => format!("a tip lies in the way of brace {}'s pocket", mark(brace)),
             Self::LittleWood(brace, wood) => format!(
-                "brace {brace}'s pocket would leave {} of wood over it; {} is the least",
+                "brace {}'s pocket would leave {} of wood over it; {} is the least",
+                mark(brace),
                 length((*wood).max(Length::ZERO), units),
                 length(rules.wood_over_pocket, units)
             ),
             Self::PastABrace(brace, kind) => format!(
-                "the lap lies between brace {brace}’s post and its pocket: {} ends close endwise, and {brace} would be in the way",
+                "the lap lies between brace {0}’s post and its pocket: {1} ends close endwise, and {0} would be in the way",
+                mark(brace),
                 kind.name()
             ),
         }
@@ -231,19 +234,19 @@ fn pockets(
 ) -> Result<Option<Length>, Forbidden> {
     let (rules, clear) = (around.rules, around.rules.scarf_clear);
     let mut least: Option<Length> = None;
-    for (brace, pocket) in around.braces.iter().zip(around.pockets) {
+    for (index, (brace, pocket)) in around.braces.iter().zip(around.pockets).enumerate() {
         let (near, far) = brace.on_beam(pocket);
         if far <= low - clear || near >= high + clear {
             continue;
         }
         if near < low + clear || far > high - clear {
-            return Err(Forbidden::OntoAPocket(brace.mark()));
+            return Err(Forbidden::OntoAPocket(index));
         }
         let mortise = [pocket.mortise.0, pocket.mortise.1];
         let [one, two] = mortise.map(|along| (brace.place(along, Length::ZERO).x - root).abs());
         let wood = wood_over(around.frame, (rules, kind), (one, two), pocket.housing + pocket.mortise_depth);
         if wood < rules.wood_over_pocket {
-            return Err(Forbidden::LittleWood(brace.mark(), wood));
+            return Err(Forbidden::LittleWood(index, wood));
         }
         least = Some(least.map_or(wood, |known| known.min(wood)));
     }
@@ -263,8 +266,8 @@ fn travels(around: &Surroundings, kind: ScarfKind, (low, high): (Length, Length)
         Side::Right => brace.corner_x <= low && near >= high,
     };
     let mut all = around.braces.iter().zip(around.pockets);
-    match all.find(|(brace, pocket)| travel > Length::ZERO && is_across(brace, brace.on_beam(pocket))) {
-        Some((brace, _)) => Err(Forbidden::PastABrace(brace.mark(), kind)),
+    match all.position(|(brace, pocket)| travel > Length::ZERO && is_across(brace, brace.on_beam(pocket))) {
+        Some(brace) => Err(Forbidden::PastABrace(brace, kind)),
         None => Ok(()),
     }
 }
