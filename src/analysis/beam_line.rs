@@ -240,10 +240,13 @@ impl<'a> Work<'a> {
     fn solve_uncut(&mut self, model: &BeamModel, braces: BraceModel, cases: Range<usize>) {
         let mut solver = Solver::new(&model.frame);
         for index in cases {
-            let load = || self.loads.frame_case(model, &self.line.cases[index], &self.dead);
-            match answer(&mut solver, self.placed[index].as_ref(), load) {
-                Ok(solution) => {
-                    let moments = model.beam.iter().map(|stretch| solution.moment_at_end(stretch.member)).collect();
+            let placed = match &self.placed[index] {
+                Some(placed) => Ok(placed.clone()),
+                None => solver.place(&self.loads.frame_case(model, &self.line.cases[index], &self.dead)),
+            };
+            match placed.and_then(|placed| solver.moments_at_ends(&placed)) {
+                Ok(all) => {
+                    let moments = model.beam.iter().map(|stretch| all[stretch.member]).collect();
                     self.line.uncut.push(Uncut { case: index, model: braces, moments });
                 }
                 Err(error) => {

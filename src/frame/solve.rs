@@ -8,6 +8,7 @@ use super::load::LoadCase;
 use super::loaded::{Loaded, add};
 use super::numbering::Slot;
 use super::solution::{MemberState, Solution};
+use crate::units::Moment;
 
 /// A share of the largest force that equilibrium may miss by before the answer is refused.
 pub(super) const WORST_RESIDUAL: f64 = 1e-7;
@@ -251,6 +252,12 @@ impl Factorised<'_> {
             members,
             residual: state.residual.max(whole),
         }
+    }
+
+    /// Of all that the moments just inside each member's `to` end.
+    pub(super) fn moments_at_ends(&self, loaded: &Arc<Loaded>, mut state: State) -> Vec<Moment> {
+        self.fill_rigid_links(loaded, &mut state);
+        state.basics.iter().map(|basic| Moment::pound_inches(basic.moments.1)).collect()
     }
 
     /// Forces in the rigid links from the nodes they carry, outermost first.

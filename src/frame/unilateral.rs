@@ -10,7 +10,8 @@ use super::loaded::{Loaded, PlacedLoads};
 use super::model::{ActsIn, Frame};
 use super::rigid::Bodies;
 use super::solution::Solution;
-use super::solve::WORST_RESIDUAL;
+use super::solve::{State, WORST_RESIDUAL};
+use crate::units::Moment;
 
 /// An axial force below this share of the largest one counts as none.
 const NO_FORCE: f64 = 1e-9;
@@ -53,7 +54,7 @@ impl<'a> Solver<'a> {
     /// Faults of the input, a mechanism, or one-way members that settle in no state.
     pub fn solve(&mut self, case: &LoadCase) -> Result<Solution, FrameError> {
         let loads = self.place(case)?;
-        self.solve_loaded(&loads.0)
+        self.solve_loaded(&loads.0, Factorised::solution)
     }
 
     /// Sets a load case on the members and nodes, to be solved on this frame and on frames of the same shape.
@@ -70,24 +71,48 @@ impl<'a> Solver<'a> {
     /// # Errors
     /// Those of [`Self::solve`]; and where the loads were set on a frame of another shape.
     pub fn solve_placed(&mut self, loads: &PlacedLoads) -> Result<Solution, FrameError> {
-        self.bodies()?;
-        if !loads.0.fits(self.frame) {
-            return Err(FrameError::Input(vec!["These loads were set on a frame of another shape.".to_owned()]));
-        }
-        self.solve_loaded(&loads.0)
+        self.check_shape(loads)?;
+        self.solve_loaded(&loads.0, Factorised::solution)
     }
 
-    fn solve_loaded(&mut self, loads: &Arc<Loaded>) -> Result<Solution, FrameError> {
-        match self.all_at_once(loads, self.frame.all_active()) {
+    /// Of the same answer the moments alone, just inside each member's `to` end, signed as [`Solution::moment`] is.
+    ///
+    /// # Errors
+    /// Those of [`Self::solve_placed`].
+    pub fn moments_at_ends(&mut self, loads: &PlacedLoads) -> Result<Vec<Moment>, FrameError> {
+        self.check_shape(loads)?;
+        self.solve_loaded(&loads.0, Factorised::moments_at_ends)
+    }
+
+    fn check_shape(&mut self, loads: &PlacedLoads) -> Result<(), FrameError> {
+        self.bodies()?;
+        if loads.0.fits(self.frame) {
+            return Ok(());
+        }
+        Err(FrameError::Input(vec!["These loads were set on a frame of another shape.".to_owned()]))
+    }
+
+    /// `read` takes from the state that fits what is asked.
+    fn solve_loaded<T>(
+        &mut self,
+        loads: &Arc<Loaded>,
+        read: impl Fn(&Factorised<'a>, &Arc<Loaded>, State) -> T,
+    ) -> Result<T, FrameError> {
+        match self.all_at_once(loads, self.frame.all_active(), &read) {
             Err(FrameError::NotConverged(_) | FrameError::Mechanism(_)) if has_one_way(self.frame) => {
                 let start = self.one_at_a_time(loads)?;
-                self.all_at_once(loads, start)
+                self.all_at_once(loads, start, &read)
             }
             answer => answer,
         }
     }
 
-    fn all_at_once(&mut self, loads: &Arc<Loaded>, start: Vec<bool>) -> Result<Solution, FrameError> {
+    fn all_at_once<T>(
+        &mut self,
+        loads: &Arc<Loaded>,
+        start: Vec<bool>,
+        read: &impl Fn(&Factorised<'a>, &Arc<Loaded>, State) -> T,
+    ) -> Result<T, FrameError> {
         let mut active = start;
         let mut seen = Vec::new();
         for _ in 0..MOST_CHANGES {
@@ -101,7 +126,7 @@ impl<'a> Solver<'a> {
                     wrong = self::wrong(split, &state.movements);
                 }
                 if wrong.is_empty() {
-                    return Ok(split.solution(loads, state));
+                    return Ok(read(split, loads, state));
                 }
             }
             if seen.contains(&active) {
@@ -264,6 +289,9 @@ mod tests {
         let placed = Solver::new(&one).place(&case).unwrap();
         let solution = Solver::new(&other).solve_placed(&placed).unwrap();
         assert_eq!(solution, Solver::new(&other).solve(&case).unwrap());
+        let moments = Solver::new(&other).moments_at_ends(&placed).unwrap();
+        let of_solution = |member| solution.moment_at_end(member);
+        assert_eq!(moments, (0..other.members.len()).map(of_solution).collect::<Vec<_>>());
         // The last members bear no load: without them the loads still fit, and are the same.
         other.members.truncate(4);
         let fewer = Solver::new(&other).solve_placed(&placed).unwrap();
