@@ -220,7 +220,9 @@ impl<'a> Work<'a> {
             for index in cases.clone() {
                 let case = &self.line.cases[index];
                 let load = || self.loads.frame_case(model, case, &self.dead);
-                match answer(solver, self.placed[index].as_ref(), load) {
+                match placed_on(solver, self.placed[index].as_ref(), load)
+                    .and_then(|placed| solver.solve_placed(&placed))
+                {
                     Ok(solution) => {
                         let on_laps = self.loads.on_laps(case, &self.dead);
                         let solved = collect((model, on_laps), &solution, *braces, (index, case));
@@ -240,11 +242,10 @@ impl<'a> Work<'a> {
     fn solve_uncut(&mut self, model: &BeamModel, braces: BraceModel, cases: Range<usize>) {
         let mut solver = Solver::new(&model.frame);
         for index in cases {
-            let placed = match &self.placed[index] {
-                Some(placed) => Ok(placed.clone()),
-                None => solver.place(&self.loads.frame_case(model, &self.line.cases[index], &self.dead)),
-            };
-            match placed.and_then(|placed| solver.moments_at_ends(&placed)) {
+            let load = || self.loads.frame_case(model, &self.line.cases[index], &self.dead);
+            match placed_on(&mut solver, self.placed[index].as_ref(), load)
+                .and_then(|placed| solver.moments_at_ends(&placed))
+            {
                 Ok(all) => {
                     let moments = model.beam.iter().map(|stretch| all[stretch.member]).collect();
                     self.line.uncut.push(Uncut { case: index, model: braces, moments });
@@ -306,29 +307,26 @@ impl<'a> Work<'a> {
         let weight = roof * case.dead + case.rafters.iter().sum::<Force>();
         let pushed = line.pushed(case.push, weight)?;
         case.push = pushed.push;
-        let placed = self.place(&case);
-        let load = || self.loads.frame_case(bench.model, &case, &self.dead);
-        let solution = answer(&mut bench.solver, placed.as_ref(), load);
-        let solution = solution.map_err(|error| unsolved(bench.braces, bench.model, &error))?;
+        let placed = bench.solver.place(&self.loads.frame_case(bench.model, &case, &self.dead));
+        let unsolved = |error| unsolved(bench.braces, bench.model, &error);
+        let placed = placed.map_err(unsolved)?;
+        let solution = bench.solver.solve_placed(&placed).map_err(unsolved)?;
         let on_laps = self.loads.on_laps(&case, &self.dead);
         let solved = collect((bench.model, on_laps), &solution, bench.braces, (index, &case));
         self.line.cases.push(case);
-        self.placed.push(placed);
+        self.placed.push(Some(placed));
         self.line.solved.push(solved);
         Ok(pushed)
     }
 }
 
-/// The answer of a frame under loads that are placed already, or else under these.
-fn answer(
+/// Loads that are placed already, or else these on this frame.
+fn placed_on(
     solver: &mut Solver<'_>,
     placed: Option<&PlacedLoads>,
     load: impl FnOnce() -> LoadCase,
-) -> Result<Solution, FrameError> {
-    match placed {
-        Some(placed) => solver.solve_placed(placed),
-        None => solver.solve(&load()),
-    }
+) -> Result<PlacedLoads, FrameError> {
+    placed.map_or_else(|| solver.place(&load()), |placed| Ok(placed.clone()))
 }
 
 /// A sunk foot pulls nothing down: where its pier would have to hold the post, the post hangs free. The answer without

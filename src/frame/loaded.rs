@@ -5,6 +5,7 @@ use super::error::FrameError;
 use super::load::LoadCase;
 use super::model::Frame;
 use super::simple_beam::{Room, SimpleBeam};
+use crate::units::Moment;
 
 /// Loads of one case on the frame's parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +15,8 @@ pub(super) struct Loaded {
     /// What lies on each member.
     pub(super) beams: Vec<SimpleBeam>,
     pub(super) nodes: Vec<[f64; 3]>,
+    /// Where moments act, each as it was given: they need something that turns.
+    pub(super) turned: Vec<usize>,
     pub(super) imposed: Vec<[f64; 3]>,
 }
 
@@ -61,11 +64,13 @@ impl Frame {
         for load in &case.nodes {
             add(&mut nodes[load.node], [load.x.to_pounds(), load.z.to_pounds(), load.moment.to_pound_inches()]);
         }
+        let turning = case.nodes.iter().filter(|load| load.moment != Moment::ZERO);
+        let turned = turning.map(|load| load.node).collect();
         let mut imposed = vec![[0.0; 3]; self.nodes.len()];
         for moved in &case.settlements {
             add(&mut imposed[moved.node], [moved.x.to_inches(), moved.z.to_inches(), moved.rotation.to_radians()]);
         }
-        Ok(Loaded { lines, beams, nodes, imposed })
+        Ok(Loaded { lines, beams, nodes, turned, imposed })
     }
 }
 

@@ -28,6 +28,7 @@ pub mod exchange;
 mod load;
 mod loaded;
 mod model;
+mod narrow;
 mod numbering;
 mod polynomial;
 mod quantities;

@@ -3,7 +3,7 @@
 //! Each body is a tree with a leading node (the supported one, where there is one). A follower at the offset (a, b)
 //! from its leader moves by x − θ·b along x, z + θ·a along z, and turns by θ.
 use super::model::{Frame, Stiffness};
-use super::numbering::narrow_order;
+use super::narrow::narrow_order;
 
 /// One rigid link, seen from its body's leader.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,8 +53,11 @@ impl Bodies {
                 bodies.gather(frame, start, &at_node, &is_held, &mut is_seen, &mut faults);
             }
         }
+        if !faults.is_empty() {
+            return Err(faults);
+        }
         bodies.order = narrow_order(frame, &bodies.leader);
-        if faults.is_empty() { Ok(bodies) } else { Err(faults) }
+        Ok(bodies)
     }
 
     fn gather(

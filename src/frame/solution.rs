@@ -187,12 +187,6 @@ impl Solution {
         Force::pounds(self.part(member).map_or(0.0, |(state, beam)| state.axial_at_start(beam)))
     }
 
-    /// Moment just inside a member's `to` end, signed as [`Self::moment`] is.
-    #[must_use]
-    pub fn moment_at_end(&self, member: usize) -> Moment {
-        Moment::pound_inches(self.members.get(member).map_or(0.0, |state| state.moments.1))
-    }
-
     /// Shear along a member: how the moment changes.
     #[must_use]
     pub fn shear(&self, member: usize) -> Diagram<Force> {

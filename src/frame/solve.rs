@@ -129,7 +129,7 @@ impl Factorised<'_> {
     /// A moment needs something that turns.
     fn check_moments(&self, loaded: &Loaded) -> Result<(), FrameError> {
         let mut faults = Vec::new();
-        for node in (0..loaded.nodes.len()).filter(|node| loaded.nodes[*node][2] != 0.0) {
+        for node in loaded.turned.iter().copied() {
             if self.numbering.slots[self.bodies.leader[node]][2] == Slot::None {
                 let name = &self.frame.nodes[node].name;
                 faults.push(format!(
