@@ -154,6 +154,7 @@ fn five_hundred_frames() {
     let file: Value = serde_json::from_str(include_str!("reference/frames.json")).unwrap();
     let cases = rows(&file, "frames");
     assert_eq!(cases.len(), 500);
+    assert_eq!(file["n_by_both"], 500, "frames that both libraries have solved");
     let dropping = cases.iter().filter(|case| !rows(case, "dropped").is_empty()).count();
     assert!(dropping >= 50, "{dropping} frames drop a member");
     assert!(cases.iter().map(|case| rows(case, "at").len()).sum::<usize>() > 5000);
