@@ -17,7 +17,7 @@ use crate::fastening::{AlikeRows, LoadOnOne, PegRow, Pull, combined_share, torn_
 use crate::geometry::ledger_hole;
 use crate::loads::Action;
 use crate::members::{Property, Verdict, adjusted};
-use crate::units::{Angle, Force, Length};
+use crate::units::{Angle, Force, Length, sort_by_number};
 use crate::unmade::Unmade;
 use crate::working::{Citation, Step, Worked};
 
@@ -201,7 +201,7 @@ fn holds(fixing: &Fixing, cause: &Cause, rough: &impl Fn(&Place) -> f64) -> Vec<
     let shares = &fixing.ledger.shares;
     let hardest_of_each = cause.asked.iter().filter_map(|own| most(cause.places(own, shares), rough));
     let mut places: Vec<(f64, Place)> = hardest_of_each.map(|place| (rough(&place), place)).collect();
-    places.sort_by(|a, b| b.0.total_cmp(&a.0));
+    sort_by_number(&mut places, |place| -place.0);
     let least = places.first().map_or(0.0, |(most, _)| most / 2.0);
     let check = |(rank, (share, place)): (usize, &(f64, Place))| {
         let may_govern = rank == 0 || *share >= least && place.tilt() > Angle::ZERO;

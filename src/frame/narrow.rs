@@ -56,9 +56,13 @@ fn breadth_first(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
     let mut next = 0;
     while next < order.len() {
         let first = order.len();
-        let is_fresh = |node: &usize| !std::mem::replace(&mut is_seen[*node], true);
-        order.extend(neighbours[order[next]].iter().copied().filter(is_fresh));
-        order[first..].sort_by_key(|node| neighbours[*node].len());
+        for node in &neighbours[order[next]] {
+            if !std::mem::replace(&mut is_seen[*node], true) {
+                let no_more = |other: &usize| neighbours[*other].len() <= neighbours[*node].len();
+                let place = order[first..].partition_point(no_more);
+                order.insert(first + place, *node);
+            }
+        }
         next += 1;
     }
     order

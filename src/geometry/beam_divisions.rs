@@ -8,7 +8,7 @@ use super::beam_line::{Candidate, candidates, own_kinds, piece_stock, scarf_cost
 use super::hinges::most_scarfs;
 use super::scarf_place::{Surroundings, judge};
 use crate::project::{Mill, ScarfPlace};
-use crate::units::{Length, sort_by_number};
+use crate::units::{Length, sort_by_number, sort_lengths};
 
 /// For each place of a scarf so many ways that lead to it are followed, the cheapest: a long beam over many posts has more
 /// than anyone waits for.
@@ -112,8 +112,9 @@ fn further(way: &Way, next: Option<(usize, f64)>, stock: Length) -> Way {
 
 /// Keeps it where none that needs the same lengths lies better.
 fn keep(ways: &mut Ways, way: Way) {
-    let mut key: Vec<i64> = way.stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
-    key.sort_unstable();
+    let mut stock = way.stock.clone();
+    sort_lengths(&mut stock);
+    let key: Vec<i64> = stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
     if ways.get(&key).is_none_or(|known| way.cost < known.cost) {
         ways.insert(key, way);
     }

@@ -183,7 +183,7 @@ fn pack_kind(project: &Project, order: &mut Order, kind: Kind, offers: &mut [Off
     let (places, wanted): (Vec<usize>, Vec<(String, Length)>) =
         of_kind.map(|(place, stick)| (place, (stick.mark.clone(), stick.net + stick.allowance))).unzip();
     let mut marks: Marks<'_> = wanted.iter().zip(places).map(|((mark, _), place)| (mark.as_str(), place)).collect();
-    marks.sort_unstable();
+    sort_with(&mut marks, |a, b| a.0.cmp(b.0));
     let wish = Wish { wanted: &wanted, offers, kerf: project.mill.kerf, aim: project.buying.aim, is_alone };
     let found = least(&wish);
     let cost = cost_of(&found.bars, offers);

@@ -10,7 +10,7 @@ use super::stepper::{Progress, Stepper};
 use crate::geometry::{Division, Pocket, Surroundings, UncutBeam, divisions};
 use crate::project::{Mill, Project, ScarfPlace};
 use crate::tickets::Role;
-use crate::units::{Length, Money, Weight, sort_by_number};
+use crate::units::{Length, Money, Weight, sort_by_number, sort_lengths};
 
 /// Most divisions that are worked out whole, those of the least stock first.
 const MOST: usize = 24;
@@ -132,9 +132,9 @@ fn stock_of(judged: &Judged) -> Vec<Length> {
 }
 
 fn sorted(stock: &[Length]) -> Vec<i64> {
-    let mut all: Vec<i64> = stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
-    all.sort_unstable();
-    all
+    let mut stock = stock.to_vec();
+    sort_lengths(&mut stock);
+    stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect()
 }
 
 impl BeamPieces {

@@ -19,9 +19,6 @@ pub fn order_of(keys: &[f64]) -> Vec<usize> {
 }
 
 fn arrange<T>(list: &mut Vec<T>, places: Vec<usize>) {
-    if places.is_sorted() {
-        return;
-    }
     let mut old: Vec<Option<T>> = std::mem::take(list).into_iter().map(Some).collect();
     list.extend(places.into_iter().filter_map(|place| old[place].take()));
 }
@@ -29,7 +26,9 @@ fn arrange<T>(list: &mut Vec<T>, places: Vec<usize>) {
 /// Sorts a list by a number, least first; equal ones stay in order. A negative key sorts the largest first.
 pub fn sort_by_number<T>(list: &mut Vec<T>, key: impl FnMut(&T) -> f64) {
     let keys: Vec<f64> = list.iter().map(key).collect();
-    arrange(list, order_of(&keys));
+    if !keys.is_sorted() {
+        arrange(list, order_of(&keys));
+    }
 }
 
 /// Sorts a list as two of it compare; equal ones stay in order.
@@ -40,7 +39,11 @@ pub fn sort_with<T>(list: &mut Vec<T>, mut compare: impl FnMut(&T, &T) -> Orderi
 
 /// Sorts lengths, least first.
 pub fn sort_lengths(list: &mut [Length]) {
-    list.sort_unstable_by(|a, b| a.to_inches().total_cmp(&b.to_inches()));
+    let mut inches: Vec<f64> = list.iter().map(|length| length.to_inches()).collect();
+    inches.sort_unstable_by(f64::total_cmp);
+    for (length, inches) in list.iter_mut().zip(inches) {
+        *length = Length::inches(inches);
+    }
 }
 
 /// Beyond a larger number by no more than this share, another is the same: rounding alone tells them apart, and must not choose

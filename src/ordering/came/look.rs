@@ -194,7 +194,7 @@ fn worst_cut(
     let edges = cuts.flat_map(|mark| [(mark.near, &mark.what), (mark.far.unwrap_or(mark.near), &mark.what)]);
     let found = edges.map(|(at, what)| (fault(look.lie.on_stick(index, stick, at)), what));
     let worst = found.max_by(|a, b| a.0.to_inches().total_cmp(&b.0.to_inches()))?;
-    (worst.0 > Length::ZERO).then(|| (worst.0, worst.1.clone()))
+    (worst.0 > Length::ZERO).then(|| (worst.0, worst.1.to_string()))
 }
 
 /// A rafter keeps its height above the seats; its own depth moves their length.

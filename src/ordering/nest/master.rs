@@ -6,6 +6,7 @@
 use super::model::{Model, Pattern, gcd};
 use super::pricing::{Item, Knapsack};
 use super::simplex::{Basis, Limit, Variable};
+use crate::units::order_of;
 
 /// Reduced costs smaller than this count as nothing; costs are scaled so that the dearest bar counts one.
 const NOTHING: f64 = 1e-9;
@@ -186,16 +187,9 @@ impl<'a> Master<'a> {
     /// The columns that gain most.
     fn shortlist(&self, run: &Run<'_>, basis: &Basis) -> Vec<usize> {
         let (worths, bars) = self.prices(run, &basis.duals);
-        let mut found: Vec<(f64, usize)> = Vec::new();
-        for at in &run.active {
-            let reduced = self.reduced(*at, &worths, &bars);
-            if reduced < -NOTHING {
-                found.push((reduced, *at));
-            }
-        }
-        found.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        found.truncate(SHORT);
-        found.into_iter().map(|(_, at)| at).collect()
+        let reduced = run.active.iter().map(|at| (self.reduced(*at, &worths, &bars), *at));
+        let (gains, found): (Vec<f64>, Vec<usize>) = reduced.filter(|(reduced, _)| *reduced < -NOTHING).unzip();
+        order_of(&gains).into_iter().take(SHORT).map(|place| found[place]).collect()
     }
 
     /// The variable with the largest gain, or the first one where steps are stuck.

@@ -1,6 +1,7 @@
 //! The best way to cut one bar where every stick has a worth: a bounded knapsack, by branch and bound, or by a table over
 //! the room where that takes long.
 use super::cells::{Cells, is_small};
+use crate::units::{sort_by_number, sort_with};
 
 /// One kind of stick on offer.
 #[derive(Clone, Copy, Debug)]
@@ -55,7 +56,7 @@ impl Knapsack {
         self.items.clear();
         self.items.extend(items.filter(|item| item.worth > 1e-12 && item.most > 0));
         let density = |item: &Item| item.worth / item.size as f64;
-        self.items.sort_unstable_by(|a, b| density(b).total_cmp(&density(a)).then(a.kind.cmp(&b.kind)));
+        sort_with(&mut self.items, |a, b| density(b).total_cmp(&density(a)).then(a.kind.cmp(&b.kind)));
         self.least = vec![i64::MAX; self.items.len() + 1];
         for place in (0..self.items.len()).rev() {
             self.least[place] = self.least[place + 1].min(self.items[place].size);
@@ -87,7 +88,7 @@ impl Knapsack {
         }
         let chosen = self.items.iter().zip(&self.best).filter(|(_, n)| **n > 0);
         let mut cuts: Vec<(usize, u32)> = chosen.map(|(item, n)| (item.kind, *n)).collect();
-        cuts.sort_unstable();
+        sort_by_number(&mut cuts, |cut| cut.0 as f64);
         Some((self.best_worth, cuts))
     }
 

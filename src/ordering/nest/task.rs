@@ -1,6 +1,6 @@
 //! What is asked of a cutting plan, and what it answers.
 use super::model::whole;
-use crate::units::{Length, Money};
+use crate::units::{Length, Money, sort_lengths};
 
 /// Most sticks a task may have.
 pub const MOST_STICKS: u32 = 2000;
@@ -140,9 +140,9 @@ impl Task {
         if n_sticks > u64::from(MOST_STICKS) {
             return refuse(format!("{n_sticks} sticks are too many: at most {MOST_STICKS}."));
         }
-        let mut lengths: Vec<i64> = self.sticks.iter().map(|stick| whole(stick.length)).collect();
-        lengths.sort_unstable();
-        lengths.dedup();
+        let mut lengths: Vec<Length> = self.sticks.iter().map(|stick| stick.length).collect();
+        sort_lengths(&mut lengths);
+        lengths.dedup_by_key(|length| whole(*length));
         if lengths.len() > MOST_LENGTHS {
             return refuse(format!(
                 "{} different lengths of sticks are too many: at most {MOST_LENGTHS}.",
