@@ -49,7 +49,7 @@ fn otherwise(before: &Project, after: &Project, mark: &str) -> BTreeSet<String> 
     let (old, new) = (before.stick(mark).unwrap(), after.stick(mark).unwrap());
     let of = |one: &outshot::tickets::Stick, other: &outshot::tickets::Stick| -> Vec<String> {
         let known: BTreeSet<String> = other.marks.iter().map(|mark| mark.key()).collect();
-        one.marks.iter().filter(|mark| !known.contains(&mark.key())).map(|mark| mark.what.clone()).collect()
+        one.marks.iter().filter(|mark| !known.contains(&mark.key())).map(|mark| mark.what.to_string()).collect()
     };
     of(new, old).into_iter().chain(of(old, new)).collect()
 }

@@ -1,4 +1,6 @@
 //! One mark on one face, measured from the stick's zero.
+use std::borrow::Cow;
+
 use crate::joinery::joint_between;
 use crate::materials::Face;
 use crate::project::JointName;
@@ -44,7 +46,7 @@ pub enum Waste {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     /// What it is, with its mate: "housing of P2".
-    pub what: String,
+    pub what: Cow<'static, str>,
     /// The face it is drawn on.
     pub face: Face,
     /// Near edge from zero; negative on the other side of zero.
@@ -64,7 +66,7 @@ pub struct Mark {
     /// Which wood goes.
     pub waste: Waste,
     /// What else to know: angle as rise and run, drawbore, which piece lies under.
-    pub note: String,
+    pub note: Cow<'static, str>,
     /// Sizes that only the remark tells and the saw follows, none of them a place along the stick: part of what a cut stick is
     /// compared with, whatever units the remark is written in.
     pub told: Vec<Length>,
@@ -88,7 +90,7 @@ pub(super) fn alike(these: &[Length], those: &[Length]) -> bool {
 impl Mark {
     /// A mark with one edge.
     #[must_use]
-    pub fn line(what: impl Into<String>, face: Face, near: Length, kind: MarkKind) -> Self {
+    pub fn line(what: impl Into<Cow<'static, str>>, face: Face, near: Length, kind: MarkKind) -> Self {
         Self {
             what: what.into(),
             face,
@@ -100,7 +102,7 @@ impl Mark {
             bore: None,
             kind,
             waste: Waste::None,
-            note: String::new(),
+            note: Cow::Borrowed(""),
             told: Vec::new(),
             mate: None,
             fineness: Fineness::Sixteenth,
@@ -109,7 +111,7 @@ impl Mark {
 
     /// A mark with two edges.
     #[must_use]
-    pub fn between(what: impl Into<String>, face: Face, edges: (Length, Length), kind: MarkKind) -> Self {
+    pub fn between(what: impl Into<Cow<'static, str>>, face: Face, edges: (Length, Length), kind: MarkKind) -> Self {
         let mut mark = Self::line(what, face, edges.0.min(edges.1), kind);
         mark.far = Some(edges.0.max(edges.1));
         mark
@@ -147,7 +149,7 @@ impl Mark {
 
     /// With a remark.
     #[must_use]
-    pub fn note(mut self, note: impl Into<String>) -> Self {
+    pub fn note(mut self, note: impl Into<Cow<'static, str>>) -> Self {
         self.note = note.into();
         self
     }

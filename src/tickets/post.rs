@@ -221,7 +221,8 @@ pub fn chamfers(project: &Project, ends: (Length, Length), joints: &[(Length, Le
     let rules = &project.joinery;
     let note = format!("{} on each face, both arrises; its ends run out at 45°", length(rules.chamfer, project.units));
     let runs = chamfer_runs(rules, ends, joints).into_iter();
-    let one =
-        |run| Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(&note).told([rules.chamfer]);
+    let one = |run| {
+        Mark::between("chamfer, last of all", face, run, MarkKind::Chamfer).note(note.clone()).told([rules.chamfer])
+    };
     runs.map(one).collect()
 }

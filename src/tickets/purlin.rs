@@ -82,7 +82,7 @@ fn screw_count(screws: Option<&ButtScrews>) -> String {
 fn end(project: &Project, piece: &PurlinPiece, screws: Option<&ButtScrews>, is_left: bool) -> Mark {
     let (butt, near, waste) =
         if is_left { (piece.left, Length::ZERO, Waste::Before) } else { (piece.right, piece.length(), Waste::After) };
-    let mark = |what: &str| Mark::line(what, Face::Top, near, MarkKind::End).waste(waste);
+    let mark = |what: &'static str| Mark::line(what, Face::Top, near, MarkKind::End).waste(waste);
     match butt {
         Some(butt) => mark("butt")
             .note(format!("on the centre of R{}; {}, bored first", butt.rafter, from_end(project, screws)))

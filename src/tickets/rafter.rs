@@ -1,6 +1,6 @@
 //! The rafter's sheet: zero at the plumb line of the ledger heel on the top edge, downhill positive.
 use super::mark::{Mark, MarkKind, Waste};
-use super::stick::Stick;
+use super::stick::{Stick, in_order};
 use super::tie_holes::at_seats;
 use crate::design::Shape;
 use crate::geometry::{BirdsMouth, Bulk, Point};
@@ -15,7 +15,8 @@ pub fn sticks(project: &Project, shape: &Shape) -> Vec<Stick> {
     let all_marks = |notches: &Notches| [marks(project, shape, notches), holes.clone()].concat();
     // Most rafters come as they were ordered: one sheet is written for all of them.
     let usual = [shape.rafter.ledger, shape.rafter.beam];
-    let usual_marks = all_marks(&usual);
+    let mut usual_marks = all_marks(&usual);
+    in_order(&mut usual_marks);
     let of = |number: usize| {
         let notches = usual.map(|notch| measured(project, number, &notch));
         let marks = if notches == usual { usual_marks.clone() } else { all_marks(&notches) };
@@ -75,16 +76,19 @@ fn marks(project: &Project, shape: &Shape, [on_ledger, on_beam]: &Notches) -> Ve
     let mut marks = vec![
         Mark::line("wall end", Face::Top, rafter.head.0.x, MarkKind::End)
             .waste(Waste::Before)
-            .note(&plumb)
+            .note(plumb.clone())
             .told([rise]),
         Mark::line("wall end", Face::Underside, rafter.head.1.x, MarkKind::End)
             .waste(Waste::Before)
-            .note(&plumb)
+            .note(plumb.clone())
             .told([rise]),
-        Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End).waste(Waste::After).note(&tail).told([rise]),
+        Mark::line("tail end", Face::Top, rafter.tail.0.x, MarkKind::End)
+            .waste(Waste::After)
+            .note(tail.clone())
+            .told([rise]),
         Mark::line("tail end", Face::Underside, rafter.tail.1.x, MarkKind::End)
             .waste(Waste::After)
-            .note(&tail)
+            .note(tail.clone())
             .told([rise]),
     ];
     marks.extend(birds_mouth(project, on_ledger, "ledger"));

@@ -193,8 +193,7 @@ impl Scene<'_> {
         if others.is_empty() {
             return None;
         }
-        let done: Vec<&str> =
-            others.iter().filter(|(at, _)| made.contains(at)).map(|(_, mark)| mark.what.as_str()).collect();
+        let done: Vec<&str> = others.iter().filter(|(at, _)| made.contains(at)).map(|(_, mark)| &*mark.what).collect();
         let (by, end) = (self.say(off), self.way());
         if self.is_cut(&stick.mark) {
             let says = format!("Moving the rest of its layout {by} to the {end}: no, {} is cut.", stick.mark);

@@ -23,7 +23,7 @@ pub(super) fn tie_marks(project: &Project, holes: &[TieHole]) -> Vec<Mark> {
                 format!("bore {wide} through the rafter only, square to the top edge; the {} stays whole", hole.mate)
             }
         };
-        Mark::line(&hole.what, hole.face, hole.near, MarkKind::Fixing)
+        Mark::line(hole.what.clone(), hole.face, hole.near, MarkKind::Fixing)
             .across((hole.across, hole.across), hole.from)
             .bored(hole.diameter, Length::ZERO)
             .note(note)

@@ -49,7 +49,7 @@ impl Row {
         let said = |length: Length| read(&tape(length, units, mark.fineness), units);
         let across = mark.across.zip(mark.across_from).map(|((near, far), from)| (said(near), said(far), from));
         Self {
-            what: mark.what.clone(),
+            what: mark.what.to_string(),
             face: mark.face,
             near: said(mark.near),
             far: mark.far.map(said),
@@ -58,7 +58,7 @@ impl Row {
             kind: mark.kind,
             waste: mark.waste,
             mate: mark.mate.clone(),
-            note: mark.note.clone(),
+            note: mark.note.to_string(),
             units,
         }
     }

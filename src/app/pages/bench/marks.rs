@@ -60,7 +60,7 @@ fn mark_row(hand: InHand, stick: Arc<Stick>, index: usize) -> Tag {
     let is_closed = move || hand.is_cut() || !hand.lies_so.get();
     let id = format!("mark-{index}");
     let of_label = id.clone();
-    let what = stick.marks.get(index).map_or_else(String::new, |mark| mark.what.clone());
+    let what = stick.marks.get(index).map_or_else(String::new, |mark| mark.what.to_string());
     let tick = move |event: leptos::ev::Event| hand.tick(&[index], event_target_checked(&event));
     tag("li")
         .class("mark")

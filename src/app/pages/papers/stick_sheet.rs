@@ -152,11 +152,11 @@ fn row(project: &Project, stick: &Stick, index: usize, mark: &Mark) -> Tag {
     }
     know.extend(mark.depth.map(|depth| format!("{} deep", say(depth))));
     if !mark.note.is_empty() {
-        know.push(mark.note.clone());
+        know.push(mark.note.to_string());
     }
     tag("tr")
         .child(tag("td").class("paper__box").child("☐ ").child(index + 1))
-        .child(tag("th").attr("scope", "row").child(mark.what.clone()))
+        .child(tag("th").attr("scope", "row").child(mark.what.to_string()))
         .child(tag("td").class("paper__box").child(mark.face.name()))
         .child(tag("td").class("paper__number").child(fractions(&say(mark.near))))
         .child(tag("td").class("paper__number").child(mark.far.map(|far| fractions(&say(far)))))
