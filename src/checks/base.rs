@@ -18,7 +18,7 @@ use crate::fastening::{Footing, FootingShape, Refused, bearing_pressure, frost, 
 use crate::loads::Duration;
 use crate::members::{Verdict, check_end_grain};
 use crate::project::{Pier, Project, Used};
-use crate::units::{AreaLoad, Density, Force, Length, Weight};
+use crate::units::{AreaLoad, Density, Fixed, Force, Length, Weight};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -223,11 +223,11 @@ impl<'a> Foot<'a> {
         let citation = Citation { document: "IBC 2012", clause: "Table 1806.2", confidence: soil.confidence };
         let mut steps = vec![Step::new(
             "load and pier",
-            format!("P = {:.0} + {:.0} lb of pier", down.value.to_pounds(), pier.to_pounds()),
+            format!("P = {} + {} lb of pier", Fixed(down.value.to_pounds(), 0), Fixed(pier.to_pounds(), 0)),
             Citation::common_practice("concrete of 150 lb/ft³"),
         )];
         steps.extend(found.steps);
-        let says = format!("{:.0} psf: {}", soil.vertical.to_psf(), soil.name);
+        let says = format!("{} psf: {}", Fixed(soil.vertical.to_psf(), 0), soil.name);
         steps.push(Step::new("the soil may carry", says, citation));
         Ok(Worked::new(Verdict::force(area(found.value), area(soil.vertical)), steps))
     }
@@ -239,10 +239,10 @@ impl<'a> Foot<'a> {
         let weight = (LIGHT * footing.volume()).force() + self.pier_weight(LIGHT).force();
         let holds = weight * AGAINST_UPLIFT;
         let says = format!(
-            "{:.0} lb up against 0.6·(footing and pier) = 0.6·{:.0} = {:.0} lb",
-            up.to_pounds(),
-            weight.to_pounds(),
-            holds.to_pounds()
+            "{} lb up against 0.6·(footing and pier) = 0.6·{} = {} lb",
+            Fixed(up.to_pounds(), 0),
+            Fixed(weight.to_pounds(), 0),
+            Fixed(holds.to_pounds(), 0)
         );
         let step = Step::new("weight against uplift", says, Citation::from_memory("ASCE 7-16", "2.4.1, 0.6D + 0.6W"));
         Ok(Worked::new(Verdict::force(up, holds), vec![step]))

@@ -8,7 +8,7 @@ use crate::members::{
     check_bending_and_compression, check_compression, end_grain_strength,
 };
 use crate::project::{JoineryRules, Project, Used};
-use crate::units::{Area, Force, Length, Moment};
+use crate::units::{Area, Fixed, Force, Length, Moment};
 use crate::working::{Citation, Step, Worked};
 
 /// Every check of the braces.
@@ -122,13 +122,13 @@ impl Floor {
         let stress = push / area;
         let mut steps = strength.steps;
         let says = format!(
-            "f_c = P·{share} φ/(b·housing + t·tenon) = {:.0}/({:.2}·{:.2} + {:.2}·{:.2}) = {:.0} psi",
-            push.to_pounds(),
-            self.across.to_inches(),
-            self.depth.to_inches(),
-            self.tenon.0.to_inches(),
-            self.tenon.1.to_inches(),
-            stress.to_psi()
+            "f_c = P·{share} φ/(b·housing + t·tenon) = {}/({}·{} + {}·{}) = {} psi",
+            Fixed(push.to_pounds(), 0),
+            Fixed(self.across.to_inches(), 2),
+            Fixed(self.depth.to_inches(), 2),
+            Fixed(self.tenon.0.to_inches(), 2),
+            Fixed(self.tenon.1.to_inches(), 2),
+            Fixed(stress.to_psi(), 0)
         );
         steps.push(Step::new(
             "end of the housing",

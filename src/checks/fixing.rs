@@ -16,7 +16,7 @@ use crate::fastening::{
 use crate::loads::Duration;
 use crate::members::{Seat, bearing_across_strength};
 use crate::project::{LedgerFixings, MakersScrew, Used};
-use crate::units::{Angle, Force, Length, Stress};
+use crate::units::{Angle, Fixed, Force, Length, Stress};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -137,12 +137,12 @@ impl<'a> Fixing<'a> {
             return Ok(());
         }
         Err(Unmade::from(format!(
-            "a {} {:.2} in long does not come out behind: ledger, packing and the wall's post are {:.2} in, washers and nut \
-             ask for {:.2} in more",
+            "a {} {} in long does not come out behind: ledger, packing and the wall's post are {} in, washers and nut \
+             ask for {} in more",
             self.one.name,
-            self.fixings().length.to_inches(),
-            through.to_inches(),
-            nut.to_inches()
+            Fixed(self.fixings().length.to_inches(), 2),
+            Fixed(through.to_inches(), 2),
+            Fixed(nut.to_inches(), 2)
         )))
     }
 
@@ -212,7 +212,7 @@ impl<'a> Fixing<'a> {
         let MakersScrew { pull, source, .. } = &self.fixings().makers;
         let wet = wet_withdrawal(self.kind(), DRY)?;
         let value = *pull * (duration * wet.value);
-        let says = format!("{:.0}·C_D·C_M = {:.0} lb: {source}", pull.to_pounds(), value.to_pounds());
+        let says = format!("{}·C_D·C_M = {} lb: {source}", Fixed(pull.to_pounds(), 0), Fixed(value.to_pounds(), 0));
         let mut steps = wet.steps;
         steps.push(Step::new("allowable pull of one", says, MAKERS));
         Ok(Worked::new(value, steps))
@@ -224,10 +224,10 @@ impl<'a> Fixing<'a> {
         let steel = self.steel()?;
         let value = washers.value.min(steel.value);
         let says = format!(
-            "washers {:.0} lb, steel {:.0} lb; the lesser {:.0} lb, without C_D",
-            washers.value.to_pounds(),
-            steel.value.to_pounds(),
-            value.to_pounds()
+            "washers {} lb, steel {} lb; the lesser {} lb, without C_D",
+            Fixed(washers.value.to_pounds(), 0),
+            Fixed(steel.value.to_pounds(), 0),
+            Fixed(value.to_pounds(), 0)
         );
         let step = Step::new("allowable pull of one", says, Citation::from_memory("NDS 2018", "3.10.2, 4.3.1"));
         Ok(Worked::new(value, washers.steps.into_iter().chain(steel.steps).chain([step]).collect()))
@@ -259,10 +259,10 @@ impl<'a> Fixing<'a> {
             steps.extend(strength.steps.into_iter().map(named));
             let force = strength.value * area.value;
             let says = format!(
-                "F_c⊥'·A = {:.0}·{:.2} = {:.0} lb",
-                strength.value.to_psi(),
-                area.value.to_square_inches(),
-                force.to_pounds()
+                "F_c⊥'·A = {}·{} = {} lb",
+                Fixed(strength.value.to_psi(), 0),
+                Fixed(area.value.to_square_inches(), 2),
+                Fixed(force.to_pounds(), 0)
             );
             steps.push(Step::new(
                 format!("{whose}: under one washer"),
@@ -315,7 +315,7 @@ impl<'a> Fixing<'a> {
 
     fn makers_sideways(&self) -> Sideways {
         let MakersScrew { sideways, source, .. } = &self.fixings().makers;
-        let says = format!("Z = {:.0} lb, whichever way along the wall's face: {source}", sideways.to_pounds());
+        let says = format!("Z = {} lb, whichever way along the wall's face: {source}", Fixed(sideways.to_pounds(), 0));
         let length = self.side.min(self.fixings().length - self.side).max(Length::inches(0.1));
         let steps = vec![Step::new("Z, reference lateral value", says, MAKERS)];
         Sideways { reference: *sideways, length, penetration: 1.0, steps }

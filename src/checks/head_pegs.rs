@@ -17,7 +17,7 @@ use crate::loads::Duration;
 use crate::materials::species;
 use crate::members::{Property, Verdict, adjusted};
 use crate::project::Used;
-use crate::units::{Force, Length};
+use crate::units::{Fixed, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
 /// Specific gravity of the pegs: seasoned oak (NDS, red oak).
@@ -111,9 +111,9 @@ fn pegs(with: &BeamChecks, post: &PostShape, held: &[usize], duration: Duration)
     let block = torn.block.map(|block| block.steps).unwrap_or_default();
     let mut steps = [group.steps, torn.row.steps, torn.net.steps, block].concat();
     let says = format!(
-        "{n} rows: {:.0} lb; the least of pegs, relish, block and net tenon: {:.0} lb",
-        torn.rows.to_pounds(),
-        value.to_pounds()
+        "{n} rows: {} lb; the least of pegs, relish, block and net tenon: {} lb",
+        Fixed(torn.rows.to_pounds(), 0),
+        Fixed(value.to_pounds(), 0)
     );
     steps.push(Step::new("what the pegs hold", says, Citation::from_memory("TFEC 1-10", "pegs in double shear")));
     let moisture = Citation::placeholder("TFEC 1-10", "moisture of pegged joints");

@@ -11,7 +11,7 @@ use crate::fastening::{
 use crate::materials::Section;
 use crate::members::{Amount, Verdict};
 use crate::project::{Pier, Project};
-use crate::units::{Force, Length};
+use crate::units::{Fixed, Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -47,10 +47,10 @@ pub(super) fn tied(project: &Project, foot: &Demand<FootForces>, weight: Force) 
     let (pier, up) = (&project.fixings.pier, foot.value.up);
     let rest = (up - weight).max(Force::ZERO);
     let says = format!(
-        "{:.0} lb up less 0.6 of the pier\u{2019}s weight, {:.0} lb: {:.0} lb hang on the footing",
-        up.to_pounds(),
-        weight.to_pounds(),
-        rest.to_pounds()
+        "{} lb up less 0.6 of the pier\u{2019}s weight, {} lb: {} lb hang on the footing",
+        Fixed(up.to_pounds(), 0),
+        Fixed(weight.to_pounds(), 0),
+        Fixed(rest.to_pounds(), 0)
     );
     let step = Step::new("pull on the footing", says, Citation::from_memory("ASCE 7-16", "2.4.1, 0.6D + 0.6W"));
     if rest == Force::ZERO {
@@ -89,12 +89,12 @@ pub(super) fn bent(project: &Project, foot: &Demand<FootForces>, height: Length)
     let pull = foot.value.up.max(Force::ZERO);
     let stress = moment.value / modulus + pull / section;
     let says = format!(
-        "f = M/S + T/A = {:.0}/{:.0} + {:.0}/{:.0} = {:.0} psi, the pier\u{2019}s bars left out",
-        moment.value.to_pound_inches(),
-        modulus.to_cubic_inches(),
-        pull.to_pounds(),
-        section.to_square_inches(),
-        stress.to_psi()
+        "f = M/S + T/A = {}/{} + {}/{} = {} psi, the pier\u{2019}s bars left out",
+        Fixed(moment.value.to_pound_inches(), 0),
+        Fixed(modulus.to_cubic_inches(), 0),
+        Fixed(pull.to_pounds(), 0),
+        Fixed(section.to_square_inches(), 0),
+        Fixed(stress.to_psi(), 0)
     );
     let allowed = plain_tension(LEAST_CONCRETE)?;
     let sum = Step::new("tension in the concrete", says, Citation::from_memory("statics", "bending and pull"));

@@ -7,7 +7,7 @@ use crate::fastening::{Refused, concrete_bearing_service, concrete_bearing_stren
 use crate::materials::Section;
 use crate::members::Verdict;
 use crate::project::{Pier, Project};
-use crate::units::{Area, Force, Stress};
+use crate::units::{Area, Fixed, Force, Stress};
 use crate::working::{Citation, Step, Worked};
 
 /// Name of the check the path of the weight finds.
@@ -22,8 +22,8 @@ const LOAD_FACTOR: f64 = 1.6;
 /// What is said of the concrete that carries.
 pub(super) fn assumed_concrete() -> Step {
     let says = format!(
-        "f′c = {:.0} psi assumed, the least that may carry; where it freezes wet 3,000 psi is asked",
-        LEAST_CONCRETE.to_psi()
+        "f′c = {} psi assumed, the least that may carry; where it freezes wet 3,000 psi is asked",
+        Fixed(LEAST_CONCRETE.to_psi(), 0)
     );
     Step::new("concrete, assumed", says, Citation::from_memory("ACI 318 and IRC", "19.2.1.1, R402.2"))
 }
@@ -34,10 +34,10 @@ pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Ve
     let foot = project.frame.timbers.post.sawn;
     let (plate, top) = (on_top(&foot, pier), area(pier));
     let says = format!(
-        "A₁ = {:.1} in² of the foot's {:.1} in² lie on the pier: the plate is assumed as large as the foot, since its size is not \
+        "A₁ = {} in² of the foot's {} in² lie on the pier: the plate is assumed as large as the foot, since its size is not \
          known; a smaller one presses harder, and its maker's sheet says how large it is",
-        plate.to_square_inches(),
-        foot.area().to_square_inches()
+        Fixed(plate.to_square_inches(), 1),
+        Fixed(foot.area().to_square_inches(), 1)
     );
     let sized = Step::new(
         "plate of the base, assumed",
@@ -48,10 +48,10 @@ pub(super) fn bears(project: &Project, down: &Demand<Force>) -> Result<Worked<Ve
     let factored = concrete_bearing_strength(plate, top.max(plate), LEAST_CONCRETE)?;
     let allowed = customary.value.min(factored.value / LOAD_FACTOR);
     let says = format!(
-        "the lesser of {:.0} lb and {:.0}/1.6 = {:.0} lb",
-        customary.value.to_pounds(),
-        factored.value.to_pounds(),
-        (factored.value / LOAD_FACTOR).to_pounds()
+        "the lesser of {} lb and {}/1.6 = {} lb",
+        Fixed(customary.value.to_pounds(), 0),
+        Fixed(factored.value.to_pounds(), 0),
+        Fixed((factored.value / LOAD_FACTOR).to_pounds(), 0)
     );
     let least =
         Step::new("what the concrete bears", says, Citation::from_memory("ACI 318", "22.8 by the largest load factor"));

@@ -16,7 +16,7 @@ use crate::loads::Duration;
 use crate::loads::wind::{Projected, wind_along_wall};
 use crate::members::{Property, Seat, Verdict, adjusted, check_bearing_across};
 use crate::project::Used;
-use crate::units::{AreaLoad, Force, Length};
+use crate::units::{AreaLoad, Fixed, Force, Length};
 use crate::working::{Citation, Step, Worked};
 
 /// Share of a post's load that a post out of plumb asks (as along the wall).
@@ -95,12 +95,12 @@ impl Push {
 
     fn step(&self) -> Step {
         let says = format!(
-            "H = P·e/h + 0.005·P + w/2 = {load:.0}·{:.2}/{:.1} + 0.005·{load:.0} + {:.0} = {:.0} lb",
-            self.off.to_inches(),
-            self.height.to_inches(),
-            self.wind.to_pounds(),
-            self.total().to_pounds(),
-            load = self.load.to_pounds()
+            "H = P·e/h + 0.005·P + w/2 = {load}·{}/{} + 0.005·{load} + {} = {} lb",
+            Fixed(self.off.to_inches(), 2),
+            Fixed(self.height.to_inches(), 1),
+            Fixed(self.wind.to_pounds(), 0),
+            Fixed(self.total().to_pounds(), 0),
+            load = Fixed(self.load.to_pounds(), 0)
         );
         Step::new("push across at the head", says, Citation::from_memory("statics", "a post held at head and foot"))
     }
@@ -117,11 +117,11 @@ fn sheared(with: &BeamChecks, post: &PostShape, push: &Push, duration: Duration)
     let strength = adjusted(&wood, Property::Shear);
     let stress = push.total() / (width * thickness) * 1.5;
     let says = format!(
-        "f_v = 1.5·H/(t·w) = 1.5·{:.0}/({:.2}·{:.2}) = {:.0} psi",
-        push.total().to_pounds(),
-        thickness.to_inches(),
-        width.to_inches(),
-        stress.to_psi()
+        "f_v = 1.5·H/(t·w) = 1.5·{}/({}·{}) = {} psi",
+        Fixed(push.total().to_pounds(), 0),
+        Fixed(thickness.to_inches(), 2),
+        Fixed(width.to_inches(), 2),
+        Fixed(stress.to_psi(), 0)
     );
     let step = Step::new("shear of the tenon at its shoulder", says, Citation::from_memory("NDS 2018", "3.4.2"));
     let steps = [push.step()].into_iter().chain(strength.steps).chain([step]).collect();

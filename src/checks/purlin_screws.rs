@@ -13,7 +13,7 @@ use crate::fastening::{
 use crate::loads::Duration;
 use crate::members::Verdict;
 use crate::project::{Project, Used};
-use crate::units::{Angle, Force, Length};
+use crate::units::{Angle, Fixed, Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -139,10 +139,10 @@ impl Crossing {
 
     fn step(&self, asked: &Asked) -> Step {
         let says = format!(
-            "{:.0} lb out, {:.0} lb down the slope on one of {:.0}",
-            asked.out.to_pounds(),
-            asked.aside.to_pounds(),
-            self.count
+            "{} lb out, {} lb down the slope on one of {}",
+            Fixed(asked.out.to_pounds(), 0),
+            Fixed(asked.aside.to_pounds(), 0),
+            Fixed(self.count, 0)
         );
         Step::new("load on one screw", says, Citation::from_memory("statics", "largest reaction of a two-span purlin"))
     }
@@ -171,10 +171,10 @@ impl Crossing {
         let allowed = found.value * duration.value * wet.value;
         let head = Step::new(
             "D_H, head",
-            format!("D_H = 2·D = {:.3} in", (self.screw.diameter * HEAD).to_inches()),
+            format!("D_H = 2·D = {} in", Fixed((self.screw.diameter * HEAD).to_inches(), 3)),
             Citation::placeholder("ASME B18.6.1", "flat heads, a little over twice the screw"),
         );
-        let says = format!("W_H·C_D·C_M = {:.0} lb", allowed.to_pounds());
+        let says = format!("W_H·C_D·C_M = {} lb", Fixed(allowed.to_pounds(), 0));
         let last = Step::new("allowed of one head", says, Citation::from_memory("NDS 2018", "Table 11.3.1"));
         let all = [vec![head], found.steps, duration.steps, wet.steps, vec![last]];
         Ok(Worked::new(Verdict::force(asked.out, allowed), all.into_iter().flatten().collect()))
@@ -208,7 +208,11 @@ impl Crossing {
         }
         let is_screw = self.screw.kind == FastenerKind::WoodScrew;
         let held = if is_screw { self.depth().min(self.length * THREADED) } else { self.depth() };
-        let says = format!("p = {:.2} in past the purlin of {:.2} in", held.to_inches(), self.purlin.to_inches());
+        let says = format!(
+            "p = {} in past the purlin of {} in",
+            Fixed(held.to_inches(), 2),
+            Fixed(self.purlin.to_inches(), 2)
+        );
         let citation = Citation::from_memory("NDS 2015", "App. L, thread two thirds of the length");
         Ok(Worked::new(held, vec![Step::new("p, thread in the rafter", says, citation)]))
     }

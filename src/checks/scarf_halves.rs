@@ -12,7 +12,7 @@ use crate::loads::Duration;
 use crate::materials::Section;
 use crate::members::{Bracing, Member, NetSection, Property, Verdict, adjusted, bending_strength, shear_area};
 use crate::project::{ScarfKind, Tie, Used};
-use crate::units::{Force, Length, Moment, Stress, Volume};
+use crate::units::{Fixed, Force, Length, Moment, Stress, Volume};
 use crate::working::{Citation, Step, Worked};
 
 /// What the upper half of a scarf brings to the lower one.
@@ -252,12 +252,12 @@ fn ties_step(tie: &Tie, (ties, force, turns): (Force, Force, Length)) -> Step {
     let says = if tie.count > 0 {
         let turns = if turns > Length::ZERO { "the lap turns in its middle" } else { "the lap may turn at either tip" };
         format!(
-            "{} fasteners at each root, by their maker {:.0} lb each: {:.0} lb with C_D and less what pulls along the beam, of \
-             {:.0} lb that passes: {turns}",
+            "{} fasteners at each root, by their maker {} lb each: {} lb with C_D and less what pulls along the beam, of \
+             {} lb that passes: {turns}",
             tie.count,
-            tie.pull.to_pounds(),
-            ties.to_pounds(),
-            force.to_pounds()
+            Fixed(tie.pull.to_pounds(), 0),
+            Fixed(ties.to_pounds(), 0),
+            Fixed(force.to_pounds(), 0)
         )
     } else {
         "no screws or bolts at the roots: the lap may turn at either tip".to_owned()
@@ -288,10 +288,10 @@ fn other_joints(beam: Section, lap: Length, force: Force, (bending, shear): (Str
 fn passed_step(passed: &Passed) -> Step {
     let on_lap = passed.force() - passed.beyond;
     let says = format!(
-        "P = {:.0} from the beam beyond the lap + {:.0} that stands on the lap = {:.0} lb, plus presses it shut",
-        passed.beyond.to_pounds(),
-        on_lap.to_pounds(),
-        passed.force().to_pounds()
+        "P = {} from the beam beyond the lap + {} that stands on the lap = {} lb, plus presses it shut",
+        Fixed(passed.beyond.to_pounds(), 0),
+        Fixed(on_lap.to_pounds(), 0),
+        Fixed(passed.force().to_pounds(), 0)
     );
     let source = Citation::from_memory("statics", "the upper half cut free");
     Step::new("P, what the upper half brings to the lower one", says, source)
@@ -304,15 +304,15 @@ fn bent_step(worst: &Thin, asked: &Asked) -> Step {
     let pocket = if net.pockets().is_empty() { "" } else { " less the pocket" };
     let moment = worst.moment((asked.scarf, asked.passed), asked.turns);
     let says = format!(
-        "the {half} half {place}, {:.1} in from its tip, the lap turning {:.1} in from it: M = {:.0} lb·in on {:.2} x {:.2} in{pocket}, \
-         S = {:.1} in³: {:.0} psi",
-        arm.to_inches(),
-        asked.turns.to_inches(),
-        moment.to_pound_inches(),
-        left.breadth.to_inches(),
-        left.depth.to_inches(),
-        cut.modulus.to_cubic_inches(),
-        (moment / cut.modulus).to_psi()
+        "the {half} half {place}, {} in from its tip, the lap turning {} in from it: M = {} lb·in on {} x {} in{pocket}, \
+         S = {} in³: {} psi",
+        Fixed(arm.to_inches(), 1),
+        Fixed(asked.turns.to_inches(), 1),
+        Fixed(moment.to_pound_inches(), 0),
+        Fixed(left.breadth.to_inches(), 2),
+        Fixed(left.depth.to_inches(), 2),
+        Fixed(cut.modulus.to_cubic_inches(), 1),
+        Fixed((moment / cut.modulus).to_psi(), 0)
     );
     let source = Citation::common_practice("a lap as a cantilever of what is left of it");
     Step::new("f_b where a half is bent hardest", says, source)

@@ -13,7 +13,7 @@ use crate::design::Shape;
 use crate::fastening::{Factors, adjusted_withdrawal, load_duration, wet_withdrawal, withdrawal};
 use crate::members::Verdict;
 use crate::project::{Metal, Project, SheetScrews, Used};
-use crate::units::{Area, AreaLoad, Force, Length};
+use crate::units::{Area, AreaLoad, Fixed, Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Confidence, Step, Worked};
 
@@ -75,12 +75,12 @@ fn pulls(project: &Project, shape: &Shape, loads: &RoofLoads) -> Result<(Demand<
     let count = screws.screw.count as f64;
     let value = (pressure * area / count).max(Force::ZERO);
     let says = format!(
-        "{:.1} psf·{:.1} in·{:.1} in/144 on {} = {:.0} lb",
-        pressure.to_psf(),
-        widest.to_inches(),
-        screws.spacing.to_inches(),
+        "{} psf·{} in·{} in/144 on {} = {} lb",
+        Fixed(pressure.to_psf(), 1),
+        Fixed(widest.to_inches(), 1),
+        Fixed(screws.spacing.to_inches(), 1),
         if screws.screw.count == 1 { "one screw".to_owned() } else { format!("{} screws", screws.screw.count) },
-        value.to_pounds()
+        Fixed(value.to_pounds(), 0)
     );
     let step = Step::new("pull on one screw", says, Citation::from_memory("statics", "suction by area"));
     let origin = Origin::of(loading, Found::Formula("suction by area"));
@@ -92,7 +92,7 @@ fn pull_over(screws: &SheetScrews, demand: &Demand<Force>, step: Step) -> Result
         let says = "the load at which the sheet pulls over a screw's washer is missing: its maker states it";
         return Err(Unmade::missing(Input::SheetPullOver, says));
     }
-    let says = format!("{:.0} lb at one washer; steel takes no C_D", screws.pull_over.to_pounds());
+    let says = format!("{} lb at one washer; steel takes no C_D", Fixed(screws.pull_over.to_pounds(), 0));
     let citation = Citation::given("the sheet maker's table", "as the user gave it");
     let steps = vec![step, Step::new("pull-over allowed", says, citation)];
     Ok(Worked::new(Verdict::force(demand.value, screws.pull_over), steps))
@@ -109,7 +109,7 @@ fn pull_out(project: &Project, demand: &Demand<Force>, step: Step) -> Result<Wor
     let wet = wet_withdrawal(screw.kind, moisture(project, Used::Purlin)?)?;
     let factors = Factors { load_duration: duration.value, wet: wet.value, ..Factors::default() };
     let capacity = adjusted_withdrawal(reference.value, held, &factors)?;
-    let says = format!("p = {:.2} in: past the sheet, no more than the purlin is thick", held.to_inches());
+    let says = format!("p = {} in: past the sheet, no more than the purlin is thick", Fixed(held.to_inches(), 2));
     let thread = Step::new("thread in the purlin", says, Citation::common_practice("threaded over its whole length"));
     let mut steps = vec![step];
     steps.extend(reference.steps);

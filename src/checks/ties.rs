@@ -14,7 +14,7 @@ use crate::loads::wind::effective_area;
 use crate::loads::{Duration, LeanTo};
 use crate::members::Verdict;
 use crate::project::{Project, Tie};
-use crate::units::{Force, Length};
+use crate::units::{Fixed, Force, Length};
 use crate::unmade::{Input, Unmade};
 use crate::working::{Citation, Step, Worked};
 
@@ -68,13 +68,13 @@ pub(super) fn allowed(tie: &Tie, of: &Joint, duration: Duration) -> Result<Allow
     let count = tie.count as f64;
     let (pull, sideways) = (tie.pull * count * shortest.value, tie.sideways * count * shortest.value);
     let says = format!(
-        "{}·{:.0} lb·C_D = {:.0} lb pulled, {}·{:.0} lb·C_D = {:.0} lb sideways: {}",
+        "{}·{} lb·C_D = {} lb pulled, {}·{} lb·C_D = {} lb sideways: {}",
         tie.count,
-        tie.pull.to_pounds(),
-        pull.to_pounds(),
+        Fixed(tie.pull.to_pounds(), 0),
+        Fixed(pull.to_pounds(), 0),
         tie.count,
-        tie.sideways.to_pounds(),
-        sideways.to_pounds(),
+        Fixed(tie.sideways.to_pounds(), 0),
+        Fixed(sideways.to_pounds(), 0),
         tie.source
     );
     let citation = Citation::given("the maker's sheet", "as the user gave it");
@@ -98,11 +98,12 @@ pub(super) fn both(pull: Force, sideways: Force, of: &Joint, allowed: Allowed) -
     }
     let sum = pull.max(Force::ZERO) / most + sideways / most_sideways;
     let says = format!(
-        "{:.0}/{:.0} + {:.0}/{:.0} = {sum:.3}",
-        pull.max(Force::ZERO).to_pounds(),
-        most.to_pounds(),
-        sideways.to_pounds(),
-        most_sideways.to_pounds()
+        "{}/{} + {}/{} = {sum}",
+        Fixed(pull.max(Force::ZERO).to_pounds(), 0),
+        Fixed(most.to_pounds(), 0),
+        Fixed(sideways.to_pounds(), 0),
+        Fixed(most_sideways.to_pounds(), 0),
+        sum = Fixed(sum, 3)
     );
     let citation = Citation::common_practice("pull and push on one tie add up, unless its maker says otherwise");
     steps.push(Step::new("pull and push sideways", says, citation));

@@ -21,6 +21,7 @@ use super::scarf::LIFTED_OPEN;
 use super::sheet::{PULLED_OUT, PULLED_OVER};
 use super::ties::{AT_BEAM, AT_LEDGER, PULLS_ON_TIES};
 use crate::members::Verdict;
+use crate::units::Fixed;
 use crate::working::{Citation, Confidence, Step, Worked};
 
 /// Name of what is said of sticks that could not be checked at all.
@@ -119,7 +120,7 @@ impl PathLink {
             Some(ratio) if !ratio.is_finite() => "\u{2715} over".to_owned(),
             Some(ratio) => {
                 let cross = if Verdict::sum_of_shares(ratio).passes() { "" } else { "\u{2715} " };
-                format!("{cross}{:.0} %", ratio * 100.0)
+                format!("{cross}{} %", Fixed(ratio * 100.0, 0))
             }
         }
     }
@@ -171,7 +172,7 @@ fn link<'a>(place: LinkPlace, name: &'static str, checks: impl Iterator<Item = &
     let Some((ratio, check)) = worst else { return unknown(NOT_CHECKED.to_owned(), None) };
     let at = if check.at.is_empty() { String::new() } else { format!(" {}", check.at) };
     let under = if check.combination.is_empty() { String::new() } else { format!(", under {}", check.combination) };
-    let says = format!("{} {}{at}: {:.0} %{under}", check.member, check.name, ratio * 100.0);
+    let says = format!("{} {}{at}: {} %{under}", check.member, check.name, Fixed(ratio * 100.0, 0));
     PathLink {
         place,
         name,
@@ -376,10 +377,10 @@ impl LoadPath {
         let at = format!("({})", weakest.name);
         if !unknown.is_empty() && Verdict::sum_of_shares(ratio).passes() {
             let why = format!(
-                "not known: {}; the weakest of those known: {}, at {:.0} %",
+                "not known: {}; the weakest of those known: {}, at {} %",
                 unknown.join(", "),
                 weakest.name,
-                ratio * 100.0
+                Fixed(ratio * 100.0, 0)
             );
             let check = Check::not_judged(self.name, WEAKEST_LINK, why);
             return if unknown == [EXISTING_WALL] { check.for_others() } else { check };

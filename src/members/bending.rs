@@ -1,5 +1,5 @@
 //! Bending (NDS 3.3).
-use crate::units::{Moment, Stress};
+use crate::units::{Fixed, Moment, Stress};
 use crate::working::{Citation, Step, Worked};
 
 use super::adjusted::{bending_factors, product};
@@ -28,8 +28,12 @@ pub(super) fn bending_stress(size: Moment, net: &NetSection) -> (Stress, Step) {
     let modulus = net.least_modulus();
     let found = size.abs() / modulus;
     let kind = if net.pockets().is_empty() { "S" } else { "S_net" };
-    let says =
-        format!("f_b = M/{kind} = {}/{:.2} in³ = {}", moment(size.abs()), modulus.to_cubic_inches(), stress(found));
+    let says = format!(
+        "f_b = M/{kind} = {}/{} in³ = {}",
+        moment(size.abs()),
+        Fixed(modulus.to_cubic_inches(), 2),
+        stress(found)
+    );
     (found, Step::new("Bending stress", says, Citation::from_memory("NDS 2018", "3.3.2")))
 }
 

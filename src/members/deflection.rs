@@ -1,5 +1,5 @@
 //! Deflection: stiffness, creep (NDS 3.5.2) and limits (IBC Table 1604.3).
-use crate::units::{Length, Stress};
+use crate::units::{Fixed, Length, Stress};
 use crate::working::{Citation, Step, Worked};
 
 use super::adjusted::adjusted;
@@ -83,7 +83,7 @@ pub fn deflection_limit(
     let length = if is_cantilever { span * 2.0 } else { span };
     let limit = length / share;
     let words = if is_cantilever { "2l" } else { "l" };
-    let says = format!("{words}/{share:.0} = {}/{share:.0} = {} in", inches(length), inches(limit));
+    let says = format!("{words}/{share} = {}/{share} = {} in", inches(length), inches(limit), share = Fixed(share, 0));
     Worked::new(limit, vec![Step::new("Deflection allowed", says, Citation::from_memory("IBC 2018", clause))])
 }
 

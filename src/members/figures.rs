@@ -1,25 +1,33 @@
 //! Numbers as the steps of a calculation show them.
-use crate::units::{Force, Length, Moment, Stress, fixed};
+use crate::units::{Force, Length, Moment, Stress, fixed, push_fixed};
 
-/// With at most so many decimals, no trailing zeros but one decimal at least: `1.15`, `1.0`.
-fn trimmed(value: f64, decimals: usize) -> String {
-    let mut text = fixed(value, decimals);
-    text.truncate(text.trim_end_matches('0').len());
-    if text.ends_with('.') {
-        text.push('0');
-    }
-    text
+/// Takes the last two digits off where they are zeros: `1.15`, `1.0`.
+fn trim(text: &mut String) {
+    let dropped = text.bytes().rev().take(2).take_while(|digit| *digit == b'0').count();
+    text.truncate(text.len() - dropped);
 }
 
-/// A number without a unit: three decimals at most.
+/// A number without a unit: three decimals at most, one at least.
 pub(super) fn number(value: f64) -> String {
-    if value.is_finite() { trimmed(value, 3) } else { "no limit".to_owned() }
+    if !value.is_finite() {
+        return "no limit".to_owned();
+    }
+    let mut text = fixed(value, 3);
+    trim(&mut text);
+    text
 }
 
 /// The same at the end of a text.
 pub(super) fn push_number(text: &mut String, value: f64) {
     // Most factors change nothing.
-    if value == 1.0 { text.push_str("1.0") } else { text.push_str(&number(value)) }
+    if value == 1.0 {
+        text.push_str("1.0");
+    } else if value.is_finite() {
+        push_fixed(text, value, 3);
+        trim(text);
+    } else {
+        text.push_str("no limit");
+    }
 }
 
 /// A whole number with its thousands set off: `1,300,000`.
@@ -65,7 +73,7 @@ pub(crate) fn moment(value: Moment) -> String {
 
 /// The bare number of a length in inches.
 pub(super) fn inches(value: Length) -> String {
-    trimmed(value.to_inches(), 3)
+    number(value.to_inches())
 }
 
 #[cfg(test)]

@@ -1,5 +1,5 @@
 //! Tension along the grain (NDS 3.8).
-use crate::units::{Area, Force};
+use crate::units::{Area, Fixed, Force};
 use crate::working::{Citation, Step, Worked};
 
 use super::adjusted::adjusted;
@@ -18,7 +18,8 @@ pub(super) fn axial_stress(
         return Err(Refused::because("No area is left to carry the force."));
     }
     let found = load.abs() / area;
-    let says = format!("{symbol} = {}/{:.2} in² = {}", force(load.abs()), area.to_square_inches(), stress(found));
+    let says =
+        format!("{symbol} = {}/{} in² = {}", force(load.abs()), Fixed(area.to_square_inches(), 2), stress(found));
     Ok((found, Step::new(name, says, Citation::from_memory("NDS 2018", clause))))
 }
 

@@ -37,7 +37,7 @@ pub use figure::{
     Figure, show_area, show_area_load, show_density, show_elevation, show_force, show_speed, show_stiffness,
     show_stress, show_volume, show_weight, show_wood_volume,
 };
-pub use fixed::fixed;
+pub use fixed::{Fixed, fixed, push_fixed};
 pub use force::{Force, NEWTONS_PER_POUND, STANDARD_GRAVITY};
 pub use length::{Length, MILLIMETRES_PER_INCH};
 pub use load::{AreaLoad, LineLoad};
