@@ -357,3 +357,23 @@ fn what_is_missing_lets_nothing_pass() {
     };
     check_withheld(unlisted, "No design values", &['R']);
 }
+
+/// Snow and wind lie even along the wall, and braces that act both ways make one answer of them: the beam moves as the loads are.
+#[test]
+fn the_wind_alone_moves_the_beam_where_it_brings_more_than_snow() {
+    let found = |snow: f64, wind: f64| {
+        let mut project = demo::wool_barn();
+        (project.place.ground_snow, project.place.wind_speed) = (Some(AreaLoad::psf(snow)), WindSpeed::try_mph(wind));
+        let strength = evaluate(&project).strength.unwrap();
+        let of_beam = |check: &&Check| check.member.starts_with('B') && check.name == "sags under snow, wind or people";
+        let check = strength.checks.iter().find(of_beam).unwrap().clone();
+        let line = strength.line.as_ref().unwrap();
+        let (_, case) = line.purpose(Purpose::LiveMovement).next().unwrap();
+        (check.ratio().unwrap(), case.rafters.iter().copied().sum::<Force>(), check.combination)
+    };
+    let (by_snow, snow, name) = found(40.0, 110.0);
+    assert!(snow > Force::ZERO && !name.contains('W'), "{name}");
+    let (by_wind, wind, name) = found(0.0, 140.0);
+    assert!(name.starts_with("0.6W: "), "{name}");
+    assert!((by_wind / by_snow - wind.abs() / snow).abs() < 1e-9, "{by_wind} {by_snow} {wind:?} {snow:?}");
+}

@@ -10,7 +10,7 @@ use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
 use crate::geometry::{BraceLine, PostShape, ScarfReport, Spans, rakes};
 use crate::loads::{Action, Duration, Edition, settlement};
 use crate::project::{Blocks, Project};
-use crate::units::{Angle, Density, Force, Length, LineLoad, Moment};
+use crate::units::{Angle, Density, Force, Length, LineLoad, Moment, most};
 use crate::wording::length;
 use crate::working::{Confidence, weakest};
 
@@ -92,6 +92,8 @@ pub struct BeamLoads<'a> {
 
 /// Creep of green timber doubles what the dead load bends.
 const CREEP: f64 = 2.0;
+/// Share of a wind of strength level that allowable stress is judged with (ASCE 7-16, 2.4.1).
+const WIND_ALONE: f64 = 0.6;
 
 impl<'a> BeamLoads<'a> {
     /// Of this project.
@@ -243,15 +245,33 @@ impl<'a> BeamLoads<'a> {
         (0..self.shape.posts.len()).map(sunk).collect()
     }
 
-    /// The live load of a case alone, and with creep of the dead load.
+    /// The live load of a case alone, or the wind where that moves the beam more; and the live load with creep of the dead one.
     #[must_use]
-    pub fn movement_cases(heaviest: &BeamCase) -> [BeamCase; 2] {
+    pub fn movement_cases(&self, heaviest: &BeamCase) -> [BeamCase; 2] {
         let beside_dead = heaviest.name.strip_prefix("D + ");
         let live = beside_dead.unwrap_or("nothing beside the dead load").to_owned();
         let total = beside_dead.map_or_else(|| format!("{CREEP}D"), |live| format!("{CREEP}D + {live}"));
         let live = BeamCase { name: live, dead: 0.0, purpose: Purpose::LiveMovement, ..heaviest.clone() };
         let total = BeamCase { name: total, dead: CREEP, purpose: Purpose::TotalMovement, ..heaviest.clone() };
-        [live, total]
+        [self.wind_beyond(&live).unwrap_or(live), total]
+    }
+
+    /// The wind of the whole frame that brings most to the beam, up or down, by itself: at the level of allowable stress, since
+    /// the 0.42 of IBC Table 1604.3 is for the wind on components. None where another load brings more: all are even along the
+    /// wall, and so one moves the beam more than the other everywhere.
+    fn wind_beyond(&self, other: &BeamCase) -> Option<BeamCase> {
+        let winds = self.loads.cases.iter().zip(&self.reactions).filter(|(case, _)| case.action == Action::Wind);
+        let (case, reactions) = most(winds, |(_, reactions)| reactions.beam.abs().to_plf())?;
+        let rafters = self.even(reactions.beam * WIND_ALONE);
+        let total = |rafters: &[Force]| rafters.iter().sum::<Force>().abs();
+        (total(&rafters) > total(&other.rafters)).then(|| BeamCase {
+            name: format!("{WIND_ALONE}W: {}", case.name),
+            duration: Duration::TenMinutes,
+            rafters,
+            wind: WIND_ALONE,
+            confidence: case.confidence,
+            ..other.clone()
+        })
     }
 
     /// A push along the beam and nothing else.

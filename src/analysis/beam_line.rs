@@ -116,7 +116,7 @@ pub fn beam_line(project: &Project, shape: &Shape, loads: &RoofLoads, stiffness:
         // Weight relieves part of what a sunk post does: the dead load alone counts as well.
         let sunk = work.add(sunk.into_iter().flatten().flat_map(|case| beam.sunk_cases(case)).collect());
         work.solve(&[BraceModel::Sprung(1.0), BraceModel::Slack], sunk);
-        let movements = work.add(BeamLoads::movement_cases(heaviest).to_vec());
+        let movements = work.add(beam.movement_cases(heaviest).to_vec());
         work.solve(&all, movements);
         let tried = work.add(vec![heaviest.clone()]);
         work.solve(&[BraceModel::Sprung(0.5), BraceModel::Sprung(1.5)], tried);

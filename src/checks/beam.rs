@@ -275,7 +275,7 @@ impl BeamChecks<'_> {
 
     fn movements(&self) -> Vec<Check> {
         let kinds = [
-            (Purpose::LiveMovement, DeflectionCase::SnowOrWind, "sags under snow or people"),
+            (Purpose::LiveMovement, DeflectionCase::SnowOrWind, "sags under snow, wind or people"),
             (Purpose::TotalMovement, DeflectionCase::DeadAndLive, "sags in the end, creep counted"),
         ];
         let mut checks = Vec::new();
@@ -286,9 +286,10 @@ impl BeamChecks<'_> {
                     let middle = (stretch.from + stretch.to) / 2.0;
                     let (Some(moves), Some(bay)) = (part.movement, bay_of(&self.shape.posts, middle)) else { continue };
                     let Some(span) = self.bay_span(bay) else { continue };
-                    let ratio = -moves.min.to_inches() / span.to_inches();
+                    let by = if moves.max > -moves.min { moves.max } else { moves.min };
+                    let ratio = by.abs().to_inches() / span.to_inches();
                     if worst.as_ref().is_none_or(|known| ratio > known.0) {
-                        worst = Some((ratio, moves.min, span, bay, (solved, case)));
+                        worst = Some((ratio, by, span, bay, (solved, case)));
                     }
                 }
             }
