@@ -73,5 +73,5 @@ fn shaken(project: &Project, shape: &Shape, loads: &RoofLoads, line: &RafterLine
 #[must_use]
 pub fn earthquake_on_roof(sure: Confidence) -> [RoofCase; 2] {
     let case = |name, action| RoofCase { confidence: sure, ..RoofCase::new(name, action, Vec::new()) };
-    [case("its vertical part", Action::SeismicDown), case("earthquake along the wall", Action::SeismicSideways)]
+    [case("its vertical part", Action::SeismicDown), case("earthquake", Action::SeismicSideways)]
 }

@@ -38,6 +38,7 @@ mod scarf_pull;
 mod sheet;
 mod strength;
 mod ties;
+mod ties_across;
 mod uplift;
 mod wood;
 
@@ -64,5 +65,6 @@ pub use scarf_bolts::ScarfBolts;
 pub use sheet::check_sheet_screws;
 pub use strength::{Strength, roof_checks, strength};
 pub use ties::check_rafter_ties;
+pub use ties_across::check_ties_across;
 pub use uplift::{FrameChecks, LinkPlace, LoadPath, PathLink, WEAKEST_LINK, gravity_paths, uplift_paths};
 pub use wood::{Woods, load_duration};

@@ -16,6 +16,7 @@ use super::rafter::{check_rafters, rafter_work};
 use super::scarf::{LIFTED_OPEN, check_scarfs};
 use super::sheet::check_sheet_screws;
 use super::ties::check_rafter_ties;
+use super::ties_across::check_ties_across;
 use super::uplift::{CARRIES, FrameChecks, LoadPath, gravity_paths, uplift_paths};
 use super::wood::Woods;
 use crate::analysis::{BeamLine, RoofLoads, Stiffnesses, beam_line, roof_loads};
@@ -89,6 +90,7 @@ impl Roof {
         others.extend(Part::PurlinScrews.of(check_purlin_screws(project, shape, &loads)));
         others.extend(Part::SheetScrews.of(check_sheet_screws(project, shape, &loads)));
         others.extend(check_rafter_ties(project, shape, &loads));
+        others.extend(check_ties_across(project, shape, &loads));
         others.extend(check_ledger(project, shape, &loads));
         Self { loads, missing, rafters, others }
     }

@@ -121,19 +121,44 @@ pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) ->
             return [AT_LEDGER, AT_BEAM].map(|at| unknown(&mark, at, why.clone())).into();
         }
     };
-    let fixings = &project.fixings;
     vec![
-        forces.check(&mark, AT_LEDGER, &fixings.rafter_head, &HEAD, |one| (one.head, one.level)),
-        forces.check(&mark, AT_BEAM, &fixings.rafter_seat, &SEAT, |one| (one.seat, Force::ZERO)),
+        forces.check(&mark, AT_LEDGER, project, |one| (one.head, one.level)),
+        forces.check(&mark, AT_BEAM, project, |one| (one.seat, Force::ZERO)),
     ]
 }
 
-fn part_at(at: &str) -> Part {
+pub(super) fn part_at(at: &str) -> Part {
     if at == AT_LEDGER { Part::RafterHead } else { Part::RafterSeat }
 }
 
 fn unknown(mark: &str, at: &str, why: impl Into<Unmade>) -> Check {
     Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into())).part(part_at(at))
+}
+
+/// One of the checks of these ties: of each combination the pull and the push sideways it asks of them, and the steps that led
+/// to both. Nothing where there is no combination.
+pub(super) fn hardest(
+    (mark, name, at): (&str, &'static str, &'static str),
+    project: &Project,
+    demands: impl Iterator<Item = Demand<(Force, Force)>>,
+    steps: impl Fn(Force, Force) -> Vec<Step>,
+) -> Option<Check> {
+    let fixings = &project.fixings;
+    let (tie, of) = if at == AT_LEDGER { (&fixings.rafter_head, &HEAD) } else { (&fixings.rafter_seat, &SEAT) };
+    // A rough share each way finds the combination; the verdict is worked out for that one alone.
+    let share = |force: Force, most: Force| force.max(Force::ZERO).to_pounds() / most.to_pounds().max(1.0);
+    let rough = |demand: &Demand<(Force, Force)>| {
+        let (pull, level) = demand.value;
+        (share(pull, tie.pull) + share(level, tie.sideways)) / demand.duration.factor()
+    };
+    let Demand { value: (pull, level), combination, duration, origin } = most(demands, rough)?;
+    let made = allowed(tie, of, duration).and_then(|allowed| both(pull, level, of, allowed)).map(|mut made| {
+        made.steps.splice(0..0, steps(pull, level));
+        made
+    });
+    let under = Under::from_origin(combination, None, origin);
+    let under = under.asks("up", pull.max(Force::ZERO)).asks("off the wall", level);
+    Some(Check::new(mark, name, at, under, made).part(part_at(at)))
 }
 
 /// Forces of one rafter on its ties: up at either seat, and away from the wall.
@@ -171,30 +196,22 @@ impl Lifted {
         Ok(Self { loadings, forces, width })
     }
 
-    fn check(&self, mark: &str, at: &str, tie: &Tie, of: &Joint, pick: impl Fn(&Forces) -> (Force, Force)) -> Check {
+    fn check(
+        &self,
+        mark: &str,
+        at: &'static str,
+        project: &Project,
+        pick: impl Fn(&Forces) -> (Force, Force),
+    ) -> Check {
         let demands = self.loadings.iter().zip(&self.forces).map(|(loading, forces)| Demand {
             value: pick(forces),
             combination: loading.name.clone(),
             duration: loading.duration,
             origin: Origin::of(loading, Found::Formula("moments about the seats")),
         });
-        // A rough share each way finds the combination; the verdict is worked out for that one alone.
-        let share = |force: Force, most: Force| force.max(Force::ZERO).to_pounds() / most.to_pounds().max(1.0);
-        let rough = |demand: &Demand<(Force, Force)>| {
-            let (pull, level) = demand.value;
-            (share(pull, tie.pull) + share(level, tie.sideways)) / demand.duration.factor()
-        };
-        let worst = most(demands, rough);
-        let Some(Demand { value: (pull, level), combination, duration, origin }) = worst else {
-            return unknown(mark, at, "no combination with wind was found");
-        };
-        let made = allowed(tie, of, duration).and_then(|allowed| both(pull, level, of, allowed)).map(|mut made| {
-            made.steps.insert(0, self.step(pull, level));
-            made
-        });
-        let under = Under::from_origin(combination, None, origin);
-        let under = under.asks("up", pull.max(Force::ZERO)).asks("off the wall", level);
-        Check::new(mark, PULLS_ON_TIES, at, under, made).part(part_at(at))
+        let steps = |pull, level| vec![self.step(pull, level)];
+        hardest((mark, PULLS_ON_TIES, at), project, demands, steps)
+            .unwrap_or_else(|| unknown(mark, at, "no combination with wind was found"))
     }
 
     fn step(&self, pull: Force, level: Force) -> Step {
