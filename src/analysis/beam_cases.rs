@@ -183,15 +183,13 @@ impl<'a> BeamLoads<'a> {
     }
 
     fn case(&self, loading: &Loading, rafters: Vec<Force>, purpose: Purpose) -> BeamCase {
-        let is_wind = |index: usize| self.loads.cases.get(index).is_some_and(|case| case.action == Action::Wind);
-        let windy = loading.parts.iter().filter(|(_, index)| is_wind(*index));
         BeamCase {
             name: loading.name.clone(),
             duration: loading.duration,
             dead: loading.dead,
             is_uplift: loading.is_uplift,
             rafters,
-            wind: windy.map(|(factor, _)| *factor).sum(),
+            wind: loading.factor(&self.loads.cases, Action::Wind),
             push: Force::ZERO,
             sinks: None,
             purpose,

@@ -1,4 +1,5 @@
-//! An earthquake along the wall: the base shear of the whole lean-to, of which the beam line and the ledger each take half.
+//! An earthquake: the base shear of the whole lean-to. Along the wall the beam line and the ledger each take half; across it the
+//! posts lean, and the wall takes all.
 use super::beam_cases::{blocks_at_rafters, one_brace};
 use super::rafter_line::RafterLine;
 use super::roof_cases::{RoofCase, RoofLoads};
@@ -10,7 +11,7 @@ use crate::units::{Force, Length};
 use crate::unmade::Unmade;
 use crate::working::{Citation, Confidence, Step, weakest};
 
-/// What an earthquake along the wall does to one of the two lines, unfactored.
+/// What an earthquake does to one of the two lines, unfactored.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shaking {
     /// Half of the base shear.

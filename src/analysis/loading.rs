@@ -22,6 +22,15 @@ pub struct Loading {
     pub confidence: Confidence,
 }
 
+impl Loading {
+    /// What the combination takes of one action; nothing where none of its cases is of it.
+    #[must_use]
+    pub fn factor(&self, cases: &[RoofCase], action: Action) -> f64 {
+        let is_of = |index: usize| cases.get(index).is_some_and(|case| case.action == action);
+        self.parts.iter().filter(|(_, index)| is_of(*index)).map(|(factor, _)| *factor).sum()
+    }
+}
+
 /// A value with the combination that makes it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Demand<Q> {

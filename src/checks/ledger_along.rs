@@ -41,16 +41,13 @@ impl Cause {
     fn new(ledger: &Ledger, push: Worked<Force>, own: Vec<RoofCase>, along: Action, vertical: f64) -> Self {
         let beside = [Action::Snow, Action::RoofLive].into_iter().filter_map(|action| heaviest(ledger, action));
         let cases: Vec<RoofCase> = own.into_iter().chain(beside).collect();
-        let factor = |loading: &Loading, action: Action| {
-            let of = |index: usize| cases.get(index).is_some_and(|case| case.action == action);
-            loading.parts.iter().filter(|(_, index)| of(*index)).map(|(factor, _)| *factor).sum::<f64>()
-        };
         let asked = asked_by(ledger.project, ledger.roof, &ledger.line, &cases, |loading| {
-            let dead = loading.dead + factor(&loading, Action::SeismicDown) * vertical;
-            (factor(&loading, along) != 0.0).then_some(Loading { dead, ..loading })
+            let dead = loading.dead + loading.factor(&cases, Action::SeismicDown) * vertical;
+            (loading.factor(&cases, along) != 0.0).then_some(Loading { dead, ..loading })
         });
         let across = if along == Action::SeismicSideways { push.value * 2.0 } else { Force::ZERO };
-        Self { push, across, asked: asked.into_iter().map(|asked| (factor(&asked.loading, along), asked)).collect() }
+        let with_factor = |asked: Asked| (asked.loading.factor(&cases, along), asked);
+        Self { push, across, asked: asked.into_iter().map(with_factor).collect() }
     }
 
     /// Nothing where no wind is known to blow along the wall.

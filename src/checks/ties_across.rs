@@ -52,14 +52,10 @@ impl Shaken<'_> {
     fn check(&self, mark: &str, at: &'static str) -> Option<Check> {
         let cases = earthquake_on_roof(self.shaking.sure);
         let hand = RafterHand::new(self.line, &self.loads.dead, &cases);
-        let share = |loading: &Loading, action: Action| {
-            let of_action = loading.parts.iter().filter(|(_, index)| cases[*index].action == action);
-            of_action.map(|(factor, _)| *factor).sum::<f64>()
-        };
         let all = loadings(self.project.place.edition, &cases, self.loads.dead.sure).into_iter();
         let demands = all.filter_map(|loading| {
-            let across = share(&loading, Action::SeismicSideways).abs();
-            let dead = loading.dead + share(&loading, Action::SeismicDown) * self.shaking.vertical;
+            let across = loading.factor(&cases, Action::SeismicSideways).abs();
+            let dead = loading.dead + loading.factor(&cases, Action::SeismicDown) * self.shaking.vertical;
             let loading = Loading { dead, ..loading };
             let (strip, own) = (hand.strip(&loading), hand.own(&loading));
             let presses = match at {
