@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test stops at the first surprise")]
 use outshot::checks::{Check, NEEDS_WOOD, NOTCHED_IN_PULL, Part, Strength, WEAKEST_LINK, roof_checks};
 use outshot::evaluate;
-use outshot::loads::WindSpeed;
+use outshot::loads::{DesignCategory, Seismic, WindSpeed};
 use outshot::materials::Timber;
 use outshot::project::{JointException, Project, ScarfKind, demo};
 use outshot::study::{Helps, Remedy, Stepper, can_be_helped, remedies};
@@ -11,9 +11,13 @@ use outshot::units::{AreaLoad, Force, Length};
 type Change = fn(&mut Project);
 
 /// What makes the barn fail, the part that is asked too much then, and how the check's name begins.
-const FAILING: [(&str, Part, &str, Change); 28] = [
+const FAILING: [(&str, Part, &str, Change); 29] = [
     ("weak ties", Part::RafterHead, "pulls on its ties", weak_ties),
     ("weak ties", Part::RafterSeat, "pulls on its ties", weak_ties),
+    ("shaken", Part::RafterHead, "pulls on its ties in an earthquake across", |p| {
+        p.place.seismic = Some(Seismic { s_ds: 2.0, category: DesignCategory::C, importance: 1.0 });
+        p.fixings.rafter_head.sideways = Force::pounds(100.0);
+    }),
     ("heavy snow", Part::Beam, "bends", |p| p.place.ground_snow = Some(AreaLoad::psf(80.0))),
     ("thin rafters", Part::Rafter, "bends", |p| sawn(&mut p.frame.timbers.rafter, 2.0, 6.0)),
     ("long tails", Part::Rafter, "reaches out with its tail", |p| p.frame.tail = Length::inches(30.0)),
