@@ -74,5 +74,5 @@ fn shaken(project: &Project, shape: &Shape, loads: &RoofLoads, line: &RafterLine
 #[must_use]
 pub fn earthquake_on_roof(sure: Confidence) -> [RoofCase; 2] {
     let case = |name, action| RoofCase { confidence: sure, ..RoofCase::new(name, action, Vec::new()) };
-    [case("its vertical part", Action::SeismicDown), case("earthquake", Action::SeismicSideways)]
+    [case("earthquake up or down", Action::SeismicDown), case("earthquake sideways", Action::SeismicSideways)]
 }
