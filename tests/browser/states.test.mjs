@@ -156,6 +156,7 @@ for (const width of [320, 1280]) {
       await step(page, "frame.rafters.spacing", "less", 2);
       await keep(page, "after the pier was measured");
       await press(page, "after the pier was measured", "Take it away");
+      await page.getByRole("button", { name: "Bring it back" }).waitFor();
       assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
       const boxes = await page.locator(".state button, .state input, .another button, .another input, .projects__gone button").evaluateAll((all) =>
         all.filter((one) => one.checkVisibility()).map((one) => [one.getBoundingClientRect().width, one.getBoundingClientRect().height]),
