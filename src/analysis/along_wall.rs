@@ -1,6 +1,6 @@
 //! Pushes along the wall on the beam line: wind on what stands in it, a frame out of plumb, an earthquake.
 use super::beam_cases::{BeamCase, BeamLoads, Purpose};
-use super::earthquake::{Shaking, earthquake_along};
+use super::earthquake::{Shaking, earthquake_on_line};
 use super::loading::lies_within;
 use super::roof_cases::{RoofCase, RoofLoads};
 use crate::design::Shape;
@@ -285,7 +285,7 @@ fn heaviest(loads: &RoofLoads, beam: &BeamLoads, action: Action) -> Option<Compa
 
 /// Both ways, where the user has given the site's values.
 fn earthquake(found: &mut AlongCases, project: &Project, shape: &Shape, loads: &RoofLoads, beam: &BeamLoads) {
-    match earthquake_along(project, shape, loads, (&beam.line, beam.whole_dead(false))) {
+    match earthquake_on_line(project, shape, loads, (&beam.line, beam.whole_dead(false))) {
         Some(Ok(shaking)) => {
             let snow = heaviest(loads, beam, Action::Snow);
             shake(found, project, beam, snow.as_ref(), &shaking);

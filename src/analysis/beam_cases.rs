@@ -8,7 +8,7 @@ use super::sway::slack_sway;
 use crate::design::Shape;
 use crate::frame::{LoadCase, MemberLoad, NodeLoad, Settlement};
 use crate::geometry::{BraceLine, PostShape, ScarfReport, Spans, rakes};
-use crate::loads::{Action, Duration, Edition, settlement};
+use crate::loads::{ALLOWABLE_WIND, Action, Duration, Edition, settlement};
 use crate::project::{Blocks, Project};
 use crate::units::{Angle, Density, Force, Length, LineLoad, Moment, most};
 use crate::wording::length;
@@ -92,8 +92,6 @@ pub struct BeamLoads<'a> {
 
 /// Creep of green timber doubles what the dead load bends.
 const CREEP: f64 = 2.0;
-/// Share of a wind of strength level that allowable stress is judged with (ASCE 7-16, 2.4.1).
-const WIND_ALONE: f64 = 0.6;
 
 impl<'a> BeamLoads<'a> {
     /// Of this project.
@@ -260,13 +258,13 @@ impl<'a> BeamLoads<'a> {
     fn wind_beyond(&self, other: &BeamCase) -> Option<BeamCase> {
         let winds = self.loads.cases.iter().zip(&self.reactions).filter(|(case, _)| case.action == Action::Wind);
         let (case, reactions) = most(winds, |(_, reactions)| reactions.beam.abs().to_plf())?;
-        let rafters = self.even(reactions.beam * WIND_ALONE);
+        let rafters = self.even(reactions.beam * ALLOWABLE_WIND);
         let total = |rafters: &[Force]| rafters.iter().sum::<Force>().abs();
         (total(&rafters) > total(&other.rafters)).then(|| BeamCase {
-            name: format!("{WIND_ALONE}W: {}", case.name),
+            name: format!("{ALLOWABLE_WIND}W: {}", case.name),
             duration: Duration::TenMinutes,
             rafters,
-            wind: WIND_ALONE,
+            wind: ALLOWABLE_WIND,
             confidence: case.confidence,
             ..other.clone()
         })

@@ -30,7 +30,7 @@ pub struct Shaking {
 /// # Errors
 /// The sentence that says why there is no base shear.
 #[must_use]
-pub fn earthquake_along(
+pub fn earthquake_on_line(
     project: &Project,
     shape: &Shape,
     loads: &RoofLoads,

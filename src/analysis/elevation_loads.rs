@@ -1,7 +1,7 @@
 //! Every load that acts in the plane of the beam line, each by itself: what the elevation shows.
 use super::along_wall::OnParts;
 use super::beam_cases::{BeamLoads, one_brace};
-use super::earthquake::earthquake_along;
+use super::earthquake::earthquake_on_line;
 use super::roof_cases::RoofLoads;
 use crate::design::Shape;
 use crate::geometry::{Point, rakes};
@@ -127,7 +127,7 @@ fn wind_on_parts(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<
 fn earthquake(project: &Project, shape: &Shape, loads: &RoofLoads) -> Option<ElevationLoad> {
     let beam = BeamLoads::new(project, shape, loads);
     let dead = beam.whole_dead(false);
-    let shaking = earthquake_along(project, shape, loads, (&beam.line, dead))?.ok()?;
+    let shaking = earthquake_on_line(project, shape, loads, (&beam.line, dead))?.ok()?;
     let axis = shape.line.beam_seat - project.frame.timbers.beam.sawn.depth / 2.0;
     let middle = Point::new(project.frame.beam_length / 2.0, shape.line.beam_seat);
     let (push, down) = (shaking.push, dead * shaking.vertical);

@@ -38,7 +38,7 @@ pub use beam_cases::{BeamCase, BeamLoads, Purpose};
 pub use beam_line::{BeamLine, beam_line};
 pub use beam_model::{BeamModel, BraceModel, PostParts, Stiffnesses, Stretch, Unbraced};
 pub use diagram::{Band, Drawn, Quantity, band};
-pub use earthquake::{Shaking, earthquake_along, earthquake_on_roof};
+pub use earthquake::{Shaking, earthquake_on_line, earthquake_on_roof};
 pub use elevation_loads::{ElevationLoad, PlacedForce, elevation_loads};
 pub use lean_to::lean_to;
 pub use ledger::{LedgerFrame, LedgerLoads, LedgerSpan, WallPost, WallShares};

@@ -259,8 +259,7 @@ mod tests {
                 let expected = if span.is_overhang() {
                     solution.deflection(index).at(if span.held_left { span.length() } else { Length::ZERO })
                 } else {
-                    let both = solution.deflection_from_chord(index).extremes();
-                    if both.max.abs() > both.min.abs() { both.max } else { both.min }
+                    solution.deflection_from_chord(index).extremes().farthest()
                 };
                 assert!(
                     (sag.abs() - expected.abs()).is_near(Length::ZERO, Length::inches(1e-7)),

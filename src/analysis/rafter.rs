@@ -107,7 +107,6 @@ impl<'a> RafterBeam<'a> {
         let extremes = moment.extremes();
         let length = (self.line.beam - self.line.ledger) / cos;
         let at = if extremes.max.abs() >= extremes.min.abs() { extremes.max_at } else { extremes.min_at };
-        let sag = solution.deflection_from_chord(SPAN).extremes();
         let upright = |node: usize| solution.reaction(node).z / cos;
         Ok(RafterForces {
             sagging: extremes.max,
@@ -119,7 +118,7 @@ impl<'a> RafterBeam<'a> {
             shear_of_tail: solution.shear(TAIL).at(Length::ZERO),
             ledger: upright(self.seats.0),
             beam: upright(self.seats.1),
-            movement: if sag.max > sag.min.abs() { sag.max } else { sag.min },
+            movement: solution.deflection_from_chord(SPAN).extremes().farthest(),
             tail_movement: solution.movement(self.tail_end).z,
         })
     }

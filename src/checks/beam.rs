@@ -286,7 +286,7 @@ impl BeamChecks<'_> {
                     let middle = (stretch.from + stretch.to) / 2.0;
                     let (Some(moves), Some(bay)) = (part.movement, bay_of(&self.shape.posts, middle)) else { continue };
                     let Some(span) = self.bay_span(bay) else { continue };
-                    let by = if moves.max > -moves.min { moves.max } else { moves.min };
+                    let by = moves.farthest();
                     let ratio = by.abs().to_inches() / span.to_inches();
                     if worst.as_ref().is_none_or(|known| ratio > known.0) {
                         worst = Some((ratio, by, span, bay, (solved, case)));

@@ -10,7 +10,7 @@ use super::ledger::{Asked, Ledger, asked_by};
 use super::ledger_fixings::{FIXINGS, Place, share};
 use super::wood::load_duration;
 use crate::analysis::{
-    Loading, RoofCase, Shaking, WallShares, earthquake_along, earthquake_on_roof, side_wind_on_roof, wind_on_ledger,
+    Loading, RoofCase, Shaking, WallShares, earthquake_on_line, earthquake_on_roof, side_wind_on_roof, wind_on_ledger,
 };
 use crate::design::Shape;
 use crate::fastening::{AlikeRows, LoadOnOne, PegRow, Pull, combined_share, torn_out};
@@ -68,7 +68,7 @@ impl Cause {
             Self::new(ledger, push, cases, Action::SeismicSideways, vertical)
         };
         let on = (&ledger.line, ledger.dead());
-        Some(earthquake_along(ledger.project, shape, ledger.roof, on)?.map(of))
+        Some(earthquake_on_line(ledger.project, shape, ledger.roof, on)?.map(of))
     }
 
     /// What one of its combinations asks of the fixings at each of the wall's posts.

@@ -4,7 +4,7 @@ use super::governing::most;
 use super::ledger::{CONTINUOUS, Ledger, mark};
 use crate::analysis::{Found, LedgerLoads, LedgerSpan, RoofCase};
 use crate::frame::Solution;
-use crate::loads::{Action, passing_snow};
+use crate::loads::{ALLOWABLE_WIND, Action, passing_snow};
 use crate::members::{
     Ceiling, DeflectionCase, Drying, RoofMember, check_deflection, deflection_for_dead_and_live, deflection_limit,
     stiffness,
@@ -19,8 +19,7 @@ fn bent(spans: &[LedgerSpan], solution: &Solution) -> Vec<Length> {
             let free = if span.held_left { span.length() } else { Length::ZERO };
             return solution.deflection(index).at(free);
         }
-        let found = solution.deflection_from_chord(index).extremes();
-        if found.max.abs() > found.min.abs() { found.max } else { found.min }
+        solution.deflection_from_chord(index).extremes().farthest()
     };
     spans.iter().enumerate().map(of).collect()
 }
@@ -64,8 +63,7 @@ fn passing<'a>(ledger: &'a Ledger) -> Vec<(DeflectionCase, &'a RoofCase, LineLoa
         let (kind, factor) = match case.action {
             Action::RoofLive => (DeflectionCase::Live, 1.0),
             Action::Snow => (DeflectionCase::SnowOrWind, passing_snow(edition)),
-            // Wind at the level of allowable stress.
-            Action::Wind => (DeflectionCase::SnowOrWind, 0.6),
+            Action::Wind => (DeflectionCase::SnowOrWind, ALLOWABLE_WIND),
             _ => return None,
         };
         Some((kind, case, strip * factor))

@@ -12,8 +12,8 @@ use super::governing::{hardest, most};
 use super::post::off_centre;
 use crate::analysis::lean_to;
 use crate::geometry::PostShape;
-use crate::loads::Duration;
 use crate::loads::wind::{Projected, wind_along_wall};
+use crate::loads::{ALLOWABLE_WIND, Duration};
 use crate::members::{Property, Seat, Verdict, adjusted, check_bearing_across};
 use crate::project::Used;
 use crate::units::{AreaLoad, Fixed, Force, Length};
@@ -21,8 +21,6 @@ use crate::working::{Citation, Step, Worked};
 
 /// Share of a post's load that a post out of plumb asks (as along the wall).
 const OUT_OF_PLUMB: f64 = 0.005;
-/// Wind at the level of allowable stress.
-const WIND: f64 = 0.6;
 
 /// The head that is pushed hardest, and each that is not by the rules: its tenon sheared, its cheek pressed.
 #[must_use]
@@ -85,7 +83,7 @@ struct Push {
 impl Push {
     fn new(with: &BeamChecks, post: &PostShape, (top, duration): (Force, Duration), wind: AreaLoad) -> Self {
         let face = with.project.frame.timbers.post.sawn.breadth * post.body();
-        let wind = if duration == Duration::TenMinutes { wind * face * (WIND / 2.0) } else { Force::ZERO };
+        let wind = if duration == Duration::TenMinutes { wind * face * (ALLOWABLE_WIND / 2.0) } else { Force::ZERO };
         Self { load: top.max(Force::ZERO), off: off_centre(with), height: post.body(), wind }
     }
 

@@ -118,7 +118,7 @@ pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) ->
     let forces = match Lifted::new(project, shape, loads, width) {
         Ok(forces) => forces,
         Err(why) => {
-            return [AT_LEDGER, AT_BEAM].map(|at| unknown(&mark, at, why.clone())).into();
+            return [AT_LEDGER, AT_BEAM].map(|at| unknown((&mark, PULLS_ON_TIES, at), why.clone())).into();
         }
     };
     vec![
@@ -127,12 +127,13 @@ pub fn check_rafter_ties(project: &Project, shape: &Shape, loads: &RoofLoads) ->
     ]
 }
 
-pub(super) fn part_at(at: &str) -> Part {
+fn part_at(at: &str) -> Part {
     if at == AT_LEDGER { Part::RafterHead } else { Part::RafterSeat }
 }
 
-fn unknown(mark: &str, at: &str, why: impl Into<Unmade>) -> Check {
-    Check::new(mark, PULLS_ON_TIES, at, "", Err::<Worked<Verdict>, _>(why.into())).part(part_at(at))
+/// One of the checks of these ties that cannot be made.
+pub(super) fn unknown((mark, name, at): (&str, &'static str, &'static str), why: impl Into<Unmade>) -> Check {
+    Check::new(mark, name, at, "", Err::<Worked<Verdict>, _>(why.into())).part(part_at(at))
 }
 
 /// One of the checks of these ties: of each combination the pull and the push sideways it asks of them, and the steps that led
@@ -210,8 +211,8 @@ impl Lifted {
             origin: Origin::of(loading, Found::Formula("moments about the seats")),
         });
         let steps = |pull, level| vec![self.step(pull, level)];
-        hardest((mark, PULLS_ON_TIES, at), project, demands, steps)
-            .unwrap_or_else(|| unknown(mark, at, "no combination with wind was found"))
+        let check = (mark, PULLS_ON_TIES, at);
+        hardest(check, project, demands, steps).unwrap_or_else(|| unknown(check, "no combination with wind was found"))
     }
 
     fn step(&self, pull: Force, level: Force) -> Step {

@@ -4,17 +4,16 @@
 //! line comes to the rafters there, no more than half of it. Toward the wall the heels bear; away from it the ties hold alone.
 use super::check::Check;
 use super::rafter::widest_rafter;
-use super::ties::{AT_BEAM, AT_LEDGER, hardest, part_at};
+use super::ties::{AT_BEAM, AT_LEDGER, hardest, unknown};
 use crate::analysis::{
-    Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, Shaking, earthquake_along, earthquake_on_roof,
+    Demand, Found, Loading, Origin, RafterHand, RafterLine, RoofLoads, Shaking, earthquake_on_line, earthquake_on_roof,
     loadings,
 };
 use crate::design::Shape;
 use crate::loads::Action;
-use crate::members::Verdict;
 use crate::project::Project;
 use crate::units::{Fixed, Force, Length};
-use crate::working::{Citation, Step, Worked};
+use crate::working::{Citation, Step};
 
 /// Name of both checks.
 const PULLS_ACROSS: &str = "pulls on its ties in an earthquake across the wall";
@@ -22,19 +21,19 @@ const PULLS_ACROSS: &str = "pulls on its ties in an earthquake across the wall";
 /// Both ties of the rafter that carries most; nothing where the site has no values of earthquakes.
 #[must_use]
 pub fn check_ties_across(project: &Project, shape: &Shape, loads: &RoofLoads) -> Vec<Check> {
+    if project.place.seismic.is_none() {
+        return Vec::new();
+    }
     let (widest, width) = widest_rafter(project, shape);
     let mark = format!("R{}", widest + 1);
     let line = RafterLine::new(shape, loads.lean_to.roof_length().length());
     let carried = loads.dead.cover.heavy * width + loads.dead.rafter.heavy;
-    let Some(shaking) = earthquake_along(project, shape, loads, (&line, carried * line.eave)) else {
+    let Some(shaking) = earthquake_on_line(project, shape, loads, (&line, carried * line.eave)) else {
         return Vec::new();
     };
     let check = |at| match &shaking {
         Ok(shaking) => Shaken { project, loads, line: &line, width, shaking }.check(&mark, at),
-        Err(why) => {
-            let made = Err::<Worked<Verdict>, _>(why.clone());
-            Some(Check::new(&*mark, PULLS_ACROSS, at, "", made).part(part_at(at)))
-        }
+        Err(why) => Some(unknown((&mark, PULLS_ACROSS, at), why.clone())),
     };
     [AT_LEDGER, AT_BEAM].into_iter().filter_map(check).collect()
 }

@@ -26,6 +26,14 @@ pub struct Extremes<Q> {
     pub max_at: Length,
 }
 
+impl<Q: Measured> Extremes<Q> {
+    /// The one farther from nothing, with its sign; the smallest where both are as far.
+    #[must_use]
+    pub fn farthest(&self) -> Q {
+        if self.max.bare().abs() > self.min.bare().abs() { self.max } else { self.min }
+    }
+}
+
 /// A quantity along a member, from its `from` end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diagram<Q> {

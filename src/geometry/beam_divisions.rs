@@ -110,11 +110,17 @@ fn further(way: &Way, next: Option<(usize, f64)>, stock: Length) -> Way {
     way
 }
 
+/// Lengths from the least to the largest, in thousandths of an inch: the same for two ways that need the same stock.
+#[must_use]
+pub fn stock_in_order(stock: &[Length]) -> Vec<i64> {
+    let mut stock = stock.to_vec();
+    sort_lengths(&mut stock);
+    stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect()
+}
+
 /// Keeps it where none that needs the same lengths lies better.
 fn keep(ways: &mut Ways, way: Way) {
-    let mut stock = way.stock.clone();
-    sort_lengths(&mut stock);
-    let key: Vec<i64> = stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect();
+    let key = stock_in_order(&way.stock);
     if ways.get(&key).is_none_or(|known| way.cost < known.cost) {
         ways.insert(key, way);
     }

@@ -23,7 +23,7 @@ mod scarf_place;
 mod spans;
 mod uncut_beam;
 
-pub use beam_divisions::{Division, divisions};
+pub use beam_divisions::{Division, divisions, stock_in_order};
 pub use beam_line::{BeamLine, BeamPiece, ScarfReport, beam_line, proposal_problems};
 pub use brace::{Brace, BraceShape, Pocket, braces, tenon_for_web, web_between};
 pub use brace_line::BraceLine;

@@ -144,6 +144,10 @@ pub const fn passing_snow(edition: Edition) -> f64 {
     }
 }
 
+/// The share of a wind of strength level that stresses are judged with (ASCE 7-16, 2.4.1), and movements where no rule names
+/// another.
+pub const ALLOWABLE_WIND: f64 = 0.6;
+
 /// All combinations in which the given actions take part; dead load always does.
 ///
 /// An action that is not there drops out of the printed combination, and what is then said twice is said once. Rain on

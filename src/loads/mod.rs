@@ -32,7 +32,7 @@ pub mod wind;
 mod wind_speed;
 
 pub use allowances::{MAINTENANCE_PERSON, notional_force, person_load, settlement};
-pub use combination::{Action, Combination, combinations, passing_snow};
+pub use combination::{ALLOWABLE_WIND, Action, Combination, combinations, passing_snow};
 pub use dead::{RoofLayer, slope_to_plan};
 pub use duration::Duration;
 pub use lean_to::{LeanTo, UpperRoof};

@@ -7,10 +7,10 @@
 use super::judged::{Judged, Refusal};
 use super::moved::{Moves, moves};
 use super::stepper::{Progress, Stepper};
-use crate::geometry::{Division, Pocket, Surroundings, UncutBeam, divisions};
+use crate::geometry::{Division, Pocket, Surroundings, UncutBeam, divisions, stock_in_order};
 use crate::project::{Mill, Project, ScarfPlace};
 use crate::tickets::Role;
-use crate::units::{Length, Money, Weight, sort_by_number, sort_lengths};
+use crate::units::{Length, Money, Weight, sort_by_number};
 
 /// Most divisions that are worked out whole, those of the least stock first.
 const MOST: usize = 24;
@@ -131,12 +131,6 @@ fn stock_of(judged: &Judged) -> Vec<Length> {
     pieces.map(|stick| mill.stock_for(stick.net_length()).unwrap_or(stick.net_length())).collect()
 }
 
-fn sorted(stock: &[Length]) -> Vec<i64> {
-    let mut stock = stock.to_vec();
-    sort_lengths(&mut stock);
-    stock.iter().map(|length| (length.to_inches() * 1000.0).round() as i64).collect()
-}
-
 impl BeamPieces {
     /// The study of a project; nothing where it cannot be built.
     #[must_use]
@@ -144,9 +138,9 @@ impl BeamPieces {
         let own = Judged::of(project.clone())?;
         let own_stock = stock_of(&own);
         let all = divisions_of(&own, &project.mill);
-        let mut seen: Vec<Vec<i64>> = all.iter().map(|division| sorted(&division.stock)).collect();
-        seen.push(sorted(&own_stock));
-        let others = all.into_iter().filter(|division| sorted(&division.stock) != sorted(&own_stock));
+        let mut seen: Vec<Vec<i64>> = all.iter().map(|division| stock_in_order(&division.stock)).collect();
+        seen.push(stock_in_order(&own_stock));
+        let others = all.into_iter().filter(|division| stock_in_order(&division.stock) != stock_in_order(&own_stock));
         let waiting = others.take(MOST).map(|division| (project.clone(), division)).collect();
         let laps = other_laps(project);
         let mut study = Self {
@@ -199,9 +193,9 @@ impl BeamPieces {
         let all = divisions_with(&project, &self.own, &project.mill).into_iter();
         let hair = Length::inches(0.01);
         let fits = |division: &Division| division.long() <= self.own_long + hair;
-        let new = all.filter(|division| fits(division) && !self.seen.contains(&sorted(&division.stock)));
+        let new = all.filter(|division| fits(division) && !self.seen.contains(&stock_in_order(&division.stock)));
         let new: Vec<Division> = new.take(MOST_OF_A_LAP).collect();
-        self.seen.extend(new.iter().map(|division| sorted(&division.stock)));
+        self.seen.extend(new.iter().map(|division| stock_in_order(&division.stock)));
         self.waiting.extend(new.into_iter().map(|division| (project.clone(), division)));
     }
 
@@ -285,7 +279,7 @@ mod tests {
                     assert_eq!(project.mill.stock_for(piece.length()), Some(*stock));
                 }
             }
-            let lengths: Vec<Vec<i64>> = found.iter().map(|answer| sorted(&answer.stock)).collect();
+            let lengths: Vec<Vec<i64>> = found.iter().map(|answer| stock_in_order(&answer.stock)).collect();
             assert!(lengths.iter().enumerate().all(|(at, one)| !lengths[..at].contains(one)));
             for answer in found.iter().filter(|answer| answer.lap != project.frame.scarfs.lap) {
                 let own = project.frame.timbers.beam.sawn.depth;
@@ -302,7 +296,7 @@ mod tests {
             let own = Judged::of(project.clone()).unwrap();
             let all = divisions_of(&own, &project.mill);
             let stock = stock_of(&own);
-            let like = all.iter().find(|division| sorted(&division.stock) == sorted(&stock)).unwrap();
+            let like = all.iter().find(|division| stock_in_order(&division.stock) == stock_in_order(&stock)).unwrap();
             let places: Vec<ScarfPlace> = own.built.shape.beam.scarfs.iter().map(|scarf| scarf.place).collect();
             assert_eq!(like.places, places);
         }
@@ -317,10 +311,10 @@ mod tests {
         let metres = |stock: &[Length]| stock.iter().map(|one| (one.to_millimetres()).round()).collect::<Vec<_>>();
         let own = Judged::of(project.clone()).unwrap();
         let all = divisions_of(&own, &project.mill);
-        let wanted = sorted(&[Length::millimetres(5000.0), Length::millimetres(6000.0)]);
-        assert!(all.iter().all(|division| sorted(&division.stock) != wanted));
+        let wanted = stock_in_order(&[Length::millimetres(5000.0), Length::millimetres(6000.0)]);
+        assert!(all.iter().all(|division| stock_in_order(&division.stock) != wanted));
         let study = through(&project);
-        let answer = study.found().iter().find(|answer| sorted(&answer.stock) == wanted).unwrap();
+        let answer = study.found().iter().find(|answer| stock_in_order(&answer.stock) == wanted).unwrap();
         assert!(answer.lap.is_near(Length::millimetres(720.0), Length::inches(1e-9)));
         assert_eq!(metres(&answer.stock), [6000.0, 5000.0]);
         let centre = answer.places[0].centre.to_millimetres();
